@@ -1,0 +1,36 @@
+# Every target sets up .venv first where that is needed; bootstrap.py does the same without make.
+PYTHON ?= python3
+UV ?= uv
+VENV := .venv/bin
+
+.PHONY: setup demo test check format lint types imports size docs benchmarks lock clean
+
+setup:
+	$(PYTHON) bootstrap.py
+
+demo:
+	$(PYTHON) bootstrap.py demo $(ARGS)
+
+test:
+	$(PYTHON) bootstrap.py test $(ARGS)
+
+check:
+	$(PYTHON) bootstrap.py check
+
+lint types imports size docs:
+	$(PYTHON) bootstrap.py check $@
+
+format: setup
+	$(VENV)/ruff check --fix-only --quiet .
+	$(VENV)/ruff format .
+
+benchmarks: setup
+	$(VENV)/python -m benchmarks
+
+# Names, versions and hashes alone; needs uv.
+lock:
+	$(UV) pip compile pyproject.toml --all-extras --universal --python-version 3.11 --generate-hashes \
+		--no-header --quiet --output-file requirements.lock $(ARGS)
+
+clean:
+	rm -rf .venv out dist build .mypy_cache .ruff_cache .pytest_cache .hypothesis
