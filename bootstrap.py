@@ -51,13 +51,17 @@ def stop(text, code=1):
     sys.exit(code)
 
 
+def place():
+    """Which Python the environment is for, and where it stands: its scripts hold that path."""
+    return f"{sys.implementation.cache_tag} {VENV}"
+
+
 def fingerprint():
-    """What the environment is made from: the lock, the project's description, the interpreter, the place."""
+    """What the environment is made from: the lock, the project's description, then its place."""
     digest = hashlib.sha256()
     for path in (LOCK, ROOT / "pyproject.toml"):
         digest.update(path.read_bytes())
-    digest.update(f"{sys.implementation.cache_tag} {VENV}".encode())
-    return digest.hexdigest()
+    return f"{digest.hexdigest()}\n{place()}"
 
 
 @contextlib.contextmanager
@@ -76,9 +80,15 @@ def alone():
         os.close(handle)
 
 
-def made(wanted):
-    """Whether a whole environment for this fingerprint stands."""
-    return PYTHON.exists() and STAMP.is_file() and STAMP.read_text(encoding="utf-8") == wanted
+def stamp():
+    """What the environment that stands was made from; empty without one."""
+    return STAMP.read_text(encoding="utf-8") if PYTHON.exists() and STAMP.is_file() else ""
+
+
+def usable():
+    """Whether what stands can be brought up to date; else it is made anew."""
+    moved = stamp() and not stamp().endswith(place())
+    return has_pip() and not UNDER_WAY.exists() and not moved
 
 
 def pip(*arguments):
@@ -104,7 +114,7 @@ def make_environment():
             "  Elsewhere: install a full Python 3.11 or newer, then run this again."
         )
     if VENV.exists():
-        say("clearing away an unfinished .venv")
+        say("clearing away a .venv that is unfinished or was moved")
         shutil.rmtree(VENV)
     say("making .venv")
     made_it = subprocess.run([sys.executable, "-m", "venv", str(VENV)], stdout=sys.stderr, check=False)
@@ -115,12 +125,12 @@ def make_environment():
 def set_up():
     """Bring `.venv` to what the lock says; the stamp comes last, so that half a set-up is seen."""
     wanted = fingerprint()
-    if made(wanted):
+    if stamp() == wanted:
         return
     with alone():
-        if made(wanted):  # another run made it while this one waited
+        if stamp() == wanted:  # another run made it while this one waited
             return
-        if UNDER_WAY.exists() or not has_pip():
+        if not usable():
             make_environment()
         UNDER_WAY.write_text("", encoding="utf-8")
         STAMP.unlink(missing_ok=True)
