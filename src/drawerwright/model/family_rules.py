@@ -1,0 +1,82 @@
+"""Rules that hold between the keys of a slide length, and between the lengths of a family."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from drawerwright.errors import Problem
+
+if TYPE_CHECKING:
+    from drawerwright.model.family import SlideFamily, SlideLength
+
+
+def length_problems(length: SlideLength) -> list[Problem]:
+    """What contradicts itself inside one length."""
+    problems: list[Problem] = []
+    for position, hole in enumerate(length.shelf_holes):
+        if hole > length.member:
+            says = f"lies beyond the member, {length.member:g} mm"
+            problems.append(Problem(("shelf_holes", position), f"{hole:g} mm", says, f"at most {length.member:g}"))
+    return problems
+
+
+def family_problems(family: SlideFamily) -> list[Problem]:
+    """What contradicts itself inside one family."""
+    problems: list[Problem] = []
+    if family.capacity <= 0.0:
+        problems.append(Problem(("capacity",), f"{family.capacity:g} kg", "is not above 0", '"45 kg"'))
+    if family.bracket_angle > 90.0:
+        value = f"{family.bracket_angle:g}"
+        problems.append(Problem(("bracket_angle",), value, "is above 90 degrees from the face", "75"))
+    if family.setback < family.front_overlay:
+        says = f"lies ahead of the member's front end, {family.front_overlay:g} mm"
+        problems.append(Problem(("setback",), f"{family.setback:g} mm", says, "37"))
+    if family.rear_bracket is not None and family.rear_bracket.reach[0] < 0.0:
+        value = f"{family.rear_bracket.reach[0]:g} mm"
+        problems.append(Problem(("rear_bracket", "reach", 0), value, "is negative", "[0, 45]"))
+    for key, band in (("lower", None), ("upper", None)) if family.carriages is None else (
+        ("lower", family.carriages.lower),
+        ("upper", family.carriages.upper),
+    ):
+        if band is not None and not 0.0 <= band[0] < band[1]:
+            says = "are not two places along the member, rear one first"
+            problems.append(Problem(("carriages", key), f"[{band[0]:g}, {band[1]:g}]", says, "[130, 370]"))
+    if family.carriages is not None and family.carriages_for is None:
+        says = "is missing: carriages need the nominal length they are told for"
+        problems.append(Problem(("carriages_for",), "", says, f"{family.lengths[0].nominal:g}"))
+    members = [profile.member for profile in family.profiles]
+    for position, member in enumerate(members):
+        if member in members[:position]:
+            problems.append(Problem(("profile", position, "member"), f'"{member}"', "has a profile already", "one each"))
+        if len(family.profiles[position].midline) < 2:
+            says = "has fewer than two points"
+            problems.append(Problem(("profile", position, "midline"), "", says, "[[0, 12], [0, 0], [22, 0]]"))
+    return problems + _lengths_problems(family)
+
+
+def _lengths_problems(family: SlideFamily) -> list[Problem]:
+    problems: list[Problem] = []
+    seen: dict[float, int] = {}
+    ahead = family.setback - family.front_overlay
+    for position, length in enumerate(family.lengths):
+        place = ("length", position)
+        first = seen.setdefault(round(length.nominal, 3), position)
+        if first != position:
+            says = f"is the nominal length of length {first + 1} already"
+            problems.append(Problem((*place, "nominal"), f"{length.nominal:g} mm", says, "each length once"))
+        if family.extension == "over" and length.travel is None:
+            says = 'is missing: extension "over" needs the travel of each length'
+            problems.append(Problem((*place, "travel"), "", says, f"{length.box + 25:g}"))
+        if length.capacity is not None and length.capacity <= 0.0:
+            value = f"{length.capacity:g} kg"
+            problems.append(Problem((*place, "capacity"), value, "is not above 0", '"45 kg"'))
+        for key in ("holes", "slots"):
+            for hole in getattr(length, key):
+                if ahead + hole > length.member:
+                    says = (
+                        f"lies beyond the member: the first hole is {ahead:g} behind its front end, "
+                        f"and it is {length.member:g} long"
+                    )
+                    try_ = f"at most {length.member - ahead:g}"
+                    problems.append(Problem((*place, key), f"{hole:g} mm", says, try_))
+    return problems

@@ -1,0 +1,379 @@
+"""A job as it was measured: cabinets and drawers. Keys as in the job file; lengths mm, masses kg.
+
+A file in inches is converted while it is read (see `quantities`), so nothing here is ever in inches.
+Numbers that a file leaves out are the public contract's, which are common practice without a source.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Annotated, Any, Literal
+
+from pydantic import (
+    BeforeValidator,
+    Field,
+    PlainSerializer,
+    PlainValidator,
+    ValidationInfo,
+    WithJsonSchema,
+    model_validator,
+)
+
+from drawerwright.errors import Problem, Problems, ReadingError
+from drawerwright.model.job_rules import drawer_problems, job_problems
+from drawerwright.model.quantities import (
+    Clearance,
+    Count,
+    Mass,
+    Name,
+    Record,
+    Size,
+    Sizes,
+    Text,
+    Thickness,
+    Truth,
+    Units,
+    bare_unit_of,
+    read_each,
+)
+from drawerwright.model.spelling import nearest
+from drawerwright.units import parse_size, show_value
+
+READING_LABELS = ("front_top", "front_bottom", "back_top", "back_bottom", "front", "back")
+
+
+@dataclass(frozen=True, slots=True)
+class Readings:
+    """Several readings of one length [mm]; `labels` says where each was taken, None when not told."""
+
+    values: tuple[float, ...]
+    labels: tuple[str, ...] | None = None
+
+    @property
+    def smallest(self) -> float:
+        """The smallest reading [mm]."""
+        return min(self.values)
+
+    @property
+    def largest(self) -> float:
+        """The largest reading [mm]."""
+        return max(self.values)
+
+    @property
+    def labelled(self) -> dict[str, float]:
+        """Reading by label; empty when the readings have none."""
+        return dict(zip(self.labels, self.values)) if self.labels is not None else {}
+
+    @property
+    def front(self) -> float | None:
+        """The labelled reading at the front that is nearest to slide height [mm]: the slide runs low."""
+        return self._first("front_bottom", "front", "front_top")
+
+    @property
+    def back(self) -> float | None:
+        """The labelled reading at the back that is nearest to slide height [mm]."""
+        return self._first("back_bottom", "back", "back_top")
+
+    def _first(self, *labels: str) -> float | None:
+        labelled = self.labelled
+        return next((labelled[label] for label in labels if label in labelled), None)
+
+
+def _read_readings(value: object, info: ValidationInfo) -> Readings:
+    unit = bare_unit_of(info)
+    if isinstance(value, Readings):
+        return Readings(tuple(parse_size(one) for one in value.values), value.labels)
+    if isinstance(value, (list, tuple)):
+        if not value:
+            raise ReadingError("[]", "holds no reading", "562 or [562, 561.5]")
+        return Readings(read_each(value, lambda one: parse_size(one, unit)))
+    if isinstance(value, Mapping):
+        return _read_labelled(value, info)
+    return Readings((parse_size(value, unit),))
+
+
+def _read_labelled(value: Mapping[str, object], info: ValidationInfo) -> Readings:
+    example = "{ front_bottom = 561.8, back_bottom = 561.2 }"
+    if info.field_name != "width":
+        raise ReadingError(show_value(dict(value)), "has labels, which only a width takes", "[530, 529]")
+    if not value:
+        raise ReadingError("{}", "holds no reading", example)
+    unit, problems, read = bare_unit_of(info), [], {}
+    for label, one in value.items():
+        if label not in READING_LABELS:
+            says = f'"{label}" is not a place of a reading: {", ".join(READING_LABELS)}'
+            problems.append(Problem((label,), show_value(one), says, nearest(label, READING_LABELS)))
+            continue
+        try:
+            read[label] = parse_size(one, unit)
+        except ReadingError as error:
+            problems.append(Problem((label,), error.value, error.says, error.try_))
+    if problems:
+        raise Problems(problems)
+    return Readings(tuple(read.values()), tuple(read))
+
+
+def _plain_readings(readings: Readings) -> Any:
+    return readings.labelled or list(readings.values)
+
+
+Measured = Annotated[
+    Readings,
+    PlainValidator(_read_readings),
+    PlainSerializer(_plain_readings),
+    WithJsonSchema(
+        {
+            "anyOf": [
+                {"type": ["number", "string"]},
+                {"type": "array", "items": {"type": ["number", "string"]}, "minItems": 1},
+                {
+                    "type": "object",
+                    "properties": {label: {"type": ["number", "string"]} for label in READING_LABELS},
+                    "additionalProperties": False,
+                    "minProperties": 1,
+                },
+            ],
+            "description": "one reading, several, or (a width only) readings by place",
+        }
+    ),
+]
+
+
+class Opening(Record):
+    """A clear opening [mm]. `depth` to the first thing behind; `floor`: bottom edge above the cabinet floor."""
+
+    width: Measured
+    height: Measured
+    depth: Measured
+    floor: Clearance = 0.0
+
+
+class Lost(Record):
+    """Width taken by hinges and door edges on each side [mm]."""
+
+    left: Clearance = 0.0
+    right: Clearance = 0.0
+
+
+class Frame(Record):
+    """A face frame [mm]: overhang beyond each cabinet side, thickness, how far the side is let in (`lap`)."""
+
+    left: Clearance
+    right: Clearance
+    thickness: Thickness
+    lap: Clearance = 0.0
+
+
+class Overlay(Record):
+    """How far an overlay front covers beyond each edge of the opening [mm]."""
+
+    left: Clearance = 16.0
+    right: Clearance = 16.0
+    top: Clearance = 16.0
+    bottom: Clearance = 16.0
+
+
+def _one_for_all(value: object) -> object:
+    if isinstance(value, (int, float, str)):
+        return dict.fromkeys(("left", "right", "top", "bottom"), value)
+    return value
+
+
+class Front(Record):
+    """The applied front [mm]; `gap` between fronts of a column and around an inset one."""
+
+    style: Literal["overlay", "inset", "none"] = "none"
+    thickness: Thickness = 19.0
+    overlay: Annotated[Overlay, BeforeValidator(_one_for_all, json_schema_input_type=float | str | Overlay)] = (
+        Overlay()
+    )
+    gap: Clearance = 3.0
+
+
+class Box(Record):
+    """How the shop builds its boxes [mm]; `heights` are those it keeps, ascending; empty: any."""
+
+    joint: Literal["butt", "rabbet", "dowel", "dovetail"] = "butt"
+    bottom: Literal["groove-4", "groove-3", "under"] = "groove-4"
+    bottom_thickness: Thickness = 6.0
+    groove_depth: Clearance = 6.0
+    front: Literal["applied", "integral"] = "applied"
+    heights: Sizes = ()
+
+
+class ExistingBox(Record):
+    """A box that is already made [mm]: nothing is sized from it, everything is checked."""
+
+    inside_width: Size | None = None
+    outside_width: Size | None = None
+    length: Size | None = None
+    height: Size | None = None
+    bottom_recess: Clearance | None = None
+
+
+class Contents(Record):
+    """What the drawer holds: a mass [kg], or the id of a published load."""
+
+    mass: Mass = 0.0
+    preset: Name | None = None
+
+    @model_validator(mode="after")
+    def _one_of_them(self, info: ValidationInfo) -> Contents:
+        if self.preset is None:
+            return self
+        if self.mass:
+            raise ReadingError(
+                f'{{ mass = {self.mass:g}, preset = "{self.preset}" }}',
+                "has both a mass and a preset: one is wanted",
+                f'{{ preset = "{self.preset}" }}',
+            )
+        known = info.context.get("presets") if info.context else None
+        if known is not None and self.preset not in known:
+            says = f"is not a known preset: {', '.join(sorted(known))}"
+            close = f'"{nearest(self.preset, known)}"'
+            raise Problems([Problem(("preset",), show_value(self.preset), says, close)])
+        return self
+
+
+def _mass_alone(value: object) -> object:
+    return {"mass": value} if isinstance(value, (int, float, str)) else value
+
+
+class CabinetSize(Record):
+    """Outside size of a cabinet that stands free [mm]."""
+
+    width: Size
+    height: Size
+    depth: Size
+
+
+class Cabinet(Record):
+    """What drawers of one cabinet share [mm, kg]; `first_row`: lowest row hole above the cabinet floor."""
+
+    id: Name
+    inside_width: Size | None = None
+    first_row: Clearance | None = None
+    pitch: Size = 32.0
+    freestanding: Truth = False
+    size: CabinetSize | None = None
+    mass: Mass | None = None
+    interlock: Truth | None = None
+    shelf_fixed: Truth | None = None
+
+    @model_validator(mode="after")
+    def _stands_free(self) -> Cabinet:
+        missing = [key for key in ("size", "mass") if self.freestanding and getattr(self, key) is None]
+        if missing:
+            example = {"size": "{ width = 800, height = 900, depth = 500 }", "mass": '"45 kg"'}
+            raise Problems(
+                Problem((key,), "", f"is missing: a freestanding cabinet needs its {key}", example[key])
+                for key in missing
+            )
+        return self
+
+
+def _none_when_empty(value: object) -> object:
+    return None if isinstance(value, Mapping) and not value else value
+
+
+def _none_when_auto(value: object) -> object:
+    return None if isinstance(value, str) and value.strip().casefold() == "auto" else value
+
+
+_SLIDE = re.compile(r"(?P<family>[A-Za-z0-9][A-Za-z0-9._-]*)(?:\s*/\s*(?P<nominal>.+))?")
+
+
+def _read_slide(value: object, info: ValidationInfo) -> str:
+    """ "auto", a family, or a family and a nominal length, the length in mm."""
+    match = _SLIDE.fullmatch(value.strip()) if isinstance(value, str) else None
+    if match is None:
+        raise ReadingError(show_value(value), 'is not "auto", "family" or "family/nominal"', '"plain-16/500"')
+    if match["nominal"] is None:
+        return match["family"]
+    return f"{match['family']}/{parse_size(match['nominal'], bare_unit_of(info))!r}".removesuffix(".0")
+
+
+class Drawer(Record):
+    """One drawer to be fitted [mm, kg]; `subfront` None: as `side`; `box_height` None: the tallest that goes."""
+
+    id: Name
+    cabinet: Name | None = None
+    row: Count | None = None
+    opening: Opening
+    lost: Lost = Lost()
+    construction: Literal["frameless", "face-frame"] = "frameless"
+    frame: Frame | None = None
+    mount: Literal["side", "packed", "rear-bracket", "shelf", "auto"] = "auto"
+    slide: Annotated[str, PlainValidator(_read_slide), WithJsonSchema({"type": "string"})] = "auto"
+    front: Front = Front()
+    side: Thickness
+    subfront: Thickness | None = None
+    size_from: Literal["inside", "outside"] = "inside"
+    existing_box: Annotated[ExistingBox | None, BeforeValidator(_none_when_empty)] = None
+    box: Box = Box()
+    box_height: Annotated[
+        Size | None, BeforeValidator(_none_when_auto, json_schema_input_type=float | str | None)
+    ] = None
+    contents: Annotated[
+        Contents, BeforeValidator(_mass_alone, json_schema_input_type=float | str | Contents)
+    ] = Contents()
+    quantity: Count = 1
+    note: Text = ""
+
+    @model_validator(mode="after")
+    def _holds_together(self) -> Drawer:
+        problems = drawer_problems(self)
+        if problems:
+            raise Problems(problems)
+        return self
+
+    @property
+    def subfront_thickness(self) -> float:
+        """Thickness of the box front behind the applied front [mm]."""
+        return self.side if self.subfront is None else self.subfront
+
+    @property
+    def slide_family(self) -> str | None:
+        """Id of the wanted slide family; None: any."""
+        return None if self.slide == "auto" else self.slide.partition("/")[0]
+
+    @property
+    def slide_nominal(self) -> float | None:
+        """Wanted nominal length [mm]; None: any."""
+        nominal = self.slide.partition("/")[2]
+        return float(nominal) if nominal else None
+
+
+class Job(Record):
+    """All cabinets and drawers of one job. `units`: what people read and what its file is written in."""
+
+    title: Text = ""
+    units: Units = "mm"
+    cabinets: tuple[Cabinet, ...] = Field(default=(), alias="cabinet")
+    drawers: tuple[Drawer, ...] = Field(alias="drawer", min_length=1)
+
+    @model_validator(mode="before")
+    @classmethod
+    def _unit_is_told(cls, data: Any, info: ValidationInfo) -> Any:
+        # Raw inch tables read without their unit would pass as millimetres: stop here instead.
+        if isinstance(data, Mapping) and data.get("units") == "in" and not info.context:
+            raw = [*data.get("drawer", data.get("drawers", ())), *data.get("cabinet", data.get("cabinets", ()))]
+            if any(isinstance(one, Mapping) for one in raw):
+                raise ValueError("tables in inches are read by files.job_from_mapping, which tells the unit")
+        return data
+
+    @model_validator(mode="after")
+    def _holds_together(self) -> Job:
+        problems = job_problems(
+            [cabinet.id for cabinet in self.cabinets],
+            [(drawer.id, drawer.cabinet, drawer.row) for drawer in self.drawers],
+        )
+        if problems:
+            raise Problems(problems)
+        return self
+
+    def cabinet_of(self, drawer: Drawer) -> Cabinet | None:
+        """The cabinet a drawer names, where the job describes it."""
+        return next((cabinet for cabinet in self.cabinets if cabinet.id == drawer.cabinet), None)

@@ -1,0 +1,242 @@
+"""Lengths and masses as people write them, to and from mm and kg.
+
+The only place where units are converted. 1 in = 25.4 mm and 1 lb = 0.45359237 kg, both exact
+(international yard and pound agreement, 1959; NIST SP 811, Appendix B). Strings are worked out as exact
+fractions and rounded once, to the float that is returned.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+import unicodedata
+from fractions import Fraction
+from typing import Final, Literal
+
+from drawerwright.errors import ReadingError
+
+BareUnit = Literal["mm", "in"]
+ShownUnits = Literal["mm", "in", "both"]
+
+MM_PER_INCH: Final = Fraction(254, 10)
+KG_PER_POUND: Final = Fraction(45359237, 10**8)
+LARGEST_LENGTH: Final = 5000.0
+"""Largest length that a file may hold [mm], from the public contract."""
+
+LENGTH_EXAMPLE: Final = '"552.5 mm" or "21 3/4 in"'
+MASS_EXAMPLE: Final = '"27 kg" or "60 lb"'
+
+_LENGTH_UNITS: Final[dict[str, Fraction]] = {
+    **dict.fromkeys(("mm", "millimetre", "millimetres", "millimeter", "millimeters"), Fraction(1)),
+    **dict.fromkeys(("cm", "centimetre", "centimetres", "centimeter", "centimeters"), Fraction(10)),
+    **dict.fromkeys(("m", "metre", "metres", "meter", "meters"), Fraction(1000)),
+    **dict.fromkeys(("in", "inch", "inches", '"'), MM_PER_INCH),
+    **dict.fromkeys(("ft", "foot", "feet", "'"), MM_PER_INCH * 12),
+}
+_MASS_UNITS: Final[dict[str, Fraction]] = {
+    **dict.fromkeys(("kg", "kilogram", "kilograms", "kilogramme", "kilogrammes"), Fraction(1)),
+    **dict.fromkeys(("g", "gram", "grams", "gramme", "grammes"), Fraction(1, 1000)),
+    **dict.fromkeys(("lb", "lbs", "pound", "pounds"), KG_PER_POUND),
+    **dict.fromkeys(("oz", "ounce", "ounces"), KG_PER_POUND / 16),
+}
+_FORCE_UNITS: Final = frozenset({"n", "kn", "lbf", "kgf", "newton", "newtons"})
+_FEET: Final = frozenset({"ft", "foot", "feet", "'"})
+_INCHES: Final = frozenset({"in", "inch", "inches", '"'})
+
+_SIGNS: Final = str.maketrans(
+    {
+        "″": '"', "“": '"', "”": '"', "„": '"', "′": "'", "’": "'", "‘": "'", "ʹ": "'", "´": "'",
+        "⁄": "/", "∕": "/", "−": "-", "–": "-", "‐": "-", "‑": "-",
+    }
+)  # fmt: skip
+_RAISED_FRACTION: Final = re.compile(r"(?<=\d)([⁰¹²³⁴⁵⁶⁷⁸⁹]+)(?=[⁄∕/])")
+_NUMBER: Final = r"(?:\d+(?:\s+|-)\d+\s*/\s*\d+|\d+\s*/\s*\d+|[\d.,]*\d[\d.,]*)"
+_ONE: Final = re.compile(rf"(?P<number>{_NUMBER})\s*(?P<unit>[a-z\"']*)\.?")
+_TWO: Final = re.compile(
+    rf"(?P<number>{_NUMBER})\s*(?P<unit>[a-z']+)\.?\s*-?\s*(?P<number2>{_NUMBER})\s*(?P<unit2>[a-z\"]*)\.?"
+)
+_MIXED: Final = re.compile(r"(?:(\d+)(?:\s+|-))?(\d+)\s*/\s*(\d+)")
+
+
+def parse_length(value: object, bare_unit: BareUnit = "mm") -> float:
+    """A length [mm] of either sign, as written in a file.
+
+    A number, and a string that is a plain decimal number, is in `bare_unit`. A string may carry its unit,
+    and one with a fraction and no unit is in inches: nobody writes fractions of a millimetre.
+    Raises ReadingError.
+    """
+    if type(value) is float and bare_unit == "mm" and math.isfinite(value):
+        return value
+    if isinstance(value, str):
+        return float(_read_text(value, bare_unit, length=True))
+    number = _read_number(value, "a length", LENGTH_EXAMPLE)
+    return number if bare_unit == "mm" else float(_as_written(number) * MM_PER_INCH)
+
+
+def parse_size(value: object, bare_unit: BareUnit = "mm") -> float:
+    """A length [mm] with 0 < x ≤ 5,000. Raises ReadingError."""
+    length = parse_length(value, bare_unit)
+    if not 0.0 < length <= LARGEST_LENGTH:
+        raise _out_of_range(value, length, bare_unit, "a size lies above 0 and up to 5000 mm")
+    return length
+
+
+def parse_clearance(value: object, bare_unit: BareUnit = "mm") -> float:
+    """A length [mm] with 0 ≤ x ≤ 5,000. Raises ReadingError."""
+    length = parse_length(value, bare_unit)
+    if not 0.0 <= length <= LARGEST_LENGTH:
+        raise _out_of_range(value, length, bare_unit, "this length lies from 0 up to 5000 mm")
+    return length + 0.0  # -0.0 becomes 0.0
+
+
+def parse_mass(value: object, bare_unit: BareUnit = "mm") -> float:
+    """A mass [kg], 0 or more. A bare number is kg in an mm file, lb in an in file. Raises ReadingError."""
+    if isinstance(value, str):
+        mass = float(_read_text(value, bare_unit, length=False))
+    else:
+        number = _read_number(value, "a mass", MASS_EXAMPLE)
+        mass = number if bare_unit == "mm" else float(_as_written(number) * KG_PER_POUND)
+    if mass < 0.0:
+        raise ReadingError(show_value(value), "is negative: a mass is 0 or more", MASS_EXAMPLE)
+    return mass + 0.0
+
+
+def show_value(value: object) -> str:
+    """A value as it is named in a message: strings quoted, long ones cut."""
+    if isinstance(value, bool):
+        text = "true" if value else "false"
+    elif isinstance(value, str):
+        text = '"' + "".join(c if c.isprintable() else "\N{REPLACEMENT CHARACTER}" for c in value) + '"'
+    elif value is None:
+        text = "nothing"
+    elif isinstance(value, (list, tuple)):
+        text = "[" + ", ".join(show_value(one) for one in value[:8]) + ("…]" if len(value) > 8 else "]")
+    elif isinstance(value, dict):
+        text = "{ " + ", ".join(f"{key} = {show_value(one)}" for key, one in list(value.items())[:8]) + " }"
+    else:
+        text = str(value)
+    return text if len(text) <= 80 else text[:76] + "…" + text[-1]
+
+
+def _read_number(value: object, wanted: str, example: str) -> float:
+    """A finite number that is not a boolean."""
+    if isinstance(value, bool) or not isinstance(value, (int, float)):
+        raise ReadingError(show_value(value), f"is not {wanted}", example)
+    try:
+        number = float(value)
+    except OverflowError:
+        raise ReadingError(show_value(value), f"is too large for {wanted}", example) from None
+    if not math.isfinite(number):
+        raise ReadingError(show_value(value), f"is not a finite number: {wanted} is wanted", example)
+    return number
+
+
+def _as_written(number: float) -> Fraction:
+    """The decimal that was written, not its binary neighbour."""
+    return Fraction(repr(number))
+
+
+def _out_of_range(value: object, length: float, bare_unit: BareUnit, allowed: str) -> ReadingError:
+    example = LENGTH_EXAMPLE
+    bare = not isinstance(value, str)
+    if bare and bare_unit == "in" and length > LARGEST_LENGTH:
+        example = f'"{value} mm", if mm were meant: a bare number in this file is inches'
+    return ReadingError(show_value(value), f"is {length:.6g} mm: {allowed}", example)
+
+
+def _normal(text: str) -> str:
+    """Text with one kind of space, sign and fraction, in small letters."""
+    text = _RAISED_FRACTION.sub(r" \1", text)
+    spread = []
+    for character in text:
+        decomposed = unicodedata.decomposition(character)
+        if decomposed.startswith("<fraction>"):
+            spread.append(" " + "".join(chr(int(code, 16)) for code in decomposed.split()[1:]))
+        else:
+            spread.append(character)
+    plain = unicodedata.normalize("NFKC", "".join(spread).translate(_SIGNS)).translate(_SIGNS)
+    return re.sub(r"\s+", " ", plain.replace("''", '"')).strip().casefold()
+
+
+def _read_text(text: str, bare_unit: BareUnit, *, length: bool) -> Fraction:
+    """The exact value of a written length [mm] or mass [kg]."""
+    shown, wanted = show_value(text), "a length" if length else "a mass"
+    example = LENGTH_EXAMPLE if length else MASS_EXAMPLE
+    plain = _normal(text)
+    if not plain:
+        raise ReadingError(shown, f"is empty: {wanted} is wanted", example)
+    sign = -1 if plain[0] == "-" else 1
+    body = plain[1:].lstrip() if plain[0] in "+-" else plain
+    one = _ONE.fullmatch(body)
+    if one is not None:
+        unit = one["unit"] or _bare(one["number"], bare_unit, length=length)
+        factor = _factor(unit, shown, length=length)
+        return sign * _number(one["number"], shown, example) * factor
+    two = _TWO.fullmatch(body)
+    if two is not None:
+        return sign * _two_units(two, shown, length=length)
+    raise ReadingError(shown, f"cannot be read as {wanted}", example)
+
+
+def _bare(number: str, bare_unit: BareUnit, *, length: bool) -> str:
+    """The unit that a string without one is in."""
+    if not length:
+        return "kg" if bare_unit == "mm" else "lb"
+    return "in" if "/" in number else bare_unit
+
+
+def _factor(unit: str, shown: str, *, length: bool) -> Fraction:
+    """mm or kg in one of a unit."""
+    units, others = (_LENGTH_UNITS, _MASS_UNITS) if length else (_MASS_UNITS, _LENGTH_UNITS)
+    wanted, other = ("a length", "a mass") if length else ("a mass", "a length")
+    example = LENGTH_EXAMPLE if length else MASS_EXAMPLE
+    if unit in units:
+        return units[unit]
+    if unit in others:
+        raise ReadingError(shown, f"is {other}: {wanted} is wanted here", example)
+    if unit in _FORCE_UNITS:
+        raise ReadingError(shown, f"is a force: {wanted} is wanted here", example)
+    known = "mm, cm, m, in, ft" if length else "kg, g, lb, oz"
+    raise ReadingError(shown, f'has the unit "{unit}", which is not one of {known}', example)
+
+
+def _number(text: str, shown: str, example: str) -> Fraction:
+    """The exact value of a decimal, a fraction or a whole number with a fraction."""
+    mixed = _MIXED.fullmatch(text)
+    if mixed is not None:
+        whole, over, under = mixed[1], int(mixed[2]), int(mixed[3])
+        if under == 0:
+            raise ReadingError(shown, "has a fraction over 0", example)
+        if whole is not None and over >= under:
+            raise ReadingError(shown, f"has {over}/{under} beside a whole number, which is 1 or more", example)
+        return int(whole or 0) + Fraction(over, under)
+    if text.count(",") + text.count(".") > 1:
+        raise ReadingError(shown, "has more than one comma or point: leave out marks of thousands", example)
+    before, comma, after = text.partition(",")
+    if comma and len(after) == 3 and 1 <= len(before) <= 3 and before.strip("0"):
+        raise ReadingError(
+            shown,
+            "could be thousands or a decimal comma",
+            f'"{before}{after}" or "{before}.{after}", whichever is meant',
+        )
+    return Fraction(text.replace(",", ".").rstrip("."))
+
+
+def _two_units(match: re.Match[str], shown: str, *, length: bool) -> Fraction:
+    """Feet with inches, or pounds with ounces."""
+    large, small = match["unit"], match["unit2"]
+    example = '"1\' 9 3/4\\""' if length else '"5 lb 4 oz"'
+    if length:
+        fits, base, most, names = large in _FEET and small in _INCHES | {""}, "in", 12, "feet and inches"
+    else:
+        pounds = _MASS_UNITS.get(large) == KG_PER_POUND and _MASS_UNITS.get(small) == KG_PER_POUND / 16
+        fits, base, most, names = pounds, "oz", 16, "pounds and ounces"
+    if not fits:
+        _factor(large, shown, length=length)
+        if small:
+            _factor(small, shown, length=length)
+        raise ReadingError(shown, f"has two numbers: only {names} go together", example)
+    first, second = _number(match["number"], shown, example), _number(match["number2"], shown, example)
+    if first.denominator != 1 or second >= most:
+        raise ReadingError(shown, f"does not read as {names}: a whole number, then less than {most}", example)
+    return (first * most + second) * _factor(base, shown, length=length)
