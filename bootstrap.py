@@ -135,7 +135,7 @@ def set_up():
         UNDER_WAY.write_text("", encoding="utf-8")
         STAMP.unlink(missing_ok=True)
         say("installing the locked packages (a minute or so the first time)")
-        if not pip("install", "--quiet", "--require-hashes", "--requirement", str(LOCK)):
+        if not pip("install", "--quiet", "--no-compile", "--require-hashes", "--requirement", str(LOCK)):
             stop(
                 "the packages could not be installed; pip's message is above.\n"
                 "  Without a network: connect, or point pip at a folder of the packages (PIP_FIND_LINKS).\n"
