@@ -10,6 +10,7 @@ from __future__ import annotations
 import math
 import re
 import unicodedata
+from decimal import ROUND_HALF_UP, Decimal
 from fractions import Fraction
 from typing import Final, Literal
 
@@ -101,6 +102,28 @@ def parse_mass(value: object, bare_unit: BareUnit = "mm") -> float:
     return mass + 0.0
 
 
+def format_length(mm: float, units: ShownUnits = "mm", *, denominator: int = 32, decimals: int = 1) -> str:
+    """A length [mm] as people read it: "552.5 mm", "21 3/4 in", or "552.5 mm (21 3/4 in)".
+
+    Millimetres are rounded to `decimals`, without trailing zeros; inches to the nearest 1/`denominator`,
+    reduced. What lies half way goes away from 0.
+    """
+    metric = f"{_decimal(mm, decimals)} mm"
+    if units == "mm":
+        return metric
+    inches = f"{_inch_fraction(mm, denominator)} in"
+    return inches if units == "in" else f"{metric} ({inches})"
+
+
+def format_mass(kg: float, units: ShownUnits = "mm", *, decimals: int = 1) -> str:
+    """A mass [kg] as people read it: "27 kg", "59.5 lb", or "27 kg (59.5 lb)"; rounded as lengths are."""
+    metric = f"{_decimal(kg, decimals)} kg"
+    if units == "mm":
+        return metric
+    pounds = f"{_decimal(float(_as_written(kg) / KG_PER_POUND), decimals)} lb"
+    return pounds if units == "in" else f"{metric} ({pounds})"
+
+
 def show_value(value: object) -> str:
     """A value as it is named in a message: strings quoted, long ones cut."""
     if isinstance(value, bool):
@@ -116,6 +139,25 @@ def show_value(value: object) -> str:
     else:
         text = str(value)
     return text if len(text) <= 80 else text[:76] + "…" + text[-1]
+
+
+def _decimal(number: float, decimals: int) -> str:
+    """A number rounded to so many decimals, trailing zeros and the sign of 0 left out."""
+    rounded = Decimal(repr(float(number))).quantize(Decimal(1).scaleb(-decimals), ROUND_HALF_UP)
+    text = f"{rounded:f}"
+    text = text.rstrip("0").rstrip(".") if "." in text else text
+    return "0" if text == "-0" else text
+
+
+def _inch_fraction(mm: float, denominator: int) -> str:
+    """Whole inches and a reduced fraction of a length [mm]."""
+    exact = abs(_as_written(float(mm))) / MM_PER_INCH * denominator
+    steps = math.floor(exact + Fraction(1, 2))
+    whole, rest = divmod(Fraction(steps, denominator), 1)
+    parts = [str(whole)] if whole or not rest else []
+    if rest:
+        parts.append(f"{rest.numerator}/{rest.denominator}")
+    return ("-" if mm < 0 and steps else "") + " ".join(parts)
 
 
 def _read_number(value: object, wanted: str, example: str) -> float:
@@ -137,11 +179,12 @@ def _as_written(number: float) -> Fraction:
 
 
 def _out_of_range(value: object, length: float, bare_unit: BareUnit, allowed: str) -> ReadingError:
-    example = LENGTH_EXAMPLE
     bare = not isinstance(value, str)
+    same = "is out of range" if bare and bare_unit == "mm" else f"is {length:.6g} mm, out of range"
+    example = LENGTH_EXAMPLE
     if bare and bare_unit == "in" and length > LARGEST_LENGTH:
         example = f'"{value} mm", if mm were meant: a bare number in this file is inches'
-    return ReadingError(show_value(value), f"is {length:.6g} mm: {allowed}", example)
+    return ReadingError(show_value(value), f"{same}: {allowed}", example)
 
 
 def _normal(text: str) -> str:
@@ -186,7 +229,7 @@ def _bare(number: str, bare_unit: BareUnit, *, length: bool) -> str:
 
 
 def _factor(unit: str, shown: str, *, length: bool) -> Fraction:
-    """mm or kg in one of a unit."""
+    """How many mm or kg one of a unit is."""
     units, others = (_LENGTH_UNITS, _MASS_UNITS) if length else (_MASS_UNITS, _LENGTH_UNITS)
     wanted, other = ("a length", "a mass") if length else ("a mass", "a length")
     example = LENGTH_EXAMPLE if length else MASS_EXAMPLE
@@ -208,7 +251,7 @@ def _number(text: str, shown: str, example: str) -> Fraction:
         if under == 0:
             raise ReadingError(shown, "has a fraction over 0", example)
         if whole is not None and over >= under:
-            raise ReadingError(shown, f"has {over}/{under} beside a whole number, which is 1 or more", example)
+            raise ReadingError(shown, f"has {over}/{under} beside a whole number: less than 1 goes", example)
         return int(whole or 0) + Fraction(over, under)
     if text.count(",") + text.count(".") > 1:
         raise ReadingError(shown, "has more than one comma or point: leave out marks of thousands", example)

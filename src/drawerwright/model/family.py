@@ -68,7 +68,7 @@ class Rear(Record):
 
 
 class RearBracket(Record):
-    """Bracket centre inside the frame's inside edge; how far behind the member the cabinet back may be [mm]."""
+    """Centre inside the frame's inside edge; how far behind the member the cabinet back may be [mm]."""
 
     centre: Clearance = 14.0
     reach: Band = (0.0, 45.0)
@@ -166,10 +166,10 @@ def _read_id(value: object) -> str:
     plain = value.replace("-", "").replace(".", "").replace("_", "") if isinstance(value, str) else ""
     if not isinstance(value, str) or not (plain.isascii() and plain.isalnum()) or not value[0].isalnum():
         raise ReadingError(
-            show_value(value), "is not a family id: letters a to z, digits, and - . _ between them", '"plain-16"'
+            show_value(value), "is not a family id: letters, digits, and - . _ after the first", '"plain-16"'
         )
     if value.casefold() == "auto":
-        raise ReadingError(show_value(value), "is kept for slide = \"auto\"", '"plain-16"')
+        raise ReadingError(show_value(value), 'is kept for slide = "auto"', '"plain-16"')
     return value
 
 
@@ -215,7 +215,7 @@ class SlideFamily(Record):
     profiles: tuple[Profile, ...] = Field(default=(), alias="profile")
     roller: Roller | None = None
     soft_close: SoftClose | None = None
-    lengths: tuple[SlideLength, ...] = Field(alias="length", min_length=1)
+    lengths: tuple[SlideLength, ...] = Field(alias="length", json_schema_extra={"minItems": 1})
 
     @model_validator(mode="after")
     def _holds_together(self) -> SlideFamily:

@@ -9,6 +9,8 @@ from drawerwright.errors import Problem
 if TYPE_CHECKING:
     from drawerwright.model.family import SlideFamily, SlideLength
 
+LENGTH_TABLE = "[[length]] with nominal = 500"
+
 
 def length_problems(length: SlideLength) -> list[Problem]:
     """What contradicts itself inside one length."""
@@ -16,7 +18,8 @@ def length_problems(length: SlideLength) -> list[Problem]:
     for position, hole in enumerate(length.shelf_holes):
         if hole > length.member:
             says = f"lies beyond the member, {length.member:g} mm"
-            problems.append(Problem(("shelf_holes", position), f"{hole:g} mm", says, f"at most {length.member:g}"))
+            try_ = f"at most {length.member:g}"
+            problems.append(Problem(("shelf_holes", position), f"{hole:g} mm", says, try_))
     return problems
 
 
@@ -34,27 +37,34 @@ def family_problems(family: SlideFamily) -> list[Problem]:
     if family.rear_bracket is not None and family.rear_bracket.reach[0] < 0.0:
         value = f"{family.rear_bracket.reach[0]:g} mm"
         problems.append(Problem(("rear_bracket", "reach", 0), value, "is negative", "[0, 45]"))
-    for key, band in (("lower", None), ("upper", None)) if family.carriages is None else (
-        ("lower", family.carriages.lower),
-        ("upper", family.carriages.upper),
-    ):
-        if band is not None and not 0.0 <= band[0] < band[1]:
-            says = "are not two places along the member, rear one first"
-            problems.append(Problem(("carriages", key), f"[{band[0]:g}, {band[1]:g}]", says, "[130, 370]"))
-    if family.carriages is not None and family.carriages_for is None:
-        says = "is missing: carriages need the nominal length they are told for"
-        problems.append(Problem(("carriages_for",), "", says, f"{family.lengths[0].nominal:g}"))
+    if family.carriages is not None:
+        for key in ("lower", "upper"):
+            rear, ahead = getattr(family.carriages, key)
+            if not 0.0 <= rear < ahead:
+                says = "are not two places along the member, rear one first"
+                problems.append(Problem(("carriages", key), f"[{rear:g}, {ahead:g}]", says, "[130, 370]"))
+        if family.carriages_for is None:
+            says = "is missing: carriages need the nominal length they are told for"
+            problems.append(Problem(("carriages_for",), "", says, "carriages_for = 500"))
+    return problems + _profile_problems(family) + _lengths_problems(family)
+
+
+def _profile_problems(family: SlideFamily) -> list[Problem]:
+    problems: list[Problem] = []
     members = [profile.member for profile in family.profiles]
     for position, member in enumerate(members):
         if member in members[:position]:
-            problems.append(Problem(("profile", position, "member"), f'"{member}"', "has a profile already", "one each"))
+            place = ("profile", position, "member")
+            problems.append(Problem(place, f'"{member}"', "has a profile already", "one profile a member"))
         if len(family.profiles[position].midline) < 2:
             says = "has fewer than two points"
             problems.append(Problem(("profile", position, "midline"), "", says, "[[0, 12], [0, 0], [22, 0]]"))
-    return problems + _lengths_problems(family)
+    return problems
 
 
 def _lengths_problems(family: SlideFamily) -> list[Problem]:
+    if not family.lengths:
+        return [Problem(("length",), "", "is missing: a family has at least one length", LENGTH_TABLE)]
     problems: list[Problem] = []
     seen: dict[float, int] = {}
     ahead = family.setback - family.front_overlay

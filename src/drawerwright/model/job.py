@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Annotated, Any, Literal
 
 from pydantic import (
@@ -64,7 +65,7 @@ class Readings:
     @property
     def labelled(self) -> dict[str, float]:
         """Reading by label; empty when the readings have none."""
-        return dict(zip(self.labels, self.values)) if self.labels is not None else {}
+        return dict(zip(self.labels, self.values, strict=True)) if self.labels is not None else {}
 
     @property
     def front(self) -> float | None:
@@ -103,8 +104,8 @@ def _read_labelled(value: Mapping[str, object], info: ValidationInfo) -> Reading
     unit, problems, read = bare_unit_of(info), [], {}
     for label, one in value.items():
         if label not in READING_LABELS:
-            says = f'"{label}" is not a place of a reading: {", ".join(READING_LABELS)}'
-            problems.append(Problem((label,), show_value(one), says, nearest(label, READING_LABELS)))
+            says = f'is read at "{label}", which is none of {", ".join(READING_LABELS)}'
+            problems.append(Problem((label,), show_value(one), says, nearest(str(label), READING_LABELS)))
             continue
         try:
             read[label] = parse_size(one, unit)
@@ -142,7 +143,7 @@ Measured = Annotated[
 
 
 class Opening(Record):
-    """A clear opening [mm]. `depth` to the first thing behind; `floor`: bottom edge above the cabinet floor."""
+    """A clear opening [mm]. `depth`: to the first thing behind. `floor`: its bottom above the cabinet's."""
 
     width: Measured
     height: Measured
@@ -186,9 +187,9 @@ class Front(Record):
 
     style: Literal["overlay", "inset", "none"] = "none"
     thickness: Thickness = 19.0
-    overlay: Annotated[Overlay, BeforeValidator(_one_for_all, json_schema_input_type=float | str | Overlay)] = (
-        Overlay()
-    )
+    overlay: Annotated[
+        Overlay, BeforeValidator(_one_for_all, json_schema_input_type=float | str | Overlay)
+    ] = Overlay()
     gap: Clearance = 3.0
 
 
@@ -286,7 +287,7 @@ _SLIDE = re.compile(r"(?P<family>[A-Za-z0-9][A-Za-z0-9._-]*)(?:\s*/\s*(?P<nomina
 
 
 def _read_slide(value: object, info: ValidationInfo) -> str:
-    """ "auto", a family, or a family and a nominal length, the length in mm."""
+    """The word "auto", a family, or a family and a nominal length; the length becomes mm."""
     match = _SLIDE.fullmatch(value.strip()) if isinstance(value, str) else None
     if match is None:
         raise ReadingError(show_value(value), 'is not "auto", "family" or "family/nominal"', '"plain-16/500"')
@@ -296,7 +297,7 @@ def _read_slide(value: object, info: ValidationInfo) -> str:
 
 
 class Drawer(Record):
-    """One drawer to be fitted [mm, kg]; `subfront` None: as `side`; `box_height` None: the tallest that goes."""
+    """One drawer to be fitted [mm, kg]. `subfront` None: as `side`; `box_height` None: the tallest."""
 
     id: Name
     cabinet: Name | None = None
@@ -352,15 +353,15 @@ class Job(Record):
     title: Text = ""
     units: Units = "mm"
     cabinets: tuple[Cabinet, ...] = Field(default=(), alias="cabinet")
-    drawers: tuple[Drawer, ...] = Field(alias="drawer", min_length=1)
+    drawers: tuple[Drawer, ...] = Field(alias="drawer", json_schema_extra={"minItems": 1})
 
     @model_validator(mode="before")
     @classmethod
     def _unit_is_told(cls, data: Any, info: ValidationInfo) -> Any:
         # Raw inch tables read without their unit would pass as millimetres: stop here instead.
         if isinstance(data, Mapping) and data.get("units") == "in" and not info.context:
-            raw = [*data.get("drawer", data.get("drawers", ())), *data.get("cabinet", data.get("cabinets", ()))]
-            if any(isinstance(one, Mapping) for one in raw):
+            names = ("drawer", "drawers", "cabinet", "cabinets")
+            if any(isinstance(one, Mapping) for name in names for one in data.get(name, ())):
                 raise ValueError("tables in inches are read by files.job_from_mapping, which tells the unit")
         return data
 
@@ -376,4 +377,8 @@ class Job(Record):
 
     def cabinet_of(self, drawer: Drawer) -> Cabinet | None:
         """The cabinet a drawer names, where the job describes it."""
-        return next((cabinet for cabinet in self.cabinets if cabinet.id == drawer.cabinet), None)
+        return self._cabinet_by_id.get(drawer.cabinet) if drawer.cabinet is not None else None
+
+    @cached_property
+    def _cabinet_by_id(self) -> dict[str, Cabinet]:
+        return {cabinet.id: cabinet for cabinet in self.cabinets}

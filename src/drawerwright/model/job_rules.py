@@ -11,6 +11,7 @@ from drawerwright.model.spelling import nearest
 if TYPE_CHECKING:
     from drawerwright.model.job import Drawer
 
+DRAWER_EXAMPLE = "[[drawer]] with id, opening and side"
 FRAME_EXAMPLE = "frame = { left = 38, right = 38, thickness = 19 }"
 
 
@@ -52,7 +53,8 @@ def _existing_box_problems(drawer: Drawer) -> list[Problem]:
         return [Problem(("existing_box",), "", says, "existing_box = { inside_width = 520 }")]
     if inside is not None and outside is not None and inside >= outside:
         says = f"is not less than the outside width, {outside:g} mm"
-        return [Problem(("existing_box", "inside_width"), f"{inside:g} mm", says, f"{outside - 2 * drawer.side:g}")]
+        try_ = f"{outside - 2 * drawer.side:g}"
+        return [Problem(("existing_box", "inside_width"), f"{inside:g} mm", says, try_)]
     if inside is None and outside is not None and outside <= 2 * drawer.side:
         says = f"leaves nothing between two sides of {drawer.side:g} mm"
         return [Problem(("existing_box", "outside_width"), f"{outside:g} mm", says, "outside_width = 552")]
@@ -67,8 +69,10 @@ def job_problems(
     A cabinet that a drawer names has to be described as soon as the job describes any: a job may leave all
     of them out, and then the name only says which drawers stand in one column.
     """
+    if not drawers:
+        return [Problem(("drawer",), "", "is missing: a job has at least one drawer", DRAWER_EXAMPLE)]
     problems = _doubles("cabinet", cabinets) + _doubles("drawer", [drawer[0] for drawer in drawers])
-    described = [cabinet for cabinet in cabinets if cabinet is not None]
+    described = dict.fromkeys(cabinet for cabinet in cabinets if cabinet is not None)
     rows: dict[tuple[str, int], int] = {}
     for position, (_, cabinet, row) in enumerate(drawers):
         if cabinet is None:

@@ -7,9 +7,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterable
+from itertools import pairwise
 from typing import Annotated, Any, Literal, TypeVar, cast
 
-from pydantic import BaseModel, ConfigDict, PlainValidator, ValidationInfo, WithJsonSchema
+from pydantic import BaseModel, ConfigDict, PlainSerializer, PlainValidator, ValidationInfo, WithJsonSchema
 
 from drawerwright.errors import Problem, Problems, ReadingError
 from drawerwright.units import (
@@ -74,14 +75,16 @@ def _read_clearances(value: object, info: ValidationInfo) -> tuple[float, ...]:
 
 def _read_ascending(value: object, info: ValidationInfo) -> tuple[float, ...]:
     lengths = _read_clearances(value, info)
-    if any(later <= earlier for earlier, later in zip(lengths, lengths[1:])):
-        raise ReadingError(show_value(value), "does not ascend: each is larger than the one before", "[0, 32, 224]")
+    if any(later <= earlier for earlier, later in pairwise(lengths)):
+        says = "does not ascend: each is larger than the one before"
+        raise ReadingError(show_value(value), says, "[0, 32, 224]")
     return lengths
 
 
 def _read_sizes(value: object, info: ValidationInfo) -> tuple[float, ...]:
     unit = bare_unit_of(info)
-    return read_each(_list_of(value, "[90, 120, 147]"), lambda one: parse_size(one, unit))
+    sizes = read_each(_list_of(value, "[90, 120, 147]"), lambda one: parse_size(one, unit))
+    return tuple(sorted(set(sizes)))
 
 
 def _pair_of(value: object, example: str) -> list[object] | tuple[object, ...]:
@@ -162,6 +165,9 @@ _LENGTH_SCHEMA: dict[str, Any] = {
 }
 
 
+_AS_LIST = PlainSerializer(list)
+
+
 def _schema(**schema: Any) -> WithJsonSchema:
     return WithJsonSchema(schema)
 
@@ -205,18 +211,21 @@ Mass = Annotated[
 ]
 """A mass [kg], 0 or more."""
 
-Sizes = Annotated[tuple[float, ...], PlainValidator(_read_sizes), _lengths_schema()]
-"""Several sizes [mm]."""
+Sizes = Annotated[tuple[float, ...], PlainValidator(_read_sizes), _AS_LIST, _lengths_schema()]
+"""Several sizes [mm], ascending, each once."""
 
-Places = Annotated[tuple[float, ...], PlainValidator(_read_ascending), _lengths_schema()]
+Places = Annotated[tuple[float, ...], PlainValidator(_read_ascending), _AS_LIST, _lengths_schema()]
 """Ascending places [mm], none negative."""
 
-Band = Annotated[tuple[float, float], PlainValidator(_read_band), _lengths_schema(minItems=2, maxItems=2)]
+Band = Annotated[
+    tuple[float, float], PlainValidator(_read_band), _AS_LIST, _lengths_schema(minItems=2, maxItems=2)
+]
 """Low and high end [mm], either sign."""
 
 Points = Annotated[
     tuple[tuple[float, float], ...],
     PlainValidator(_read_points),
+    _AS_LIST,
     _schema(type="array", items={"type": "array", "items": _LENGTH_SCHEMA, "minItems": 2, "maxItems": 2}),
 ]
 """Points (n, 2) [mm]."""

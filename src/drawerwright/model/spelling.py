@@ -7,7 +7,7 @@ from collections.abc import Iterable
 
 
 def nearest(name: str, known: Iterable[str]) -> str:
-    """The known name most like `name`; the first in the alphabet when none is like it; "" when none is known."""
+    """The known name most like `name`: the first of the alphabet if none is like it, "" if none is known."""
     names = sorted(known)
     close = difflib.get_close_matches(name.casefold(), names, n=1, cutoff=0.5)
     if close:

@@ -1,0 +1,159 @@
+"""Job files, read: every fault of a file is reported together."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Collection, Mapping, Sequence
+from pathlib import Path
+from typing import Any, Final, Protocol
+
+from pydantic import ValidationError
+
+from drawerwright.errors import Fault, InputError, Problem
+from drawerwright.files.defaults import comes_from_defaults, merged
+from drawerwright.files.toml_text import read_toml
+from drawerwright.model.faults import named_place, problems_of
+from drawerwright.model.job import Job
+from drawerwright.model.job_rules import frame_missing, job_problems
+from drawerwright.model.spelling import nearest
+from drawerwright.units import show_value
+
+JOB_KEYS: Final = ("title", "units", "defaults", "cabinet", "drawer")
+
+
+class JobSource(Protocol):
+    """A job as it stands in a file: its keys, and where each of them stands."""
+
+    @property
+    def values(self) -> Mapping[str, Any]:
+        """The job's keys."""
+
+    def place(self, loc: Sequence[str | int]) -> tuple[int, str]:
+        """Where a key stands: a number to sort by, and the place in words."""
+
+
+class _Mapping:
+    """A job given by keys, without a file: places are named by what holds them."""
+
+    def __init__(self, values: Mapping[str, Any], name: str) -> None:
+        self.values = values
+        self.name = name
+
+    def place(self, loc: Sequence[str | int]) -> tuple[int, str]:
+        return 0, self.name
+
+
+SOURCES: Final[dict[str, Callable[[Path], JobSource]]] = {".toml": read_toml}
+"""Reader of a job file by the ending of its name."""
+
+
+def read_job(path: Path, *, presets: Collection[str] | None = None) -> Job:
+    """Read a job file. `presets`: ids of the contents presets that are known; None: any passes.
+
+    Raises InputError with all faults of the file, in its order.
+    """
+    read = SOURCES.get(path.suffix.lower())
+    if read is None:
+        endings = ", ".join(SOURCES)
+        says = f'has the ending "{path.suffix}": a job file ends in {endings}'
+        raise InputError([Fault(path.name or str(path), "", says, f"{path.stem or 'job'}.toml")])
+    return job_from_source(read(path), presets=presets)
+
+
+def job_from_mapping(values: object, *, where: str = "job", presets: Collection[str] | None = None) -> Job:
+    """A job from a mapping with the keys of a job file. Raises InputError with all its faults."""
+    if not isinstance(values, Mapping):
+        fault = Fault(where, show_value(values), "is not a table of keys", ", ".join(JOB_KEYS))
+        raise InputError([fault])
+    return job_from_source(_Mapping(values, where), presets=presets)
+
+
+def job_from_source(source: JobSource, *, presets: Collection[str] | None = None) -> Job:
+    """A job from any kind of file. Raises InputError with all its faults, in the file's order."""
+    values = source.values
+    problems = _shape_problems(values)
+    broken = {problem.loc[0] for problem in problems if len(problem.loc) == 1}
+    defaults = values.get("defaults", {}) if "defaults" not in broken else {}
+    drawers = values.get("drawer", []) if "drawer" not in broken else []
+    cabinets = values.get("cabinet", []) if "cabinet" not in broken else []
+    whole = [merged(defaults, one) if isinstance(one, Mapping) else one for one in drawers]
+    told = {
+        "title": values.get("title", ""),
+        "units": values.get("units", "mm"),
+        "cabinet": cabinets,
+        "drawer": whole,
+    }
+    context: dict[str, Any] = {"bare_unit": "in" if told["units"] == "in" else "mm"}
+    if presets is not None:
+        context["presets"] = presets
+    try:
+        job = Job.model_validate(told, context=context)
+    except ValidationError as error:
+        problems += problems_of(error, Job)
+        problems += _problems_behind(cabinets, whole)
+    else:
+        if not problems:
+            return job
+    if "drawer" in broken:  # told already what is wrong with it
+        problems = [one for one in problems if one.loc != ("drawer",) or one.value]
+    raise InputError(_faults(problems, source, defaults, drawers))
+
+
+def _shape_problems(values: Mapping[str, Any]) -> list[Problem]:
+    """Keys that a job does not have, and keys that hold the wrong kind of thing."""
+    problems: list[Problem] = []
+    for key, value in values.items():
+        if key not in JOB_KEYS:
+            says = f'is not a known key: the nearest is "{nearest(str(key), JOB_KEYS)}"'
+            problems.append(Problem((str(key),), show_value(value), says, ", ".join(JOB_KEYS)))
+        elif key in ("cabinet", "drawer") and not isinstance(value, (list, tuple)):
+            says = f"is not a list of {key}s: write [[{key}]]"
+            problems.append(Problem((key,), show_value(value), says, f"[[{key}]]"))
+        elif key == "defaults" and not isinstance(value, Mapping):
+            problems.append(Problem((key,), show_value(value), "is not a table", "[defaults]"))
+        elif key == "defaults" and "id" in value:
+            says = "is each drawer's own: it has no default"
+            problems.append(Problem((key, "id"), show_value(value["id"]), says, "id in each [[drawer]]"))
+    return problems
+
+
+def _problems_behind(cabinets: Sequence[Any], drawers: Sequence[Any]) -> list[Problem]:
+    """What is wrong between keys, found from the raw values because the models stop at the first layer."""
+    problems: list[Problem] = []
+    for position, drawer in enumerate(drawers):
+        framed = isinstance(drawer, Mapping) and drawer.get("construction") == "face-frame"
+        if framed and "frame" not in drawer:
+            missing = frame_missing()
+            problems.append(Problem(("drawer", position, *missing.loc), "", missing.says, missing.try_))
+    names = [_name(one, "id") for one in cabinets]
+    rows = [(_name(one, "id"), _name(one, "cabinet"), _row(one)) for one in drawers]
+    return problems + job_problems(names, rows)
+
+
+def _name(entry: Any, key: str) -> str | None:
+    name = entry.get(key) if isinstance(entry, Mapping) else None
+    if isinstance(name, int) and not isinstance(name, bool):
+        name = str(name)
+    return name.strip() if isinstance(name, str) else None
+
+
+def _row(entry: Any) -> int | None:
+    row = entry.get("row") if isinstance(entry, Mapping) else None
+    return row if isinstance(row, int) and not isinstance(row, bool) else None
+
+
+def _faults(
+    problems: Sequence[Problem], source: JobSource, defaults: Mapping[str, Any], drawers: Sequence[Any]
+) -> list[Fault]:
+    """Each problem once, with its place; a problem of a default once, not for every drawer."""
+    placed: dict[tuple[str, str], tuple[int, Fault]] = {}
+    for problem in problems:
+        loc = problem.loc
+        if loc[:1] == ("drawer",) and len(loc) > 2 and isinstance(loc[1], int):
+            drawer = drawers[loc[1]]
+            if comes_from_defaults(loc[2:], defaults, drawer):
+                loc = ("defaults", *loc[2:])
+        order, place = source.place(loc)
+        named = named_place(loc, source.values)
+        fault = Fault(f"{place} {named}".rstrip(), problem.value, problem.says, problem.try_)
+        placed.setdefault((fault.where, fault.says), (order, fault))
+    return [fault for _, fault in sorted(placed.values(), key=lambda one: one[0])]
