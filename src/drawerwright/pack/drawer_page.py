@@ -1,0 +1,225 @@
+"""The data of one distinct drawer's page: everything already in words, for the template to set."""
+
+from __future__ import annotations
+
+from typing import Any, Final
+
+from drawerwright.drawing.scene import Scene
+from drawerwright.drawing.svg import write_svg
+from drawerwright.model.fitted import Check, FittedDrawer, Rejected
+from drawerwright.pack.bores import bore_rows
+from drawerwright.pack.distinct import AlikeDrawers
+from drawerwright.pack.figures import (
+    GRAIN_WORDS,
+    MOUNT_WORDS,
+    STATE_WORDS,
+    VERDICT_STATES,
+    VERDICT_WORDS,
+    counted,
+    inches,
+    kilograms,
+    margin_text,
+    millimetres,
+    size_text,
+)
+from drawerwright.pack.lettering import for_sheets, lettered
+from drawerwright.pack.measured import also_told, measured_fields
+
+MAIN_WORKINGS: Final = (
+    "inside_width",
+    "outside_width",
+    "side_gap",
+    "box_height_limit",
+    "box_height",
+    "box_length",
+    "lower_edge",
+    "first_hole",
+    "screw_line",
+    "rear_bracket_left",
+    "rear_bracket_right",
+    "packing_left",
+    "packing_right",
+    "reach",
+    "front_width",
+    "front_height",
+    "stands_out",
+    "latch_side",
+    "latch_along",
+    "moving_mass",
+)
+from drawerwright.units import ShownUnits
+"""Quantities whose working stands on the page, in this order, where the drawer has them."""
+
+_SEVEREST: Final = {"stop": 0, "watch": 1, "ok": 2}
+
+
+def check_name(check_id: str) -> str:
+    """A check's id in words."""
+    return check_id.replace("-", " ").capitalize()
+
+
+def in_order_of_care(checks: tuple[Check, ...]) -> list[Check]:
+    """Checks with what stops first, then what wants care, each in its own order."""
+    return sorted(checks, key=lambda check: _SEVEREST[check.state])
+
+
+def slide_text(fitted: FittedDrawer) -> str:
+    """The chosen slide as family / nominal length; a dash where there is none."""
+    if fitted.slide is None:
+        return "–"
+    return f"{fitted.slide.family.id} / {millimetres(fitted.slide.length.nominal)}"
+
+
+def short_ids(ids: tuple[str, ...], room: int = 30) -> str:
+    """As many ids as find room [characters], the rest counted."""
+    if len(", ".join(ids)) <= room:
+        return ", ".join(ids)
+    shown = list(ids)
+    while len(shown) > 1 and len(", ".join(shown)) > room - 8:
+        shown.pop()
+    left = len(ids) - len(shown)
+    return ", ".join(shown) + (f" and {left} more" if left else "")
+
+
+def _load(fitted: FittedDrawer) -> dict[str, Any] | None:
+    mass, capacity = fitted.mass, fitted.capacity
+    if mass is None or capacity is None or capacity <= 0:
+        return None
+    whole = max(capacity, mass.moving)
+    of = " contents" if fitted.slide is not None and fitted.slide.family.capacity_of == "contents" else ""
+    text = f"Moving {kilograms(mass.moving)} of {kilograms(capacity)} kg{of}, contents {kilograms(mass.contents)}"
+    if of:
+        text = f"Moving {kilograms(mass.moving)}; contents {kilograms(mass.contents)} of {kilograms(capacity)} kg"
+    return {"text": text, "box": (mass.moving - mass.contents) / whole, "contents": mass.contents / whole}
+
+
+def _parts(fitted: FittedDrawer, units: ShownUnits) -> list[dict[str, str]]:
+    return [
+        {
+            "count": str(part.count),
+            "part": for_sheets(part.part),
+            "grain": GRAIN_WORDS[part.grain],
+            "size": size_text((part.length, part.width, part.thickness), units),
+            "inches": " × ".join(inches(size) for size in (part.length, part.width, part.thickness))
+            if units == "both"
+            else "",
+        }
+        for part in fitted.parts
+    ]
+
+
+def _rejected(one: Rejected, units: ShownUnits) -> dict[str, str]:
+    others = [check_name(stop).lower() for stop, _, _ in one.stops if stop != one.because]
+    also = f"; also {', '.join(others)}" if others else ""
+    return {
+        "slide": f"{one.family} / {millimetres(one.nominal)}",
+        "because": for_sheets(f"{MOUNT_WORDS[one.mount]}: {check_name(one.because).lower()}{also}"),
+        "margin": margin_text(one.margin, one.unit, units),
+    }
+
+
+def _foot(fitted: FittedDrawer, units: ShownUnits) -> list[dict[str, Any]]:
+    """The columns under the drawing: cut, bore, working; or what was tried, where nothing fits."""
+    if fitted.slide is None:
+        tried = [_rejected(one, units) for one in fitted.rejected]
+        title = "What was tried, and what stopped it"
+        return [{"kind": "rejected", "title": title, "share": 1.0, "columns": 2, "rows": tried}]
+    bores = [{"name": for_sheets(name), "value": for_sheets(value)} for name, value in bore_rows(fitted, units)]
+    workings = [
+        {"title": for_sheets(work.title), "figures": for_sheets(work.figures)}
+        for work in (fitted.workings.get(name) for name in MAIN_WORKINGS)
+        if work is not None
+    ]
+    return [
+        {"kind": "parts", "title": "Cut", "share": 0.34, "columns": 1, "rows": []},
+        {"kind": "bores", "title": "Bore and mount", "share": 0.36, "columns": 1, "rows": bores},
+        {"kind": "working", "title": "Working", "share": 0.30, "columns": 1, "rows": workings},
+    ]
+
+
+def _beside(alike: AlikeDrawers, units: ShownUnits) -> list[dict[str, Any]]:
+    """The column beside the drawing: notes, then checks; before them, where nothing fits, what would help."""
+    fitted = alike.first
+    told = []
+    notes = _notes(alike)
+    if fitted.slide is None:
+        changes = [
+            {"by": for_sheets(_signed(change.by, change.unit, units)), "says": for_sheets(change.says)}
+            for change in fitted.changes
+        ] or [{"by": "None found", "says": "No single change of depth, width, sides or contents makes it fit."}]
+        told.append({"kind": "changes", "title": "Smallest changes that make it fit", "rows": changes})
+    if notes:
+        told.append({"kind": "notes", "title": "Notes", "rows": notes})
+    checks = [_check(check, units) for check in in_order_of_care(fitted.checks)]
+    if checks:
+        title = "Checks" if fitted.slide is not None else "What stops it"
+        told.append({"kind": "checks", "title": title, "rows": checks})
+    return told
+
+
+def _signed(value: float, unit: str, units: ShownUnits) -> str:
+    text = margin_text(value, unit, units)
+    return text if text.startswith("−") else f"+{text}"
+
+
+def _check(check: Check, units: ShownUnits) -> dict[str, str]:
+    return {
+        "state": check.state,
+        "word": STATE_WORDS[check.state],
+        "margin": margin_text(check.margin, check.unit, units),
+        "name": check_name(check.id),
+        "says": for_sheets(check.says),
+    }
+
+
+def _notes(alike: AlikeDrawers) -> list[dict[str, str]]:
+    """All ids where the title strip has no room for them, then each drawer's note."""
+    notes = []
+    if short_ids(alike.ids) != ", ".join(alike.ids):
+        notes.append({"who": counted(len(alike.ids), "drawer", "drawers"), "says": for_sheets(", ".join(alike.ids))})
+    for one in alike.drawers:
+        if one.drawer.note:
+            notes.append({"who": for_sheets(f"Note, {one.id}"), "says": for_sheets(one.drawer.note)})
+    return notes
+
+
+def scale_text(scale: float) -> str:
+    """A scale as 1 : 7, or 2 : 1 where it enlarges."""
+    if scale > 1:
+        return f"{scale:g} : 1"
+    return f"1 : {round(1 / scale, 6):g}"
+
+
+def _drawing(scene: Scene) -> dict[str, Any]:
+    page = scene.page
+    if page is None:
+        raise ValueError(f"the drawing {scene.name!r} does not say what paper it stands on")
+    return {
+        "svg": lettered(write_svg(scene, paper="print")),
+        "width": page.width,
+        "height": page.height,
+        "alt": lettered(scene.alt),
+        "scale_text": f"Drawn {scale_text(scene.scale)}",
+    }
+
+
+def page_data(alike: AlikeDrawers, scene: Scene, key: str, units: ShownUnits) -> dict[str, Any]:
+    """The page of drawers that are alike; `key` is what the job sheet finds it by."""
+    fitted = alike.first
+    made = f"Drawer, {counted(alike.count, 'to build', 'to build')}" if alike.count > 1 else "Drawer"
+    return {
+        "key": key,
+        "ids_name": made,
+        "ids_short": for_sheets(short_ids(alike.ids)),
+        "slide": for_sheets(slide_text(fitted)),
+        "state": VERDICT_STATES[fitted.verdict],
+        "verdict": VERDICT_WORDS[fitted.verdict],
+        "load": _load(fitted),
+        "measured": measured_fields(fitted, units),
+        "also": also_told(fitted, units),
+        "drawing": _drawing(scene),
+        "parts_unit": "length × width × thickness" + ("" if units == "in" else ", mm"),
+        "parts": _parts(fitted, units),
+        "foot": _foot(fitted, units),
+        "beside": _beside(alike, units),
+    }

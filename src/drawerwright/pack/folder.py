@@ -1,0 +1,184 @@
+"""Putting a pack into its folder: all of it or nothing, and never over what is not ours.
+
+The files are written into a new folder beside the wanted one, which is then renamed into place. A folder that
+is there already is replaced only when it is empty, or when it holds a pack of ours in which nothing was added or
+changed since: a file that someone else put there, or altered, is named in the error and all is left as it was.
+"""
+
+from __future__ import annotations
+
+import os
+import secrets
+import shutil
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Final
+
+from drawerwright.errors import Fault, InputError
+from drawerwright.pack.manifest import FILE_NAME, Manifest, file_of, list_files, read_manifest
+
+SHOWN: Final = 5
+"""How many files an error names before it only counts the rest."""
+
+_ANOTHER: Final = "a folder that is not there yet"
+
+
+def _fault(out: Path, says: str, try_: str = _ANOTHER) -> InputError:
+    return InputError([Fault(where="output folder", value=str(out), says=says, try_=try_)])
+
+
+def _entries_below(folder: Path) -> dict[str, Path]:
+    """Everything in a folder that is no plain folder itself, by its path with `/`; links are not followed."""
+    found = {}
+    for root, folders, names in os.walk(folder):
+        here = Path(root)
+        for name in [*names, *(f for f in folders if (here / f).is_symlink())]:
+            found[(here / name).relative_to(folder).as_posix()] = here / name
+    return found
+
+
+def _manifest_in(folder: Path) -> Manifest | None:
+    path = folder / FILE_NAME
+    if path.is_symlink() or not path.is_file():
+        return None
+    return read_manifest(path.read_bytes())
+
+
+def not_vouched_for(folder: Path, manifest: Manifest) -> tuple[str, ...]:
+    """Paths in a folder that the manifest does not vouch for, sorted: foreign files and edited ones.
+
+    A file is ours only while its size and hash are those of the manifest. Empty folders are nobody's.
+    """
+    listed = {entry.path: entry for entry in manifest.files}
+    foreign = []
+    for path, where in _entries_below(folder).items():
+        if path == FILE_NAME:
+            continue
+        entry = listed.get(path)
+        if entry is None or where.is_symlink() or not where.is_file() or where.stat().st_size != entry.size:
+            foreign.append(path)
+        elif file_of(path, where.read_bytes()) != entry:
+            foreign.append(path)
+    return tuple(sorted(foreign))
+
+
+def _check_replaceable(out: Path) -> None:
+    """Raises InputError where `out` holds anything that is not ours to remove."""
+    if not out.is_dir():
+        raise _fault(out, "is a file, not a folder")
+    here = Path.cwd().resolve()
+    if here == out or out in here.parents:
+        raise _fault(out, "is the folder you are working in, or one above it, and would be replaced")
+    if not any(out.iterdir()):
+        return
+    manifest = _manifest_in(out)
+    if manifest is None:
+        raise _fault(out, "holds files and no pack of ours, and is left alone", "an empty folder or a new one")
+    foreign = not_vouched_for(out, manifest)
+    if foreign:
+        named = ", ".join(foreign[:SHOWN]) + (f" and {len(foreign) - SHOWN} more" if len(foreign) > SHOWN else "")
+        says = f"holds files that were added or changed since the pack was written, and is left alone: {named}"
+        raise _fault(out, says, "moving them elsewhere, or a folder that is not there yet")
+
+
+def _remove_pack(folder: Path) -> None:
+    """Removes a pack's own files, the manifest last, then the folders they leave empty.
+
+    Whatever came in meanwhile stays, and so does its folder.
+    """
+    manifest = _manifest_in(folder)
+    if manifest is not None:
+        foreign = set(not_vouched_for(folder, manifest))
+        for path, where in _entries_below(folder).items():
+            if path != FILE_NAME and path not in foreign:
+                where.unlink()
+        if not foreign:
+            (folder / FILE_NAME).unlink()
+    for root, _, _ in os.walk(folder, topdown=False):
+        if not any(Path(root).iterdir()):
+            Path(root).rmdir()
+
+
+def _set_aside(out: Path) -> Path:
+    """Where the old pack waits while the new one is put in its place."""
+    return out.with_name(f".{out.name}.before")
+
+
+def _recover(out: Path) -> None:
+    """Ends what a run that was killed between its two renamings began."""
+    before = _set_aside(out)
+    if before.is_dir() and not before.is_symlink() and _manifest_in(before) is not None:
+        if out.exists():
+            _remove_pack(before)
+        else:
+            before.rename(out)
+
+
+def check_folder(out: Path) -> Path:
+    """The folder that a pack may be put in, made absolute, with links followed.
+
+    Raises:
+        InputError: something is there that is not ours to replace; the message names it.
+    """
+    try:
+        resolved = out.expanduser().resolve()
+        _recover(resolved)
+        if resolved.exists():
+            _check_replaceable(resolved)
+    except (OSError, RuntimeError, ValueError) as error:
+        raise _fault(out, f"cannot be used: {_reason(error)}") from None
+    return resolved
+
+
+def _reason(error: Exception) -> str:
+    return (error.strerror or str(error)) if isinstance(error, OSError) else str(error)
+
+
+def put_in_place(contents: Mapping[str, bytes], title: str, out: Path) -> Manifest:
+    """Writes files, given by path with `/`, and their manifest as the folder `out`.
+
+    Until the new folder is complete the old one is as it was. Missing folders above `out` are made.
+
+    Raises:
+        InputError: `out` holds what is not ours, or the disk refuses.
+    """
+    resolved = check_folder(out)
+    manifest = list_files(title, contents)
+    try:
+        resolved.parent.mkdir(parents=True, exist_ok=True)
+        fresh = resolved.with_name(f".{resolved.name[:40]}.{secrets.token_hex(4)}.writing")
+        fresh.mkdir()
+    except OSError as error:
+        raise _fault(out, f"cannot be made: {_reason(error)}") from None
+    try:
+        for path, content in {**contents, FILE_NAME: manifest.write()}.items():
+            where = fresh.joinpath(*path.split("/"))
+            where.parent.mkdir(parents=True, exist_ok=True)
+            where.write_bytes(content)
+        _swap(fresh, resolved)
+    except OSError as error:
+        raise _fault(out, f"cannot be written: {_reason(error)}") from None
+    finally:
+        if fresh.exists():
+            shutil.rmtree(fresh, ignore_errors=True)
+    return manifest
+
+
+def _swap(fresh: Path, out: Path) -> None:
+    """Puts the finished folder where the old one is, and removes the old one's files."""
+    if not out.exists():
+        fresh.rename(out)
+        return
+    _check_replaceable(out)
+    if not any(out.iterdir()):
+        out.rmdir()
+        fresh.rename(out)
+        return
+    before = _set_aside(out)
+    out.rename(before)
+    try:
+        fresh.rename(out)
+    except OSError:
+        before.rename(out)
+        raise
+    _remove_pack(before)

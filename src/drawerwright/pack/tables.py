@@ -1,0 +1,114 @@
+"""A table as a shop gets it: named columns of text and numbers, written as XLSX and as CSV.
+
+Same table, same bytes. Text stays text: nothing a user typed can become a formula.
+"""
+
+from __future__ import annotations
+
+import csv
+import io
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Final, Literal, TypeAlias
+
+import xlsxwriter
+
+Cell: TypeAlias = str | int | float | None
+Kind: TypeAlias = Literal["text", "count", "length", "thickness", "inches", "mass"]
+
+FIXED_DATE: Final = datetime(2000, 1, 1)
+"""Written where a file format asks for a date, so that the same job gives the same bytes."""
+
+NUMBER_FORMATS: Final[dict[Kind, str]] = {
+    "text": "@",
+    "count": "0",
+    "length": "0.0",
+    "thickness": "0.0##",
+    "inches": "@",
+    "mass": "0.0",
+}
+_STARTS_FORMULA: Final = ("=", "+", "-", "@", "\t", "\r", "\n")
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """One column: its heading (with the unit), what its cells hold, and its width [characters]."""
+
+    heading: str
+    kind: Kind
+    width: float
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """A titled table; each row has one cell a column."""
+
+    title: str
+    sheet: str
+    columns: tuple[Column, ...]
+    rows: tuple[tuple[Cell, ...], ...]
+
+
+def inert(text: str) -> str:
+    """Text that no spreadsheet takes for a formula: `'` goes before a leading `= + - @`, tab or line end.
+
+    Source: the escape is common practice for CSV that spreadsheets open.
+    """
+    return f"'{text}" if text.startswith(_STARTS_FORMULA) else text
+
+
+def write_csv(table: Table) -> bytes:
+    """The table as CSV (RFC 4180): UTF-8, a header line, lines ended by CR LF, numbers with a decimal point."""
+    out = io.StringIO()
+    writer = csv.writer(out, lineterminator="\r\n")
+    writer.writerow([inert(column.heading) for column in table.columns])
+    for row in table.rows:
+        writer.writerow(["" if cell is None else inert(cell) if isinstance(cell, str) else cell for cell in row])
+    return out.getvalue().encode("utf-8")
+
+
+def write_xlsx(table: Table) -> bytes:
+    """The table as a workbook of one sheet: header row frozen, print set up across and one page wide."""
+    out = io.BytesIO()
+    book = xlsxwriter.Workbook(
+        out,
+        {"in_memory": True, "strings_to_formulas": False, "strings_to_urls": False, "strings_to_numbers": False},
+    )
+    book.set_properties({"title": table.title, "created": FIXED_DATE})
+    sheet = book.add_worksheet(table.sheet)
+    heading = book.add_format(
+        {"bold": True, "text_wrap": True, "valign": "top", "bottom": 2, "num_format": "@", "align": "left"}
+    )
+    number_heading = book.add_format(
+        {"bold": True, "text_wrap": True, "valign": "top", "bottom": 2, "num_format": "@", "align": "right"}
+    )
+    for index, column in enumerate(table.columns):
+        is_text = column.kind in ("text", "inches")
+        cells = book.add_format(
+            {
+                "num_format": NUMBER_FORMATS[column.kind],
+                "valign": "top",
+                "text_wrap": column.kind == "text",
+                "align": "right" if column.kind == "inches" else "left" if is_text else "right",
+                "bottom": 4,
+            }
+        )
+        sheet.set_column(index, index, column.width)
+        sheet.write_string(0, index, column.heading, heading if column.kind == "text" else number_heading)
+        for number, row in enumerate(table.rows, start=1):
+            cell = row[index]
+            if cell is None:
+                sheet.write_blank(number, index, None, cells)
+            elif isinstance(cell, str):
+                sheet.write_string(number, index, cell, cells)
+            else:
+                sheet.write_number(number, index, cell, cells)
+    sheet.freeze_panes(1, 0)
+    sheet.repeat_rows(0)
+    sheet.set_landscape()
+    sheet.fit_to_pages(1, 0)
+    sheet.set_footer("&L" + table.title.replace("&", "&&")[:200] + "&R&P / &N")
+    if table.rows:
+        sheet.autofilter(0, 0, len(table.rows), len(table.columns) - 1)
+    book.close()
+    return out.getvalue()
