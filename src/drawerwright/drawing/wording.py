@@ -1,0 +1,36 @@
+"""Words and numbers as they stand on a drawing: safe in XML and DXF, and rounded as a shop reads them."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from typing import Final
+
+_NOT_IN_XML: Final = re.compile("[^\\x20-\\ud7ff\\ue000-\\ufffd\\U00010000-\\U0010ffff]|[\\x7f-\\x9f]")
+_SPACES: Final = re.compile(r"\s+")
+
+
+def plain_text(text: str) -> str:
+    """One line of text without control characters, lone surrogates or code points that XML forbids.
+
+    Runs of white space become one space, so that a note pasted from elsewhere cannot break a line.
+    Source of the allowed code points: XML 1.0 (fifth edition), 2.2, production [2] Char.
+    """
+    without = _NOT_IN_XML.sub(" ", text)
+    kept = "".join(c for c in without if unicodedata.category(c) not in ("Cf", "Cs") or c == "\u00ad")
+    return _SPACES.sub(" ", kept).strip()
+
+
+def shown_length(value: float, places: int = 1) -> str:
+    """A length as drawn [mm]: to a tenth unless told, no trailing zeros, a true minus sign."""
+    text = f"{value:.{places}f}"
+    if "." in text:
+        text = text.rstrip("0").rstrip(".")
+    if text in ("-0", ""):
+        text = "0"
+    return text.replace("-", "\u2212")
+
+
+def words_of(quantity: str) -> str:
+    """A quantity's name in words: `side_gap` becomes `side gap`."""
+    return quantity.replace("_", " ")
