@@ -1,0 +1,1 @@
+"""The arithmetic of fit, written once: equations that take numbers or arrays and order themselves."""

@@ -1,0 +1,359 @@
+"""Meeting: what will be there, built and measured with its errors, against what the slide wants.
+
+A built value is the size cut for plus an error; a true opening is the reading plus an error. `fit` runs
+these with errors of 0; a study of chance pins the sizes and samples the errors. Margins [mm] unless said:
+negative is broken.
+"""
+
+from __future__ import annotations
+
+import numpy as np
+
+from drawerwright.equations.equation import CheckRule, Q, equation
+from drawerwright.equations.sources import FAMILY, GEOMETRY, PRACTICE, PRACTICE_FAMILY, TOOL
+
+CONCEALED = "concealed"
+LATCH_CARE = 0.2
+
+
+@equation("mm", source=GEOMETRY)
+def true_opening_width(opening_width: Q, error_opening_width: Q) -> Q:
+    """Width of the opening as it is."""
+    return opening_width + error_opening_width
+
+
+@equation("mm", source=GEOMETRY)
+def built_inside_width(inside_width: Q, error_inside_width: Q) -> Q:
+    """Inside width of the box as built."""
+    return inside_width + error_inside_width
+
+
+@equation("mm", source=GEOMETRY)
+def built_outside_width(outside_width: Q, error_inside_width: Q, error_side: Q) -> Q:
+    """Outside width of the box as built."""
+    return outside_width + error_inside_width + 2 * error_side
+
+
+@equation("mm", source=GEOMETRY)
+def built_front_end(front_end: Q, error_member_depth: Q) -> Q:
+    """Depth of the member's front end as mounted."""
+    return front_end + error_member_depth
+
+
+@equation("mm", source=GEOMETRY)
+def true_opening_depth(opening_depth: Q, error_opening_depth: Q) -> Q:
+    """Depth as it is."""
+    return opening_depth + error_opening_depth
+
+
+@equation("mm", source=GEOMETRY)
+def built_box_height(box_height: Q, error_box_height: Q) -> Q:
+    """Height of the box as built."""
+    return box_height + error_box_height
+
+
+@equation(
+    "mm",
+    source=PRACTICE_FAMILY,
+    check=CheckRule(
+        "side-thickness",
+        says="With {side_thickness} sides the gap is {side_gap} each side; the slide wants {least_side_gap}.",
+        cure="Use thinner sides, or a family for thicker ones.",
+    ),
+)
+def side_gap_margin(true_opening_width: Q, built_outside_width: Q, least_side_gap: Q) -> Q:
+    """Gap left each side over the family's least."""
+    return (true_opening_width - built_outside_width) / 2 - least_side_gap
+
+
+@equation("mm", source=GEOMETRY, carriage=CONCEALED)
+def bracket_off_side(built_inside_width: Q, true_opening_width: Q, inside_width_deduction: Q) -> Q:
+    """How far the box's inside face stands outboard of its seat, each side."""
+    return (built_inside_width - (true_opening_width - inside_width_deduction)) / 2
+
+
+@equation("mm", source=PRACTICE_FAMILY, hands=True, carriage=CONCEALED)
+def latch_side(bracket_off_side: Q, side_spacers: Q, error_bracket_side: Q) -> Q:
+    """How far the locking bracket stands outboard of its seat."""
+    return bracket_off_side - side_spacers + error_bracket_side
+
+
+@equation(
+    "mm",
+    source=PRACTICE_FAMILY,
+    carriage=CONCEALED,
+    check=CheckRule(
+        "latch-side",
+        says="With {side_spacers} of spacers the brackets stand {latch_side_left} off their seats sideways; "
+        "they latch within {latch_tolerance_side}.",
+        cure="A spacer between bracket and side, or a box cut to the inside width, brings them home.",
+        watch_below=LATCH_CARE,
+    ),
+)
+def latch_side_margin(latch_side_left: Q, latch_side_right: Q, latch_tolerance_side: Q) -> Q:
+    """What is left of the bracket's sideways tolerance."""
+    return latch_tolerance_side - np.maximum(np.abs(latch_side_left), np.abs(latch_side_right))
+
+
+@equation("mm", source=PRACTICE_FAMILY, carriage=CONCEALED, front="applied")
+def bracket_off_along__applied(design_subfront: Q, subfront_thickness: Q, error_subfront: Q) -> Q:
+    """How far the locking bracket stands ahead of its seat, lengthways."""
+    return design_subfront - subfront_thickness - error_subfront
+
+
+@equation("mm", source=PRACTICE_FAMILY, carriage=CONCEALED, front="integral")
+def bracket_off_along__integral(error_subfront: Q) -> Q:
+    """The sides are cut shorter by the missing subfront: the bracket is on its seat."""
+    return -error_subfront
+
+
+@equation("mm", source=PRACTICE_FAMILY, hands=True, carriage=CONCEALED)
+def latch_along(bracket_off_along: Q, subfront_spacers: Q, error_bracket_along: Q) -> Q:
+    """How far the locking bracket stands ahead of its seat with its spacers."""
+    return bracket_off_along - subfront_spacers - error_bracket_along
+
+
+@equation(
+    "mm",
+    source=PRACTICE_FAMILY,
+    carriage=CONCEALED,
+    check=CheckRule(
+        "latch-along",
+        says="With {subfront_spacers} of spacers the brackets stand {latch_along_left} ahead of their seats "
+        "lengthways; they latch within {latch_tolerance_along}.",
+        cure="A spacer between bracket and subfront, or a subfront nearer {design_subfront}, brings them "
+        "home.",
+        watch_below=LATCH_CARE,
+    ),
+)
+def latch_along_margin(latch_along_left: Q, latch_along_right: Q, latch_tolerance_along: Q) -> Q:
+    """What is left of the bracket's lengthways tolerance."""
+    return latch_tolerance_along - np.maximum(np.abs(latch_along_left), np.abs(latch_along_right))
+
+
+@equation(
+    "mm",
+    source=PRACTICE_FAMILY,
+    check=CheckRule(
+        "cabinet-depth",
+        says="Depth {opening_depth}; the member begins at {front_end}, is {member} long and wants "
+        "{rear_clearance} behind it.",
+        cure="A shorter slide, or more depth.",
+    ),
+)
+def depth_margin(
+    true_opening_depth: Q,
+    built_front_end: Q,
+    member: Q,
+    rear_clearance: Q,
+    box_ahead: Q,
+    box_length: Q,
+) -> Q:
+    """Depth left behind the slide and its rear clearance (or behind the box, where that is longer)."""
+    return true_opening_depth - built_front_end - np.maximum(member + rear_clearance, box_length - box_ahead)
+
+
+@equation("mm", source=PRACTICE_FAMILY, carriage=CONCEALED)
+def running_difference__concealed(
+    true_opening_width: Q, inside_width_deduction: Q, built_inside_width: Q, side_spacers: Q
+) -> Q:
+    """Opening less deduction less inside width between the spacers: what the pair has to give way by."""
+    return true_opening_width - inside_width_deduction - (built_inside_width - 2 * side_spacers)
+
+
+@equation("mm", source=PRACTICE_FAMILY, carriage="side-mounted")
+def running_difference__side_mounted(
+    true_opening_width: Q, inside_width_deduction: Q, built_outside_width: Q, design_side: Q
+) -> Q:
+    """Opening less the room of both slides less the outside width: what the pair has to give way by."""
+    return true_opening_width - inside_width_deduction - (built_outside_width - 2 * design_side)
+
+
+@equation(
+    "mm",
+    source=PRACTICE_FAMILY,
+    check=CheckRule(
+        "opening-width",
+        says="The opening reads {narrowest_at_slide} to {widest_at_slide} at the slides; the pair runs from "
+        "{band_low} to {band_high} off the width that the box is cut for.",
+        cure="Pack the wider end, or measure again which end it is.",
+    ),
+)
+def width_band_margin(
+    running_difference: Q,
+    narrowest_at_slide: Q,
+    widest_at_slide: Q,
+    measured_width: Q,
+    band_low: Q,
+    band_high: Q,
+) -> Q:
+    """Nearest that a reading comes to the ends of the band in which the pair runs."""
+    return np.minimum(
+        running_difference + (narrowest_at_slide - measured_width) - band_low,
+        band_high - running_difference - (widest_at_slide - measured_width),
+    )
+
+
+@equation(
+    "mm",
+    source=PRACTICE_FAMILY,
+    readings="one",
+    check=CheckRule("opening-taper", says="One width reading: no taper is known. Measure front and back."),
+)
+def taper_margin__one(band_high: Q, measured_width: Q) -> Q:
+    """Taper that the pair could still run in."""
+    return band_high + 0 * measured_width
+
+
+@equation("mm", source=PRACTICE, readings="several")
+def taper_known(narrowest_at_slide: Q, widest_at_slide: Q) -> Q:
+    """Negative where readings differ and are not labelled front and back."""
+    return narrowest_at_slide - widest_at_slide
+
+
+@equation(
+    "mm",
+    source=PRACTICE_FAMILY,
+    readings="several",
+    check=CheckRule(
+        "opening-taper",
+        says="Readings {narrowest_at_slide} and {widest_at_slide}, not said which is where.",
+        cure="Say which is front and which is back: a wider back wants packing of half the difference "
+        "each side.",
+        only_watches=True,
+        care="taper_known",
+    ),
+)
+def taper_margin__several(narrowest_at_slide: Q, widest_at_slide: Q, band_high: Q) -> Q:
+    """What is left of the band for a taper between the readings."""
+    return band_high - (widest_at_slide - narrowest_at_slide)
+
+
+@equation(
+    "mm",
+    source=PRACTICE_FAMILY,
+    readings="labelled",
+    check=CheckRule(
+        "opening-taper",
+        says="At slide height the back is {taper} wider than the front; the pair runs between {band_low} and "
+        "{band_high}.",
+        cure="Pack the rear of each member by half of the difference, or plane what stands in.",
+    ),
+)
+def taper_margin__labelled(taper: Q, band_low: Q, band_high: Q) -> Q:
+    """How far the taper stays inside the band."""
+    return np.minimum(taper - band_low, band_high - taper)
+
+
+@equation(
+    "mm",
+    source=PRACTICE_FAMILY,
+    check=CheckRule(
+        "opening-height",
+        says="The box is {box_height} high on {lower_edge}; {box_height_limit} is the limit under the "
+        "opening's top edge with {clearance_over} over it.",
+        cure="A lower box, or a higher opening.",
+    ),
+)
+def height_margin(box_height_limit: Q, built_box_height: Q, error_opening_height: Q) -> Q:
+    """Height left over the box and its clearance."""
+    return box_height_limit + error_opening_height - built_box_height
+
+
+@equation(
+    "kg",
+    source=FAMILY,
+    check=CheckRule(
+        "capacity",
+        says="The capacity of {capacity} counts {counted_mass} (moving {moving_mass}, contents {contents}).",
+        cure="Less in the drawer, or a heavier slide.",
+    ),
+)
+def capacity_margin(capacity: Q, counted_mass: Q) -> Q:
+    """Capacity left."""
+    return capacity - counted_mass
+
+
+@equation(
+    "",
+    source=PRACTICE_FAMILY,
+    carriage=CONCEALED,
+    check=CheckRule(
+        "width-to-length",
+        says="The box is {outside_width} wide and {box_length} long; beyond {width_to_length} times as "
+        "wide as long a drawer racks.",
+        cure="A stabiliser between the slides and one handle in the middle.",
+        only_watches=True,
+    ),
+)
+def racking_margin(width_to_length: Q, outside_width: Q, box_length: Q) -> Q:
+    """Ratio of width to length left."""
+    return width_to_length - outside_width / box_length
+
+
+@equation("mm", source=GEOMETRY, carriage=CONCEALED, bottom=("groove-3", "under"))
+def bore_passes_groove__no_groove(back_thickness: Q) -> Q:
+    """The back has no groove that the bore could meet."""
+    return 0 * back_thickness
+
+
+@equation("mm", source=TOOL, carriage=CONCEALED, bottom="groove-4")
+def bore_passes_groove__groove(back_thickness: Q, groove_depth: Q, bore_depth: Q) -> Q:
+    """Negative where the bore runs more than 1 past the groove's floor, over a thin web of wood."""
+    return back_thickness - groove_depth - bore_depth + 1
+
+
+_HOOK_BORE = CheckRule(
+    "hook-bore",
+    says="Hook bore {bore}, {bore_depth} deep, {bore_up} above the bottom's underside, in a back of "
+    "{back_thickness} over a bottom of {bottom_thickness}.",
+    cure="A thinner bottom, a thicker back, or the groove left out of the back; bore with a depth stop.",
+    care="bore_passes_groove",
+)
+
+
+@equation("mm", source=PRACTICE_FAMILY, carriage=CONCEALED, length="slide", check=_HOOK_BORE)
+def hook_bore_margin__slide(
+    bore_up: Q,
+    error_bore_up: Q,
+    bore: Q,
+    bottom_thickness: Q,
+    back_thickness: Q,
+    bore_depth: Q,
+    box_height: Q,
+    bottom_recess: Q,
+) -> Q:
+    """Least wood round the hook bore: over the bottom, behind it, above it."""
+    return np.minimum(
+        np.minimum(bore_up + error_bore_up - bore / 2 - bottom_thickness, back_thickness - bore_depth),
+        box_height - bottom_recess - bore_up - error_bore_up - bore / 2,
+    )
+
+
+@equation("mm", source=GEOMETRY, length="existing")
+def hook_off_back(box_length: Q, carried_length: Q) -> Q:
+    """How far the box as it is is off the length that the slide carries."""
+    return np.abs(box_length - carried_length)
+
+
+@equation("mm", source=PRACTICE_FAMILY, carriage=CONCEALED, length="existing", check=_HOOK_BORE)
+def hook_bore_margin__existing(
+    bore_up: Q,
+    error_bore_up: Q,
+    bore: Q,
+    bottom_thickness: Q,
+    back_thickness: Q,
+    bore_depth: Q,
+    box_height: Q,
+    bottom_recess: Q,
+    latch_tolerance_along: Q,
+    hook_off_back: Q,
+) -> Q:
+    """Least wood round the hook bore, and whether the hook reaches the back of the box as it is."""
+    return np.minimum(
+        np.minimum(bore_up + error_bore_up - bore / 2 - bottom_thickness, back_thickness - bore_depth),
+        np.minimum(
+            box_height - bottom_recess - bore_up - error_bore_up - bore / 2,
+            latch_tolerance_along - hook_off_back,
+        ),
+    )

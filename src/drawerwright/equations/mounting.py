@@ -1,0 +1,242 @@
+"""Checks of how the members are mounted and the front comes home. Margins [mm] unless said."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from drawerwright.equations.equation import CheckRule, Q, equation
+from drawerwright.equations.sources import FAMILY, GEOMETRY, PRACTICE, PRACTICE_FAMILY
+
+FRAMED = "face-frame"
+
+
+@equation(
+    "mm",
+    source=PRACTICE,
+    construction="frameless",
+    mount=("side", "packed"),
+    check=CheckRule(
+        "mount",
+        says="The members stand on the cabinet sides; packing {packing_left} left, {packing_right} right.",
+    ),
+)
+def mount_margin__frameless(packing_left: Q, packing_right: Q) -> Q:
+    """Nothing stands between cabinet side and member."""
+    return 0 * (packing_left + packing_right)
+
+
+@equation(
+    "mm",
+    source=PRACTICE,
+    construction=FRAMED,
+    mount="side",
+    check=CheckRule(
+        "mount",
+        says="The frame stands in by {overhang_left} and {overhang_right}: the members would hang in the "
+        "air.",
+        cure="Rear brackets, or packing as thick as the frame stands in.",
+    ),
+)
+def mount_margin__framed_side(overhang_left: Q, overhang_right: Q) -> Q:
+    """How far the frame keeps the members off the cabinet side, as a lack."""
+    return -np.maximum(overhang_left, overhang_right)
+
+
+@equation(
+    "mm",
+    source=PRACTICE,
+    construction=FRAMED,
+    mount="packed",
+    check=CheckRule(
+        "mount", says="Packing of {packing_left} left and {packing_right} right carries the members."
+    ),
+)
+def mount_margin__framed_packed(packing_left: Q, packing_right: Q) -> Q:
+    """Packing makes up what the frame stands in."""
+    return 0 * (packing_left + packing_right)
+
+
+@equation(
+    "",
+    source=FAMILY,
+    construction=FRAMED,
+    mount="rear-bracket",
+    check=CheckRule(
+        "mount",
+        says="The members hang between the face frame and rear brackets on the cabinet back.",
+        cure="This length takes no rear bracket: packing, a shelf, or another length.",
+    ),
+)
+def mount_margin__rear_bracket(takes_rear_bracket: Q) -> Q:
+    """1 where the member takes a rear bracket, -1 where not."""
+    return 2 * takes_rear_bracket - 1
+
+
+@equation(
+    "",
+    source=PRACTICE,
+    construction="frameless",
+    mount="rear-bracket",
+    check=CheckRule(
+        "mount",
+        says="Rear brackets want a face frame for the members' front screws; this cabinet has none.",
+        cure="Screw the members to the cabinet sides.",
+    ),
+)
+def mount_margin__no_frame(takes_rear_bracket: Q) -> Q:
+    """-1: there is no frame."""
+    return 0 * takes_rear_bracket - 1
+
+
+@equation(
+    "",
+    source=PRACTICE,
+    mount="shelf",
+    check=CheckRule("mount", says="The members stand on a shelf."),
+)
+def mount_margin__shelf(shelf_hole_count: Q) -> Q:
+    """0: a shelf is always there to try; its holes and its fixing have checks of their own."""
+    return 0 * shelf_hole_count
+
+
+@equation(
+    "",
+    source=FAMILY,
+    mount="shelf",
+    check=CheckRule(
+        "shelf-holes",
+        says="{shelf_hole_count} holes through the bottom of the member.",
+        cure="This length cannot be screwed to a shelf: a longer one can, or mount on the sides.",
+        watch_below=1,
+    ),
+)
+def shelf_holes_margin(shelf_hole_count: Q) -> Q:
+    """Shelf holes over the first."""
+    return shelf_hole_count - 1
+
+
+@equation(
+    "",
+    source=PRACTICE,
+    mount="shelf",
+    check=CheckRule(
+        "shelf-fixed",
+        says="A loose shelf lifts at the rear when the drawer is out.",
+        cure="Screw or lock the shelf down; never on loose pins.",
+        watch_below=1,
+    ),
+)
+def shelf_fixed_margin(shelf_fixed: Q) -> Q:
+    """1 where the shelf is fixed down, 0 where nobody said, -1 where it is loose."""
+    return shelf_fixed + 0
+
+
+@equation(
+    "mm",
+    source=PRACTICE_FAMILY,
+    mount="rear-bracket",
+    check=CheckRule(
+        "rear-bracket",
+        says="The cabinet back is {reach} behind the member; the bracket reaches {reach_low} to "
+        "{reach_high}.",
+        cure="Another length, or a block on the cabinet back.",
+    ),
+)
+def rear_reach_margin(reach: Q, reach_low: Q, reach_high: Q) -> Q:
+    """How far the cabinet back stays inside the bracket's reach."""
+    return np.minimum(reach - reach_low, reach_high - reach)
+
+
+@equation(
+    "mm",
+    source=PRACTICE_FAMILY,
+    construction=FRAMED,
+    mount="rear-bracket",
+    check=CheckRule(
+        "frame-grip",
+        says="The member's front screw is {front_fix} behind its front end at {front_end}; the frame is "
+        "{frame_thickness} thick.",
+        cure="Glue and screw a block behind the stile to take the screw.",
+        only_watches=True,
+    ),
+)
+def frame_grip_margin(frame_thickness: Q, front_end: Q, front_fix: Q) -> Q:
+    """Frame behind the member's front screw."""
+    return frame_thickness - front_end - front_fix
+
+
+@equation(
+    "mm",
+    source=PRACTICE_FAMILY,
+    construction=FRAMED,
+    mount=("rear-bracket", "packed", "side"),
+    cabinet="told",
+    check=CheckRule(
+        "frame-sum",
+        says="Opening {measured_width} and overhangs {overhang_left} and {overhang_right} against the "
+        "cabinet's inside width {cabinet_inside_width}.",
+        cure="Measure again: the opening and both overhangs must close on the cabinet's inside width.",
+    ),
+)
+def frame_sum_margin(
+    cabinet_inside_width: Q,
+    measured_width: Q,
+    overhang_left: Q,
+    overhang_right: Q,
+    band_low: Q,
+    band_high: Q,
+) -> Q:
+    """How well the sum closes: the rear of the pair would be wider by what is missing, and must still run."""
+    return np.minimum(
+        (cabinet_inside_width - measured_width - overhang_left - overhang_right) - band_low,
+        band_high - (cabinet_inside_width - measured_width - overhang_left - overhang_right),
+    )
+
+
+@equation(
+    "mm",
+    source=PRACTICE_FAMILY,
+    style="overlay",
+    check=CheckRule(
+        "front-reach",
+        says="The front stands {stands_out} off the cabinet's edge; the depth adjuster gives "
+        "{adjust_depth_high}.",
+        cure="Mount the members further out, or plane the back of the front.",
+        only_watches=True,
+    ),
+)
+def front_reach_margin__overlay(stands_out: Q, adjust_depth_high: Q) -> Q:
+    """How far the front can be brought clear of the cabinet's edge."""
+    return stands_out + adjust_depth_high
+
+
+@equation(
+    "mm",
+    source=PRACTICE_FAMILY,
+    style="inset",
+    check=CheckRule(
+        "front-reach",
+        says="The front's face stands {stands_out} out of the cabinet's; the depth adjuster moves it from "
+        "{adjust_depth_low} to {adjust_depth_high}.",
+        cure="Mount the members further out or in by what is missing.",
+        only_watches=True,
+    ),
+)
+def front_reach_margin__inset(stands_out: Q, adjust_depth_low: Q, adjust_depth_high: Q) -> Q:
+    """Range of the depth adjuster left round the flush place."""
+    return np.minimum(stands_out + adjust_depth_high, -stands_out - adjust_depth_low)
+
+
+@equation(
+    "mm",
+    source=GEOMETRY,
+    style=("overlay", "inset"),
+    check=CheckRule(
+        "front-gap",
+        says="A gap of {front_gap} is kept beside the front.",
+        cure="Give the front a gap: without one it rubs.",
+    ),
+)
+def front_gap_margin(front_gap: Q) -> Q:
+    """Gap beside the front."""
+    return front_gap + 0

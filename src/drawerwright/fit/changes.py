@@ -1,0 +1,228 @@
+"""The smallest single change of each kind that turns a "no" into a "yes".
+
+Margins are piecewise affine in what the user can change: two evaluations give each candidate's step, a third
+proves it. Where a kink lies between, the step is closed in on by ever finer rows of trial steps.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from math import ceil
+
+import numpy as np
+
+from drawerwright.equations.equation import Q
+from drawerwright.fit.slide_rows import SlideRows
+from drawerwright.fit.spacers import ROUND_OFF
+from drawerwright.fit.trial import Mask, Trial, run_trial
+from drawerwright.model.fitted import Change, Mount
+from drawerwright.units import ShownUnits, format_length, format_mass
+
+_PROBE = 1.0
+_ROW = 65
+_ROUNDS = 4
+_SOONER = 0.01
+_SHOWN = 10
+
+Moved = Mapping[str, Q]
+
+
+@dataclass(frozen=True, slots=True)
+class Lever:
+    """Something a shop can change: its key, unit, the directions it goes, how far, and how it is said."""
+
+    key: str
+    unit: str
+    directions: tuple[int, ...]
+    farthest: float
+    move: Callable[[Mapping[str, Q], Q], Moved]
+    says: Mapping[int, str]
+    room: Callable[[Mapping[str, Q]], float]
+
+
+def smallest_changes(
+    situation: Mapping[str, str],
+    mounts: Sequence[Mount],
+    rows: Sequence[SlideRows],
+    drawer: Mapping[str, Q],
+    allowed: Sequence[Mask],
+    *,
+    subfront_as_side: bool,
+    units: ShownUnits = "mm",
+) -> tuple[Change, ...]:
+    """Changes for one drawer (arrays (1, 1)) that fits nothing.
+
+    `allowed` masks (1, c) the slides asked for.
+    """
+    found = []
+    for lever in _levers(situation, subfront_as_side=subfront_as_side):
+        steps = [
+            step
+            for mount in mounts
+            for group, allow in zip(rows, allowed, strict=True)
+            for direction in lever.directions
+            for step in _steps(lever, direction, situation, mount, group, drawer, allow)
+        ]
+        if steps:
+            by = min(steps, key=abs)
+            found.append(_said(lever, by, units))
+    return _one_of_each(found)
+
+
+def _steps(
+    lever: Lever,
+    direction: int,
+    situation: Mapping[str, str],
+    mount: Mount,
+    rows: SlideRows,
+    drawer: Mapping[str, Q],
+    allowed: Mask,
+) -> Iterator[float]:
+    limit = lever.farthest if direction > 0 else min(lever.farthest, lever.room(drawer))
+    if limit <= 0 or not allowed.any():
+        return
+    now = _margins(run_trial(situation, mount, rows, drawer, answer=False))
+
+    def tried(step: Q) -> Q:
+        return _margins(run_trial(situation, mount, rows, lever.move(drawer, direction * step), answer=False))
+
+    probe = min(_PROBE, limit / 2)
+    slope = (tried(np.full((1, 1), probe)) - now) / probe
+    with np.errstate(divide="ignore", invalid="ignore"):
+        needed = np.where(now < -ROUND_OFF, np.where(slope > ROUND_OFF, -now / slope, np.inf), 0.0)
+    step = np.where(allowed, needed.max(axis=0), np.inf)
+    hopeful = np.isfinite(step) & (step <= limit)
+    if hopeful.any():
+        proof = tried(np.where(hopeful, step, 0.0)).min(axis=0)
+        proven = hopeful & (proof >= -ROUND_OFF)
+        if proven.any():
+            least = float(step[proven].min())
+            # A spacer that comes or goes on the way can make a smaller step do.
+            sooner = _close_in(tried, allowed, least - _SOONER) if least > _SOONER else None
+            yield direction * (least if sooner is None else sooner)
+            return
+    closed_in = _close_in(tried, allowed, limit)
+    if closed_in is not None:
+        yield direction * closed_in
+
+
+def _close_in(tried: Callable[[Q], Q], allowed: Mask, limit: float) -> float | None:
+    """First step of a row that fits, then the row between it and the one before, and so on."""
+    low, high = 0.0, limit
+    for turn in range(_ROUNDS):
+        row = np.linspace(low, high, _ROW)[1:, None]
+        fits = ((tried(row).min(axis=0) >= -ROUND_OFF) & allowed).any(axis=1)
+        if not fits.any():
+            # A finer row ends where the last one fitted, so only the first can come up empty.
+            return None if turn == 0 else high
+        first = int(fits.argmax())
+        low, high = (low if first == 0 else float(row[first - 1, 0])), float(row[first, 0])
+    return high
+
+
+def _margins(trial: Trial) -> Q:
+    """(k, d, c): margins of the checks that can stop."""
+    stopping = [check.quantity for check in trial.plan.checks if not check.rule.only_watches]
+    shape = np.broadcast_shapes(trial.shape, *(trial.values[name].shape for name in stopping))
+    return np.stack([np.broadcast_to(trial.values[name], shape) for name in stopping])
+
+
+def _levers(situation: Mapping[str, str], *, subfront_as_side: bool) -> Iterator[Lever]:
+    with_side = ("side_thickness", "back_thickness") + (("subfront_thickness",) if subfront_as_side else ())
+    yield Lever(
+        "opening.depth",
+        "mm",
+        (1, -1),
+        2000.0,
+        _moving("opening_depth"),
+        {
+            1: "Make the opening {by} deeper.",
+            -1: "Bring what stands behind {by} nearer (a block on the back).",
+        },
+        _room("opening_depth"),
+    )
+    if situation["sized"] != "existing":
+        yield Lever(
+            "side",
+            "mm",
+            (-1, 1),
+            25.0,
+            _moving(*with_side),
+            {-1: "Take box sides {by} thinner.", 1: "Take box sides {by} thicker."},
+            _room("side_thickness"),
+        )
+    yield Lever(
+        "opening.width",
+        "mm",
+        (1, -1),
+        1000.0,
+        _moving("measured_width", "widest_width", "narrowest_at_slide", "widest_at_slide"),
+        {1: "Make the opening {by} wider.", -1: "Make the opening {by} narrower (packing)."},
+        _room("measured_width"),
+    )
+    if situation["readings"] != "labelled":
+        yield Lever(
+            "opening.width",
+            "mm",
+            (-1,),
+            100.0,
+            _moving("widest_width", "widest_at_slide"),
+            {-1: "Take the widest place of the opening down by {by} (packing), so that it runs even."},
+            _spread,
+        )
+    else:
+        yield Lever(
+            "opening.width",
+            "mm",
+            (-1, 1),
+            100.0,
+            _moving("taper"),
+            {
+                -1: "Make the back of the opening {by} narrower: pack the rear of each member by half of it.",
+                1: "Make the back of the opening {by} wider: plane what stands in.",
+            },
+            lambda drawer: 100.0,
+        )
+    if situation["load"] == "told":
+        yield Lever(
+            "contents",
+            "kg",
+            (-1,),
+            1e4,
+            _moving("contents_told"),
+            {-1: "Put {by} less into the drawer."},
+            lambda drawer: float(drawer["contents_told"][0, 0]),
+        )
+
+
+def _moving(*names: str) -> Callable[[Mapping[str, Q], Q], Moved]:
+    def move(drawer: Mapping[str, Q], step: Q) -> Moved:
+        return {**drawer, **{name: drawer[name] + step for name in names}}
+
+    return move
+
+
+def _room(name: str) -> Callable[[Mapping[str, Q]], float]:
+    """How far a size can come down and still be one."""
+    return lambda drawer: float(drawer[name][0, 0]) - 1.0
+
+
+def _spread(drawer: Mapping[str, Q]) -> float:
+    return float(drawer["widest_width"][0, 0] - drawer["measured_width"][0, 0])
+
+
+def _said(lever: Lever, by: float, units: ShownUnits) -> Change:
+    # Rounded outward: what is said must be enough.
+    enough = ceil(abs(by) * _SHOWN - ROUND_OFF) / _SHOWN
+    amount = format_length(enough, units) if lever.unit == "mm" else format_mass(enough, units)
+    return Change(lever.key, by, lever.unit, lever.says[1 if by > 0 else -1].format(by=amount))
+
+
+def _one_of_each(changes: Sequence[Change]) -> tuple[Change, ...]:
+    """Of two ways to change one thing, the smaller."""
+    best: dict[str, Change] = {}
+    for change in changes:
+        if change.change not in best or abs(change.by) < abs(best[change.change].by):
+            best[change.change] = change
+    return tuple(best.values())

@@ -1,0 +1,152 @@
+"""A drawer as the numbers that the equations ask for, alone or stacked with others."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from drawerwright.catalogue.boards import box_board, front_board
+from drawerwright.catalogue.contents import contents_preset
+from drawerwright.equations.equation import Q
+from drawerwright.equations.trade import ERRORS
+from drawerwright.fit.columns import Overlaps
+from drawerwright.fit.situation import situation_of
+from drawerwright.model.job import Cabinet, Drawer
+
+# Share of the wood that a corner joint is let in; from memory, a shop's own setting differs.
+_RABBET_OF_SIDE = 1 / 2
+_TAILS_OF_SUBFRONT = 2 / 3
+
+NO_ERRORS: dict[str, Q] = {name: np.zeros((1, 1)) for name in ERRORS}
+
+
+@dataclass(frozen=True, slots=True)
+class DrawerValues:
+    """One drawer ready for the sheet: its conditions, its numbers [mm, kg], the box heights kept."""
+
+    drawer: Drawer
+    cabinet: Cabinet | None
+    situation: Mapping[str, str]
+    values: Mapping[str, float]
+    kept_heights: tuple[float, ...]
+
+
+def drawer_values(drawer: Drawer, cabinet: Cabinet | None, overlaps: Overlaps) -> DrawerValues:
+    """The numbers of one drawer; `overlaps` of its front beyond the opening's edges [mm]."""
+    situation = situation_of(drawer, cabinet)
+    return DrawerValues(
+        drawer,
+        cabinet,
+        situation,
+        {
+            **_opening(drawer),
+            **_wood(drawer),
+            **_front(drawer, overlaps),
+            **_cabinet(drawer, cabinet),
+            **_existing(drawer),
+            **_contents(drawer),
+        },
+        drawer.box.heights,
+    )
+
+
+def stack(drawers: Sequence[DrawerValues]) -> dict[str, Q]:
+    """Drawers of one situation as arrays (d, 1); kept heights as (d, 1, k), padded with nan."""
+    names = tuple(drawers[0].values)
+    table = np.array([[one.values[name] for name in names] for one in drawers], dtype=np.float64)
+    columns = {name: table[:, index : index + 1] for index, name in enumerate(names)}
+    most = max(len(one.kept_heights) for one in drawers)
+    if most:
+        kept = np.full((len(drawers), 1, most), np.nan)
+        for index, one in enumerate(drawers):
+            kept[index, 0, : len(one.kept_heights)] = one.kept_heights
+        columns["kept_heights"] = kept
+    return columns
+
+
+def _opening(drawer: Drawer) -> dict[str, float]:
+    width = drawer.opening.width
+    front, back = width.front, width.back
+    at_slide = (front, back) if front is not None and back is not None else width.values
+    return {
+        "measured_width": width.smallest,
+        "widest_width": width.largest,
+        "narrowest_at_slide": min(at_slide),
+        "widest_at_slide": max(at_slide),
+        "taper": back - front if front is not None and back is not None else 0.0,
+        "lost_left": drawer.lost.left,
+        "lost_right": drawer.lost.right,
+        "opening_height": drawer.opening.height.smallest,
+        "tallest_height": drawer.opening.height.largest,
+        "opening_depth": drawer.opening.depth.smallest,
+        "opening_floor": drawer.opening.floor,
+    }
+
+
+def _wood(drawer: Drawer) -> dict[str, float]:
+    subfront = drawer.subfront_thickness
+    joint = {"rabbet": drawer.side * _RABBET_OF_SIDE, "dovetail": subfront * _TAILS_OF_SUBFRONT}
+    return {
+        "side_thickness": drawer.side,
+        "subfront_thickness": subfront,
+        "back_thickness": drawer.side,
+        "bottom_thickness": drawer.box.bottom_thickness,
+        "groove_depth": drawer.box.groove_depth,
+        "joint_depth": joint.get(drawer.box.joint, 0.0),
+        "told_box_height": drawer.box_height or 0.0,
+        "box_density": box_board().density,
+        "front_density": front_board().density,
+    }
+
+
+def _front(drawer: Drawer, overlaps: Overlaps) -> dict[str, float]:
+    return {
+        "front_thickness": drawer.front.thickness if drawer.front.style != "none" else 0.0,
+        "front_gap": drawer.front.gap,
+        "overlay_left": overlaps.left,
+        "overlay_right": overlaps.right,
+        "overlay_top": overlaps.top,
+        "overlay_bottom": overlaps.bottom,
+    }
+
+
+def _cabinet(drawer: Drawer, cabinet: Cabinet | None) -> dict[str, float]:
+    frame = drawer.frame
+    fixed = {True: 1.0, False: -1.0, None: 0.0}[cabinet.shelf_fixed if cabinet else None]
+    return {
+        "overhang_left": frame.left if frame else 0.0,
+        "overhang_right": frame.right if frame else 0.0,
+        "frame_thickness": frame.thickness if frame else 0.0,
+        "frame_lap": frame.lap if frame else 0.0,
+        "cabinet_inside_width": (cabinet.inside_width if cabinet else None) or 0.0,
+        "first_row": (cabinet.first_row if cabinet else None) or 0.0,
+        "row_pitch": cabinet.pitch if cabinet else 1.0,
+        "shelf_fixed": fixed,
+    }
+
+
+def _existing(drawer: Drawer) -> dict[str, float]:
+    box = drawer.existing_box
+    inside = box.inside_width if box else None
+    outside = box.outside_width if box else None
+    if inside is None and outside is not None:
+        inside = outside - 2 * drawer.side
+    if outside is None and inside is not None:
+        outside = inside + 2 * drawer.side
+    return {
+        "existing_inside_width": inside or 0.0,
+        "existing_outside_width": outside or 0.0,
+        "existing_length": (box.length if box else None) or 0.0,
+        "existing_height": (box.height if box else None) or 0.0,
+    }
+
+
+def _contents(drawer: Drawer) -> dict[str, float]:
+    preset = contents_preset(drawer.contents.preset) if drawer.contents.preset is not None else None
+    return {
+        "contents_told": drawer.contents.mass,
+        "contents_per_area": preset.per_area if preset else 0.0,
+        "contents_per_volume": preset.per_volume if preset else 0.0,
+    }

@@ -1,0 +1,167 @@
+"""Every drawer of a job against every slide: grouped by situation, tried mount by mount, chosen, told."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Callable, Mapping, Sequence
+from difflib import get_close_matches
+
+import numpy as np
+
+from drawerwright.equations.equation import Q
+from drawerwright.errors import Fault, InputError
+from drawerwright.fit.answer import Place, fitted_drawer, read_opening, rejected_of
+from drawerwright.fit.changes import smallest_changes
+from drawerwright.fit.choose import choose
+from drawerwright.fit.columns import front_overlaps
+from drawerwright.fit.drawer_values import NO_ERRORS, DrawerValues, drawer_values, stack
+from drawerwright.fit.situation import mounts_to_try
+from drawerwright.fit.slide_rows import SlideRows, slide_rows
+from drawerwright.fit.trial import Mask, run_trial
+from drawerwright.model.family import SlideFamily
+from drawerwright.model.fitted import FittedDrawer, FittedJob, Mount, Rejected
+from drawerwright.model.job import Drawer, Job
+from drawerwright.units import ShownUnits
+
+_TOGETHER = 256
+
+Group = tuple[Mapping[str, str], tuple[Mount, ...], list[DrawerValues]]
+Progress = Callable[[int, int], None]
+
+
+def fit_job(
+    job: Job,
+    families: Sequence[SlideFamily],
+    *,
+    units: ShownUnits = "mm",
+    progress: Progress | None = None,
+) -> FittedJob:
+    """Fit every drawer of a job.
+
+    `units` of the sentences; results stay in mm and kg. `progress(done, total)` is called as drawers are
+    answered. Raises InputError where a drawer asks for a slide that is not among the families.
+    """
+    _check_slides(job.drawers, families)
+    rows = slide_rows(families)
+    answered: dict[str, FittedDrawer] = {}
+    for situation, mounts, drawers in _groups(job):
+        for start in range(0, len(drawers), _TOGETHER):
+            for fitted in _fit_group(situation, mounts, drawers[start : start + _TOGETHER], rows, units):
+                answered[fitted.id] = fitted
+            if progress is not None:
+                progress(len(answered), len(job.drawers))
+    return FittedJob(job.title, tuple(answered[drawer.id] for drawer in job.drawers))
+
+
+def _groups(job: Job) -> list[Group]:
+    cabinets = {cabinet.id: cabinet for cabinet in job.cabinets}
+    overlaps = front_overlaps(job.drawers)
+    groups: dict[tuple[object, ...], Group] = {}
+    for drawer in job.drawers:
+        cabinet = cabinets.get(drawer.cabinet) if drawer.cabinet is not None else None
+        one = drawer_values(drawer, cabinet, overlaps[drawer.id])
+        mounts = mounts_to_try(drawer)
+        key = (*one.situation.values(), mounts)
+        groups.setdefault(key, (one.situation, mounts, []))[2].append(one)
+    return list(groups.values())
+
+
+def _fit_group(
+    situation: Mapping[str, str],
+    mounts: Sequence[Mount],
+    drawers: Sequence[DrawerValues],
+    rows: Sequence[SlideRows],
+    units: ShownUnits,
+) -> list[FittedDrawer]:
+    answered: dict[int, FittedDrawer] = {}
+    rejected: dict[int, list[Rejected]] = defaultdict(list)
+    waiting = list(range(len(drawers)))
+    for mount in mounts:
+        if not waiting:
+            break
+        those = [drawers[index] for index in waiting]
+        columns = {**NO_ERRORS, **stack(those)}
+        trials = [run_trial(situation, mount, group, columns) for group in rows]
+        allowed = [_allowed(those, group) for group in rows]
+        choice = choose(trials, allowed)
+        for row, index in enumerate(waiting):
+            for trial, mask in zip(trials, allowed, strict=True):
+                rejected[index] += rejected_of(trial, row, mask[row])
+            if choice.trial[row] >= 0:
+                place = Place(trials[choice.trial[row]], row, int(choice.column[row]))
+                answered[index] = fitted_drawer(drawers[index], place, rejected[index], units)
+        waiting = [index for index in waiting if index not in answered]
+    for index in waiting:
+        answered[index] = _not_fitted(situation, mounts, drawers[index], rows, rejected[index], units)
+    return [answered[index] for index in range(len(drawers))]
+
+
+def _not_fitted(
+    situation: Mapping[str, str],
+    mounts: Sequence[Mount],
+    one: DrawerValues,
+    rows: Sequence[SlideRows],
+    rejected: Sequence[Rejected],
+    units: ShownUnits,
+) -> FittedDrawer:
+    columns: dict[str, Q] = {**NO_ERRORS, **stack([one])}
+    changes = smallest_changes(
+        situation,
+        mounts,
+        rows,
+        columns,
+        [_allowed([one], group) for group in rows],
+        subfront_as_side=one.drawer.subfront is None,
+        units=units,
+    )
+    return FittedDrawer(
+        drawer=one.drawer,
+        cabinet=one.cabinet,
+        opening=read_opening(one),
+        verdict="does-not-fit",
+        slide=None,
+        latch=None,
+        box=None,
+        mounting=None,
+        front=None,
+        parts=(),
+        mass=None,
+        capacity=None,
+        checks=(),
+        changes=changes,
+        rejected=tuple(rejected),
+    )
+
+
+def _allowed(drawers: Sequence[DrawerValues], rows: SlideRows) -> Mask:
+    mask = np.ones((len(drawers), len(rows.candidates)), dtype=bool)
+    for row, one in enumerate(drawers):
+        if one.drawer.slide_family is not None:
+            mask[row] = [_is_asked_for(one.drawer, *candidate) for candidate in rows.candidates]
+    return mask
+
+
+def _is_asked_for(drawer: Drawer, family: SlideFamily, length: object) -> bool:
+    nominal = drawer.slide_nominal
+    return family.id == drawer.slide_family and (nominal is None or family.length_of(nominal) is length)
+
+
+def _check_slides(drawers: Sequence[Drawer], families: Sequence[SlideFamily]) -> None:
+    known = {family.id: family for family in families}
+    faults = []
+    for drawer in drawers:
+        if drawer.slide_family is None:
+            continue
+        where, value = f"drawer {drawer.id} slide", f'"{drawer.slide}"'
+        family = known.get(drawer.slide_family)
+        if family is None:
+            near = get_close_matches(drawer.slide_family, known, 1, 0.0) or ["auto"]
+            says = f"is not among the slide families: {', '.join(known) or 'none'}"
+            faults.append(Fault(where, value, says, f'"{near[0]}"'))
+        elif drawer.slide_nominal is not None and family.length_of(drawer.slide_nominal) is None:
+            lengths = ", ".join(f"{length.nominal:g}" for length in family.lengths)
+            near_length = min(family.lengths, key=lambda one: abs(one.nominal - (drawer.slide_nominal or 0)))
+            says = f"is not a length of {family.id}: {lengths}"
+            faults.append(Fault(where, value, says, f'"{family.id}/{near_length.nominal:g}"'))
+    if faults:
+        raise InputError(faults)

@@ -1,0 +1,49 @@
+"""Which variants of the equations a drawer calls for, and which mounts it is tried with."""
+
+from __future__ import annotations
+
+from drawerwright.model.fitted import Mount
+from drawerwright.model.job import Cabinet, Drawer
+
+_TRIED: dict[str, tuple[Mount, ...]] = {
+    "frameless": ("side", "shelf"),
+    "face-frame": ("rear-bracket", "packed", "shelf"),
+}
+
+
+def mounts_to_try(drawer: Drawer) -> tuple[Mount, ...]:
+    """The mount that is asked for, or those of the public contract's order for the construction."""
+    return _TRIED[drawer.construction] if drawer.mount == "auto" else (drawer.mount,)
+
+
+def situation_of(drawer: Drawer, cabinet: Cabinet | None) -> dict[str, str]:
+    """Conditions of a drawer, as the sheet words them; mount and carriage are added by the trial."""
+    return {
+        "construction": drawer.construction,
+        "style": drawer.front.style,
+        "sized": "existing" if drawer.existing_box is not None else drawer.size_from,
+        "length": "existing" if drawer.existing_box and drawer.existing_box.length is not None else "slide",
+        "rows": "grid" if cabinet is not None and cabinet.first_row is not None else "free",
+        "height": _height_of(drawer),
+        "readings": _readings_of(drawer),
+        "front": drawer.box.front,
+        "joint": drawer.box.joint,
+        "bottom": drawer.box.bottom,
+        "load": "told" if drawer.contents.preset is None else "preset",
+        "cabinet": "told" if cabinet is not None and cabinet.inside_width is not None else "not-told",
+    }
+
+
+def _height_of(drawer: Drawer) -> str:
+    if drawer.existing_box is not None and drawer.existing_box.height is not None:
+        return "existing"
+    if drawer.box_height is not None:
+        return "told"
+    return "kept" if drawer.box.heights else "any"
+
+
+def _readings_of(drawer: Drawer) -> str:
+    width = drawer.opening.width
+    if width.front is not None and width.back is not None:
+        return "labelled"
+    return "several" if len(width.values) > 1 else "one"

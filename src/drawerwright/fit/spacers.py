@@ -1,0 +1,43 @@
+"""Which spacers bring a locking bracket nearest its seat: the fewest that latch, then the nearest.
+
+The two faces of a bracket do not speak to each other, so choosing each for itself gives the same as trying
+every pair of stacks: the fewest in all are the fewest on each face.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from drawerwright.equations.equation import Q
+from drawerwright.fit.slide_rows import SpacerChoices
+
+ROUND_OFF = 1e-6
+_PER_SPACER = 1e5
+_OUT_OF_REACH = 1e7
+
+
+@dataclass(frozen=True, slots=True)
+class Stacked:
+    """The chosen stack for every drawer and slide: its place in the choices, thickness [mm], pieces."""
+
+    place: NDArray[np.intp]
+    thickness: Q
+    pieces: Q
+
+
+def choose_spacers(off_seat: Q, tolerance: Q, choices: SpacerChoices) -> Stacked:
+    """Stacks (d, c) for brackets that stand `off_seat` (d, c) [mm] without any."""
+    if choices.sums.shape[1] == 1:
+        none = np.zeros_like(off_seat)
+        return Stacked(none.astype(np.intp), none, none)
+    away = np.abs(off_seat[..., None] - choices.sums[None])
+    latches = away <= tolerance[..., None] + ROUND_OFF
+    cost = np.where(
+        latches, choices.counts * _PER_SPACER + away, _OUT_OF_REACH + away * _PER_SPACER + choices.counts
+    )
+    place = cost.argmin(axis=-1)
+    family = np.zeros(1, dtype=np.intp) if choices.sums.shape[0] == 1 else np.arange(choices.sums.shape[0])
+    return Stacked(place, choices.sums[family[None, :], place], choices.counts[family[None, :], place])

@@ -1,0 +1,145 @@
+"""One mount tried: every drawer of a situation against every slide of a carriage, with all margins."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import TypeAlias
+
+import numpy as np
+from numpy.typing import NDArray
+
+from drawerwright.equations.equation import CheckRule, Q
+from drawerwright.equations.sheet import Plan
+from drawerwright.equations.trade import CHECK_ORDER, ERRORS, GIVEN, SHEET
+from drawerwright.fit.slide_rows import SlideRows
+from drawerwright.fit.spacers import ROUND_OFF, Stacked, choose_spacers
+from drawerwright.model.fitted import Mount, State
+
+Mask: TypeAlias = NDArray[np.bool_]
+
+_OFF_SEAT = ("bracket_off_side", "bracket_off_along")
+_ANSWERS = (
+    "side_gap",
+    "front_depth",
+    "side_edge_depth",
+    "first_hole",
+    "screw_line",
+    "front_width",
+    "front_height",
+    "stands_out",
+    "packing_left",
+    "packing_right",
+    "reach",
+    "moving_mass",
+    "side_length",
+    "cross_length",
+    "subfront_height",
+    "back_height",
+    "bottom_length",
+    "bottom_width",
+    "capacity",
+    "lower_edge",
+)
+_BRACKETS = ("rear_bracket_left", "rear_bracket_right", "rear_bracket_height")
+
+
+@dataclass(frozen=True, slots=True)
+class CheckPlan:
+    """A check of a plan: its quantity, its rule, and on whose word it stands."""
+
+    quantity: str
+    unit: str
+    rule: CheckRule
+
+
+@dataclass(frozen=True, slots=True)
+class TrialPlan:
+    """What is computed for one situation: brackets without spacers, margins, and the sizes of the answer."""
+
+    off_seat: Plan | None
+    margins: Plan
+    answer: Plan
+    checks: tuple[CheckPlan, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Trial:
+    """Margins and sizes of drawers (d) against slides (c); every value broadcasts to (d, c)."""
+
+    mount: Mount
+    rows: SlideRows
+    plan: TrialPlan
+    values: dict[str, Q]
+    side: Stacked | None
+    along: Stacked | None
+    shape: tuple[int, int]
+
+    @property
+    def stopped(self) -> Mask:
+        """(d, c): where a check stops."""
+        stopped = np.zeros(self.shape, dtype=bool)
+        for check in self.plan.checks:
+            if not check.rule.only_watches:
+                np.logical_or(stopped, self.values[check.quantity] < -ROUND_OFF, out=stopped)
+        return stopped
+
+
+def state_of(rule: CheckRule, margin: float, care: float | None) -> State:
+    """The one place where a margin becomes a state."""
+    if margin < -ROUND_OFF and not rule.only_watches:
+        return "stop"
+    watched = margin < -ROUND_OFF
+    watched = watched or (rule.watch_below is not None and margin < rule.watch_below - ROUND_OFF)
+    return "watch" if watched or (care is not None and care < -ROUND_OFF) else "ok"
+
+
+def trial_plan(situation: Mapping[str, str], mount: Mount, carriage: str) -> TrialPlan:
+    """Plans for a situation with its mount and carriage; kept once made."""
+    return _trial_plan((*sorted(situation.items()), ("mount", mount), ("carriage", carriage)))
+
+
+@lru_cache(maxsize=1024)
+def _trial_plan(items: tuple[tuple[str, str], ...]) -> TrialPlan:
+    situation = dict(items)
+    found = []
+    for quantity in SHEET.checks(situation):
+        item = SHEET.applicable(quantity, situation)
+        assert item is not None
+        assert item.check is not None
+        found.append(CheckPlan(quantity, item.unit, item.check))
+    checks = tuple(sorted(found, key=lambda check: CHECK_ORDER.index(check.rule.id)))
+    names = (*GIVEN, *ERRORS)
+    concealed = situation["carriage"] == "concealed"
+    care = tuple(check.rule.care for check in checks if check.rule.care)
+    brackets = _BRACKETS if situation["mount"] == "rear-bracket" else ()
+    wanted = (*(check.quantity for check in checks), "box_length", "capacity")
+    return TrialPlan(
+        SHEET.plan(situation, _OFF_SEAT, names) if concealed else None,
+        SHEET.plan(situation, wanted, names),
+        SHEET.plan(situation, (*wanted, *care, *_ANSWERS, *brackets), names),
+        checks,
+    )
+
+
+def run_trial(
+    situation: Mapping[str, str],
+    mount: Mount,
+    rows: SlideRows,
+    drawers: Mapping[str, Q],
+    *,
+    answer: bool = True,
+) -> Trial:
+    """Try drawers (d, 1) on slides (1, c); `answer` computes the sizes too, not the margins alone."""
+    plan = trial_plan(situation, mount, rows.carriage)
+    values: dict[str, Q] = {**drawers, **rows.values}
+    side = along = None
+    if plan.off_seat is not None:
+        off = plan.off_seat.run(values)
+        side = choose_spacers(off["bracket_off_side"], values["latch_tolerance_side"], rows.spacers)
+        along = choose_spacers(off["bracket_off_along"], values["latch_tolerance_along"], rows.spacers)
+        values["side_spacers"], values["subfront_spacers"] = side.thickness, along.thickness
+    values = (plan.answer if answer else plan.margins).run(values)
+    shape = (len(drawers["measured_width"]), len(rows.candidates))
+    return Trial(mount, rows, plan, values, side, along, shape)

@@ -1,0 +1,221 @@
+"""A fitted drawer: what was chosen, cut and bored, and how each check came out.
+
+All lengths in mm, masses in kg. Directions as in the public contract: x to the right from the middle
+of the opening, y up from its bottom edge, depths counted into the cabinet from its front edge.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Literal
+
+from drawerwright.model.family import SlideFamily, SlideLength
+from drawerwright.model.job import Cabinet, Drawer
+
+State = Literal["ok", "watch", "stop"]
+Verdict = Literal["fits", "fits-with-care", "does-not-fit"]
+Mount = Literal["side", "packed", "rear-bracket", "shelf"]
+
+
+@dataclass(frozen=True, slots=True)
+class Working:
+    """How one value came about.
+
+    `formula` names the quantities, `figures` has their values in place and ends in the result;
+    `terms` lists each named value with its unit and what it is.
+    """
+
+    quantity: str
+    unit: str
+    value: float
+    title: str
+    formula: str
+    figures: str
+    terms: tuple[tuple[str, float, str, str], ...]
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Check:
+    """One check: its margin [unit] is negative where the rule is broken."""
+
+    id: str
+    state: State
+    margin: float
+    unit: str
+    says: str
+    working: str
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """The smallest single change of one input that would make the drawer fit; `by` is added [unit]."""
+
+    change: str
+    by: float
+    unit: str
+    says: str
+
+
+@dataclass(frozen=True, slots=True)
+class Rejected:
+    """A slide that was tried and stopped: the first check that stopped it, and all of them."""
+
+    family: str
+    nominal: float
+    mount: Mount
+    because: str
+    margin: float
+    unit: str
+    stops: tuple[tuple[str, float, str], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ChosenSlide:
+    """A pair of slides of one family and length, how it is mounted, and its spacers [mm]."""
+
+    family: SlideFamily
+    length: SlideLength
+    mount: Mount
+    side_spacers: tuple[float, ...]
+    subfront_spacers: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Latch:
+    """How far the locking brackets stand off their seats [mm]: sideways (outboard positive), lengthways."""
+
+    side: float
+    along: float
+
+
+@dataclass(frozen=True, slots=True)
+class BoxSizes:
+    """The drawer box [mm]; `lower_edge` above the cabinet floor, `front_depth` of the subfront's outer face."""
+
+    outside_width: float
+    inside_width: float
+    height: float
+    length: float
+    side: float
+    subfront: float
+    back: float
+    bottom: float
+    groove_depth: float
+    bottom_recess: float
+    side_gap: float
+    lower_edge: float
+    front_depth: float
+
+
+@dataclass(frozen=True, slots=True)
+class Mounting:
+    """Where the cabinet members go [mm].
+
+    `holes` and `slots` are depths from the front of the cabinet (or of the face frame);
+    `..._from_side_edge` the same from the front edge of the cabinet side. `screw_line` is above the
+    cabinet floor (None on a shelf). Rear brackets: bracket centre from the inside of each cabinet side.
+    """
+
+    front_end: float
+    member: float
+    holes: tuple[float, ...]
+    holes_from_side_edge: tuple[float, ...]
+    slots: tuple[float, ...]
+    slots_from_side_edge: tuple[float, ...]
+    shelf_holes: tuple[float, ...]
+    screw_line: float | None
+    moved_up: float
+    rear_bracket_left: float | None
+    rear_bracket_right: float | None
+    rear_bracket_height: float | None
+    reach: float | None
+    packing_left: float
+    packing_right: float
+
+
+@dataclass(frozen=True, slots=True)
+class FrontSizes:
+    """The front [mm]; `left` and `bottom` are its overlap beyond the opening's edges (negative inside it)."""
+
+    style: Literal["overlay", "inset", "none"]
+    width: float
+    height: float
+    thickness: float
+    left: float
+    right: float
+    top: float
+    bottom: float
+    stands_out: float
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A part to cut [mm]: `length` along the grain direction named by `grain`."""
+
+    part: str
+    count: int
+    length: float
+    width: float
+    thickness: float
+    grain: Literal["none", "length", "width"]
+
+
+@dataclass(frozen=True, slots=True)
+class Masses:
+    """Masses [kg]; `moving` is their sum."""
+
+    box: float
+    front: float
+    hardware: float
+    contents: float
+    moving: float
+
+
+@dataclass(frozen=True, slots=True)
+class ReadOpening:
+    """The opening as it was used [mm]: smallest and largest of the readings, `lost` already taken off."""
+
+    width: float
+    widest: float
+    height: float
+    depth: float
+    floor: float
+    readings: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class FittedDrawer:
+    """The answer for one drawer. Where nothing fits, `slide` and what hangs on it are None."""
+
+    drawer: Drawer
+    cabinet: Cabinet | None
+    opening: ReadOpening
+    verdict: Verdict
+    slide: ChosenSlide | None
+    latch: Latch | None
+    box: BoxSizes | None
+    mounting: Mounting | None
+    front: FrontSizes | None
+    parts: tuple[Part, ...]
+    mass: Masses | None
+    capacity: float | None
+    checks: tuple[Check, ...]
+    changes: tuple[Change, ...]
+    rejected: tuple[Rejected, ...]
+    workings: Mapping[str, Working] = field(default_factory=dict)
+
+    @property
+    def id(self) -> str:
+        """The drawer's id in its job."""
+        return self.drawer.id
+
+
+@dataclass(frozen=True, slots=True)
+class FittedJob:
+    """All drawers of a job, in the job's order."""
+
+    title: str
+    drawers: tuple[FittedDrawer, ...]
