@@ -135,7 +135,8 @@ def show_value(value: object) -> str:
     elif isinstance(value, (list, tuple)):
         text = "[" + ", ".join(show_value(one) for one in value[:8]) + ("…]" if len(value) > 8 else "]")
     elif isinstance(value, dict):
-        text = "{ " + ", ".join(f"{key} = {show_value(one)}" for key, one in list(value.items())[:8]) + " }"
+        pairs = ", ".join(f"{key} = {show_value(one)}" for key, one in list(value.items())[:8])
+        text = f"{{ {pairs} }}" if pairs else "{}"
     else:
         text = str(value)
     return text if len(text) <= 80 else text[:76] + "…" + text[-1]

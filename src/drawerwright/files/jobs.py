@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Mapping, Sequence
+from dataclasses import replace
 from pathlib import Path
 from typing import Any, Final, Protocol
 
@@ -12,7 +13,7 @@ from drawerwright.errors import Fault, InputError, Problem
 from drawerwright.files.defaults import comes_from_defaults, merged
 from drawerwright.files.toml_text import read_toml
 from drawerwright.model.faults import named_place, problems_of
-from drawerwright.model.job import Job
+from drawerwright.model.job import Drawer, Job
 from drawerwright.model.job_rules import frame_missing, job_problems
 from drawerwright.model.spelling import nearest
 from drawerwright.units import show_value
@@ -88,8 +89,8 @@ def job_from_source(source: JobSource, *, presets: Collection[str] | None = None
     try:
         job = Job.model_validate(told, context=context)
     except ValidationError as error:
-        problems += problems_of(error, Job)
-        problems += _problems_behind(cabinets, whole)
+        found = problems_of(error, Job)
+        problems += found + _between_keys(whole, found, context) + _between_drawers(cabinets, whole)
     else:
         if not problems:
             return job
@@ -116,17 +117,40 @@ def _shape_problems(values: Mapping[str, Any]) -> list[Problem]:
     return problems
 
 
-def _problems_behind(cabinets: Sequence[Any], drawers: Sequence[Any]) -> list[Problem]:
-    """What is wrong between keys, found from the raw values because the models stop at the first layer."""
+def _between_keys(
+    drawers: Sequence[Any], found: Sequence[Problem], context: Mapping[str, Any]
+) -> list[Problem]:
+    """What is wrong between the keys of a drawer, found by looking again without those that do not read.
+
+    The rules between keys run only once every key reads.
+    """
+    broken: dict[int, set[str | int]] = {}
+    for problem in found:
+        if problem.loc[0] == "drawer" and len(problem.loc) > 2 and isinstance(problem.loc[1], int):
+            broken.setdefault(problem.loc[1], set()).add(problem.loc[2])
     problems: list[Problem] = []
-    for position, drawer in enumerate(drawers):
-        framed = isinstance(drawer, Mapping) and drawer.get("construction") == "face-frame"
-        if framed and "frame" not in drawer:
+    for position, keys in broken.items():
+        drawer = drawers[position]
+        if drawer.get("construction") == "face-frame" and "frame" not in drawer:
             missing = frame_missing()
-            problems.append(Problem(("drawer", position, *missing.loc), "", missing.says, missing.try_))
+            problems.append(replace(missing, loc=("drawer", position, *missing.loc)))
+        without = keys | {"frame"} if "construction" in keys else keys
+        try:
+            Drawer.model_validate({k: v for k, v in drawer.items() if k not in without}, context=context)
+        except ValidationError as error:
+            problems += [
+                replace(problem, loc=("drawer", position, *problem.loc))
+                for problem in problems_of(error, Drawer)
+                if problem.loc[0] not in without
+            ]
+    return problems
+
+
+def _between_drawers(cabinets: Sequence[Any], drawers: Sequence[Any]) -> list[Problem]:
+    """What is wrong between drawers, found from the raw values."""
     names = [_name(one, "id") for one in cabinets]
     rows = [(_name(one, "id"), _name(one, "cabinet"), _row(one)) for one in drawers]
-    return problems + job_problems(names, rows)
+    return job_problems(names, rows)
 
 
 def _name(entry: Any, key: str) -> str | None:

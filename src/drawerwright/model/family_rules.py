@@ -72,7 +72,7 @@ def _lengths_problems(family: SlideFamily) -> list[Problem]:
         place = ("length", position)
         first = seen.setdefault(round(length.nominal, 3), position)
         if first != position:
-            says = f"is the nominal length of length {first + 1} already"
+            says = "is the nominal length of an earlier length too"
             problems.append(Problem((*place, "nominal"), f"{length.nominal:g} mm", says, "each length once"))
         if family.extension == "over" and length.travel is None:
             says = 'is missing: extension "over" needs the travel of each length'

@@ -36,7 +36,8 @@ def drawer_problems(drawer: Drawer) -> list[Problem]:
     if taken >= width:
         says = f"takes all of the opening's width, {width:g} mm"
         problems.append(Problem(("lost",), f"{taken:g} mm", says, "lost = { left = 0, right = 0 }"))
-    if drawer.box.bottom != "under" and drawer.box.groove_depth >= drawer.side:
+    told = "groove_depth" in drawer.box.model_fields_set  # thin sides alone are no fault of the file
+    if told and drawer.box.bottom != "under" and drawer.box.groove_depth >= drawer.side:
         says = f"goes through a side of {drawer.side:g} mm"
         value = f"{drawer.box.groove_depth:g} mm"
         problems.append(Problem(("box", "groove_depth"), value, says, f"less than {drawer.side:g} mm"))
