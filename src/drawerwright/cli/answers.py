@@ -1,0 +1,70 @@
+"""How a command answers: one JSON document, or pages for people; faults on standard error."""
+
+from __future__ import annotations
+
+import contextlib
+import json
+import sys
+from collections.abc import Iterator, Mapping, Sequence
+from typing import TYPE_CHECKING, Any, Protocol, TextIO
+
+from drawerwright.errors import Fault
+
+if TYPE_CHECKING:
+    from rich.console import Console
+
+# Wide enough for every table of ours: what is piped is read by programs or scrolled, never cut.
+PIPED_WIDTH = 200
+
+
+def write_json(document: Mapping[str, Any]) -> None:
+    """Write the one JSON document of a command on standard output; a number that is none is an error."""
+    sys.stdout.write(json.dumps(document, ensure_ascii=False, indent=2, allow_nan=False) + "\n")
+
+
+def console(stream: TextIO | None = None) -> Console:
+    """A console on standard output, or on the stream given; the same text whoever reads it, piped or not."""
+    from rich.console import Console
+
+    stream = sys.stdout if stream is None else stream
+    return Console(
+        file=stream,
+        width=None if stream.isatty() else PIPED_WIDTH,
+        highlight=False,
+        markup=False,
+        emoji=False,
+        soft_wrap=False,
+    )
+
+
+class StepsTold(Protocol):
+    """Takes news of long work: steps done, steps in all, and what was done last."""
+
+    def __call__(self, done: int, total: int, what: str = "") -> None:
+        """Show it."""
+
+
+@contextlib.contextmanager
+def steps_shown(doing: str) -> Iterator[StepsTold | None]:
+    """A bar on standard error while long work lasts, where somebody watches; else nothing."""
+    if not sys.stderr.isatty():
+        yield None
+        return
+    from rich.progress import Progress
+
+    with Progress(console=console(sys.stderr), transient=True) as bar:
+        task = bar.add_task(doing, total=None)
+
+        def tell(done: int, total: int, what: str = "") -> None:
+            bar.update(task, completed=done, total=total, description=f"{doing} {what}".rstrip())
+
+        yield tell
+
+
+def refuse(faults: Sequence[Fault], *, as_json: bool) -> None:
+    """Tell what cannot be used: a message on standard error; with JSON asked for, `errors` on output too."""
+    if as_json:
+        write_json({"errors": [fault.as_json() for fault in faults]})
+        sys.stdout.flush()
+    head = "drawerwright: " if len(faults) == 1 else f"drawerwright: {len(faults)} faults\n  "
+    sys.stderr.write(head + "\n  ".join(str(fault) for fault in faults) + "\n")

@@ -1,0 +1,163 @@
+"""`drawerwright job new` and `job check`: a job file to begin with, and reading one without computing."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from drawerwright.cli.options import AsJson, JobPath, SlidePaths, UnitsWanted
+
+if TYPE_CHECKING:
+    from rich.table import Table
+
+    from drawerwright.model.family import SlideFamily
+    from drawerwright.model.job import Drawer, Job
+    from drawerwright.units import ShownUnits
+
+app = typer.Typer(help="A job file to begin with; reading one without computing.", rich_markup_mode=None)
+
+
+@app.callback(invoke_without_command=True)
+def _job(context: typer.Context) -> None:
+    if context.invoked_subcommand is None:
+        typer.echo(context.get_help())
+
+
+@app.command("new")
+def new(
+    out: Annotated[
+        Path | None,
+        typer.Option("--out", metavar="FILE", help="File to write; standard output without it."),
+    ] = None,
+    as_json: AsJson = False,
+    slides: SlidePaths = None,
+    units: UnitsWanted = None,
+) -> None:
+    """Write a job file to fill in. With inches asked for, its lengths are in inches."""
+    from drawerwright.cli.answers import console, write_json
+    from drawerwright.cli.reading import read_families
+
+    if slides:
+        read_families(slides)  # the job will be fitted with them, so say now if they cannot be read
+    text = _template(units)
+    if out is not None:
+        _write_new(out, text)
+    if as_json:
+        write_json(
+            {"schema": "drawerwright/job-new/1", "file": None if out is None else str(out), "toml": text}
+        )
+    elif out is None:
+        typer.echo(text, nl=False)
+    else:
+        console().print(f"{out} is written. Put your measurements in it, then: drawerwright job check {out}")
+
+
+@app.command("check")
+def check(
+    job_path: JobPath,
+    as_json: AsJson = False,
+    slides: SlidePaths = None,
+    units: UnitsWanted = None,
+) -> None:
+    """Read a job file and show what was understood; nothing is computed."""
+    from drawerwright.cli.answers import console, write_json
+    from drawerwright.cli.reading import read_a_job, read_families
+
+    job = read_a_job(job_path)
+    _check_slides_named(job, read_families(slides))
+    if as_json:
+        document = job.model_dump(mode="json", by_alias=True)
+        write_json({"schema": "drawerwright/job-check/1", "job": document})
+        return
+    page = console()
+    page.print(_job_table(job, units or job.units))
+    many = sum(drawer.quantity for drawer in job.drawers)
+    page.print(
+        f"{many} {'drawer' if many == 1 else 'drawers'} in {len(job.drawers)} entries; the file can be read."
+    )
+
+
+def _template(units: ShownUnits | None) -> str:
+    from importlib.resources import files
+
+    from drawerwright.files import job_template
+
+    if units != "in":
+        return job_template()
+    return files(__package__).joinpath("inch_job.toml").read_text(encoding="utf-8")
+
+
+def _write_new(path: Path, text: str) -> None:
+    """Write beside, then rename. Raises InputError where something stands there already."""
+    from drawerwright.errors import Fault, InputError
+
+    if path.exists():
+        says = "is there already, and is left as it is"
+        raise InputError([Fault(str(path), "", says, f"{path.stem}-2{path.suffix or '.toml'}")])
+    beside = path.with_name(f".{path.name}.part")
+    try:
+        beside.write_text(text, encoding="utf-8")
+        beside.replace(path)
+    finally:
+        beside.unlink(missing_ok=True)
+
+
+def _check_slides_named(job: Job, families: Sequence[SlideFamily]) -> None:
+    """Raises InputError naming every drawer that asks for a family that is not there."""
+    from drawerwright.catalogue.families import family_named
+    from drawerwright.errors import Fault, InputError
+
+    faults: list[Fault] = []
+    for drawer in job.drawers:
+        if drawer.slide_family is not None:
+            try:
+                family_named(families, drawer.slide_family, where=f"drawer {drawer.id} slide")
+            except InputError as error:
+                faults += error.faults
+    if faults:
+        raise InputError(faults)
+
+
+def _job_table(job: Job, units: ShownUnits) -> Table:
+    from rich.table import Table
+
+    table = Table(title=job.title or None, title_justify="left", title_style="bold", pad_edge=False)
+    for head in (
+        "Drawer",
+        "Cabinet, row",
+        "Opening W × H × D",
+        "Sides",
+        "Front",
+        "Slide",
+        "Contents",
+        "Note",
+    ):
+        table.add_column(head, overflow="fold")
+    for drawer in job.drawers:
+        table.add_row(*_job_row(drawer, units))
+    return table
+
+
+def _job_row(drawer: Drawer, units: ShownUnits) -> list[str]:
+    from drawerwright.cli.wording import NOTHING, length, named, sizes
+    from drawerwright.units import format_mass
+
+    opening = drawer.opening
+    smallest = (opening.width.smallest, opening.height.smallest, opening.depth.smallest)
+    place = (
+        f"{drawer.cabinet or NOTHING}, {drawer.row or NOTHING}" if drawer.cabinet or drawer.row else NOTHING
+    )
+    contents = drawer.contents.preset or format_mass(drawer.contents.mass, units)
+    return [
+        named(drawer),
+        place,
+        sizes(smallest, units),
+        length(drawer.side, units),
+        drawer.front.style,
+        drawer.slide,
+        contents,
+        drawer.note or NOTHING,
+    ]

@@ -1,0 +1,33 @@
+"""Options that every command takes, each declared once."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated, Literal, TypeAlias
+
+import typer
+
+from drawerwright.units import ShownUnits
+
+AsJson: TypeAlias = Annotated[
+    bool, typer.Option("--json", help="Write one JSON document on standard output, and nothing else there.")
+]
+SlidePaths: TypeAlias = Annotated[
+    list[Path] | None,
+    typer.Option(
+        "--slides",
+        metavar="FILE_OR_FOLDER",
+        help="Slide families to use instead of the shipped ones; may be given several times.",
+    ),
+]
+UnitsWanted: TypeAlias = Annotated[
+    ShownUnits | None,
+    typer.Option("--units", help="Lengths and masses as people read them; as the job has them unless told."),
+]
+Strict: TypeAlias = Annotated[
+    bool, typer.Option("--strict", help="End with exit code 3 when a drawer does not fit.")
+]
+JobPath: TypeAlias = Annotated[Path, typer.Argument(metavar="JOB", help="The job file.", show_default=False)]
+PaperWanted: TypeAlias = Annotated[
+    Literal["a4", "letter"], typer.Option("--paper", help="Size of the sheets that are printed.")
+]

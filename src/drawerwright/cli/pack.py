@@ -1,0 +1,59 @@
+"""`drawerwright pack JOB --out DIR`: write the shop's papers and files."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from drawerwright.cli.fit import DOES_NOT_FIT
+from drawerwright.cli.options import AsJson, JobPath, PaperWanted, SlidePaths, Strict, UnitsWanted
+
+if TYPE_CHECKING:
+    from rich.console import Console
+
+    from drawerwright.pack import Manifest
+
+
+def pack(
+    job_path: JobPath,
+    out: Annotated[
+        Path,
+        typer.Option("--out", metavar="DIR", help="Folder for the papers and files.", show_default=False),
+    ],
+    paper: PaperWanted = "a4",
+    strict: Strict = False,
+    as_json: AsJson = False,
+    slides: SlidePaths = None,
+    units: UnitsWanted = None,
+) -> None:
+    """Fit a job and write the shop's papers and files."""
+    from drawerwright.cli.answers import console, steps_shown, write_json
+    from drawerwright.cli.reading import read_and_fit
+    from drawerwright.pack import write_pack
+
+    job, fitted = read_and_fit(job_path, slides, units)
+    with steps_shown("writing") as progress:
+        manifest = write_pack(job, fitted, out, paper=paper, units=units or job.units, progress=progress)
+    if as_json:
+        write_json(manifest.document())
+    else:
+        from drawerwright.cli.verdicts import count_words
+
+        page = console()
+        show_files(page, manifest, out)
+        page.print(count_words(fitted))
+    if strict and any(drawer.verdict == "does-not-fit" for drawer in fitted.drawers):
+        raise typer.Exit(DOES_NOT_FIT)
+
+
+def show_files(out: Console, manifest: Manifest, folder: Path) -> None:
+    """What was written, and where."""
+    for written in manifest.files:
+        out.print(f"  {written.path}  {_size_words(written.size)}")
+    out.print(f"{len(manifest.files)} files and their manifest are in {folder}.")
+
+
+def _size_words(size: int) -> str:
+    return f"{size} bytes" if size < 1000 else f"{size / 1000:.0f} kB"

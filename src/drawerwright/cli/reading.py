@@ -1,0 +1,56 @@
+"""What most commands begin with: the slide families, the job."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from drawerwright.errors import Fault, InputError
+from drawerwright.units import ShownUnits
+
+if TYPE_CHECKING:
+    from drawerwright.model.family import SlideFamily
+    from drawerwright.model.fitted import FittedJob
+    from drawerwright.model.job import Job
+
+
+def read_families(paths: Sequence[Path] | None) -> tuple[SlideFamily, ...]:
+    """The families of the files and folders given, the shipped ones without. Raises InputError."""
+    from drawerwright.catalogue.families import load_families
+
+    return load_families(list(paths) if paths else None)
+
+
+def read_a_job(path: Path) -> Job:
+    """Read a job file, its contents presets looked up among the shipped ones. Raises InputError."""
+    from drawerwright.catalogue.contents import contents_preset_ids
+    from drawerwright.files import read_job
+
+    return read_job(path, presets=contents_preset_ids())
+
+
+def read_and_fit(
+    job_path: Path, slide_paths: Sequence[Path] | None, units: ShownUnits | None
+) -> tuple[Job, FittedJob]:
+    """Read a job and fit its drawers, their sentences in `units`, or in the job's own.
+
+    Raises InputError with the faults of the job and of the families together.
+    """
+    faults: list[Fault] = []
+    job = families = None
+    try:
+        job = read_a_job(job_path)
+    except InputError as error:
+        faults += error.faults
+    try:
+        families = read_families(slide_paths)
+    except InputError as error:
+        faults += error.faults
+    if job is None or families is None:
+        raise InputError(faults)
+    from drawerwright.cli.answers import steps_shown
+    from drawerwright.fit import fit_job
+
+    with steps_shown("fitting") as progress:
+        return job, fit_job(job, families, units=units or job.units, progress=progress)

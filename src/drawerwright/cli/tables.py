@@ -1,0 +1,27 @@
+"""How tables and indented text stand on the console, whoever reads it."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Sequence
+
+from rich.box import HORIZONTALS
+from rich.console import Console
+from rich.table import Table
+from rich.text import Text
+
+
+def new_table(title: str, heads: Sequence[str], *, unbroken: Sequence[str] = (), lines: bool = True) -> Table:
+    """An empty table, with a line between rows where told; `unbroken` columns stay on one line."""
+    table = Table(box=HORIZONTALS, show_lines=lines, title_justify="left", title_style="bold")
+    table.title = title or None
+    for head in heads:
+        table.add_column(head, overflow="fold", no_wrap=head in unbroken)
+    return table
+
+
+def print_indented(out: Console, text: str, *, by: int, style: str = "") -> None:
+    """Text wrapped to the console, each line moved in; nothing is cut."""
+    room = max(out.width - by, 20)
+    for line in textwrap.wrap(text, room, break_long_words=False, break_on_hyphens=False) or [""]:
+        out.print(Text(" " * by + line, style=style), soft_wrap=True)

@@ -1,0 +1,159 @@
+"""Fitted drawers as tables on the console: one row a drawer, then what to watch and what would help."""
+
+from __future__ import annotations
+
+from collections import Counter
+
+from rich.console import Console
+from rich.measure import Measurement
+from rich.table import Table
+from rich.text import Text
+
+from drawerwright.cli.explaining import candidate_words, explain_drawer, stop_words, verdict_text
+from drawerwright.cli.tables import new_table, print_indented
+from drawerwright.cli.wording import (
+    MARKS,
+    MOUNT_WORDS,
+    NOTHING,
+    count,
+    length,
+    margin,
+    named,
+    sizes,
+)
+from drawerwright.model.fitted import FittedDrawer, FittedJob, Mounting, Rejected, Verdict
+from drawerwright.units import ShownUnits
+
+HEADS = ("Drawer", "Verdict", "Slide", "Box W × H × L", "First hole", "Front W × H", "To watch")
+LONG_ID = 24
+
+
+def show_job(out: Console, job: FittedJob, units: ShownUnits, *, explain: bool = False) -> None:
+    """The whole job: a table, what is to be watched or cured (or every check, explained), and a count."""
+    table = job_table(job, units)
+    if Measurement.get(out, out.options, table).maximum <= out.width:
+        out.print(table)
+    else:
+        _show_listed(out, job, units)
+    out.print()
+    for drawer in job.drawers:
+        if explain:
+            explain_drawer(out, drawer, units)
+        else:
+            _show_notes(out, drawer, units)
+    out.print(count_words(job))
+    if any(drawer.slide is not None and drawer.slide.family.invented for drawer in job.drawers):
+        out.print("The slides chosen are invented examples; read your own with --slides before you cut.")
+
+
+def job_table(job: FittedJob, units: ShownUnits) -> Table:
+    """One row a drawer: verdict, slide, box, first hole, front, and the check to watch."""
+    longest = max((len(drawer.id) for drawer in job.drawers), default=0)
+    table = new_table(
+        job.title, heads, unbroken=("Drawer", "Verdict") if longest <= LONG_ID else ("Verdict",)
+    )
+    for drawer in job.drawers:
+        table.add_row(*_row(drawer, units))
+    return table
+
+
+def _show_listed(out: Console, job: FittedJob, units: ShownUnits) -> None:
+    """The table's cells one below the other, where the console is too narrow to have them side by side."""
+    if job.title:
+        out.print(Text(job.title, style="bold"))
+    for drawer in job.drawers:
+        name, _, *cells = _row(drawer, units)
+        out.print(Text(f"{name}  ", style="bold") + verdict_text(drawer.verdict))
+        for head, cell in zip(HEADS[2:], cells, strict=True):
+            if cell != NOTHING:
+                print_indented(out, f"{head}: {cell}".replace("\n", ", "), by=2)
+
+
+def _show_notes(out: Console, drawer: FittedDrawer, units: ShownUnits) -> None:
+    notes = notes_of(drawer, units)
+    if not notes:
+        return
+    out.print(Text(f"{drawer.id}  ", style="bold") + verdict_text(drawer.verdict))
+    for note in notes:
+        print_indented(out, note, by=2)
+    out.print()
+
+
+def notes_of(drawer: FittedDrawer, units: ShownUnits) -> list[str]:
+    """Checks that stop or watch, and for a drawer that does not fit what came nearest and what helps."""
+    notes = [
+        f"{MARKS[check.state]} {check.id}: {check.says}" for check in drawer.checks if check.state != "ok"
+    ]
+    if drawer.verdict != "does-not-fit":
+        return notes
+    nearest = nearest_miss(drawer)
+    if nearest is not None:
+        notes.insert(0, f"Nearest: {candidate_words(nearest)}, stopped by {stop_words(nearest, units)}.")
+    notes += [f"Cure: {change.says}" for change in drawer.changes]
+    return notes
+
+
+def nearest_miss(drawer: FittedDrawer) -> Rejected | None:
+    """The rejected candidate with the fewest stops, then the least shortfall of its first one."""
+    return min(drawer.rejected, key=lambda one: (len(one.stops), -one.margin), default=None)
+
+
+def count_words(job: FittedJob) -> str:
+    """How many drawers fit, in one line; each counts as many times as it is built."""
+    counts: Counter[Verdict] = Counter()
+    for drawer in job.drawers:
+        counts[drawer.verdict] += drawer.drawer.quantity
+    words: tuple[tuple[Verdict, str, str], ...] = (
+        ("fits", "fits", "fit"),
+        ("fits-with-care", "fits with care", "fit with care"),
+        ("does-not-fit", "does not fit", "do not fit"),
+    )
+    told = [count(counts[verdict], one, many) for verdict, one, many in words if counts[verdict]]
+    return f"{count(counts.total(), 'drawer', 'drawers')}: {', '.join(told)}."
+
+
+def _row(drawer: FittedDrawer, units: ShownUnits) -> list[str | Text]:
+    head: list[str | Text] = [named(drawer.drawer), verdict_text(drawer.verdict)]
+    slide, box, mounting, front = drawer.slide, drawer.box, drawer.mounting, drawer.front
+    if slide is None or box is None or mounting is None:
+        return [*head, NOTHING, NOTHING, NOTHING, NOTHING, _watched(drawer, units)]
+    has_front = front is not None and front.style != "none"
+    return [
+        *head,
+        f"{slide.family.id}/{slide.length.nominal:g}\n{MOUNT_WORDS[slide.mount]}{_spacers(drawer)}",
+        sizes((box.outside_width, box.height, box.length), units),
+        _first_hole(mounting, units),
+        sizes((front.width, front.height), units) if front is not None and has_front else NOTHING,
+        _watched(drawer, units),
+    ]
+
+
+def _first_hole(mounting: Mounting, units: ShownUnits) -> str:
+    """Depth of the first row hole; where a frame stands ahead of the cabinet side, from its edge as well."""
+    if not mounting.holes:
+        return NOTHING
+    first, from_edge = mounting.holes[0], mounting.holes_from_side_edge[0]
+    if abs(first - from_edge) < 0.05:
+        return length(first, units)
+    return f"{length(first, units)}\n{length(from_edge, units)} from the side's edge"
+
+
+def _spacers(drawer: FittedDrawer) -> str:
+    assert drawer.slide is not None
+    told = [
+        f"{'+'.join(f'{one:g}' for one in thicknesses)} {where}"
+        for thicknesses, where in (
+            (drawer.slide.side_spacers, "at the side"),
+            (drawer.slide.subfront_spacers, "at the subfront"),
+        )
+        if thicknesses
+    ]
+    return f"\nspacer {', '.join(told)}" if told else ""
+
+
+def _watched(drawer: FittedDrawer, units: ShownUnits) -> str:
+    if drawer.verdict == "does-not-fit":
+        nearest = nearest_miss(drawer)
+        return NOTHING if nearest is None else stop_words(nearest, units)
+    watched = [check for check in drawer.checks if check.state != "ok"]
+    return "\n".join(f"{check.id} {margin(check.margin, check.unit, units)}" for check in watched) or NOTHING
