@@ -26,12 +26,14 @@ from drawerwright.units import ShownUnits
 
 HEADS = ("Drawer", "Verdict", "Slide", "Box W × H × L", "First hole", "Front W × H", "To watch")
 LONG_ID = 24
+UNBOUNDED = 10_000
 
 
 def show_job(out: Console, job: FittedJob, units: ShownUnits, *, explain: bool = False) -> None:
     """The whole job: a table, what is to be watched or cured (or every check, explained), and a count."""
     table = job_table(job, units)
-    if Measurement.get(out, out.options, table).maximum <= out.width:
+    wanted = Measurement.get(out, out.options.update(max_width=UNBOUNDED), table).maximum
+    if wanted <= out.width:
         out.print(table)
     else:
         _show_listed(out, job, units)
@@ -48,10 +50,8 @@ def show_job(out: Console, job: FittedJob, units: ShownUnits, *, explain: bool =
 
 def job_table(job: FittedJob, units: ShownUnits) -> Table:
     """One row a drawer: verdict, slide, box, first hole, front, and the check to watch."""
-    longest = max((len(drawer.id) for drawer in job.drawers), default=0)
-    table = new_table(
-        job.title, heads, unbroken=("Drawer", "Verdict") if longest <= LONG_ID else ("Verdict",)
-    )
+    short = all(len(drawer.id) <= LONG_ID for drawer in job.drawers)
+    table = new_table(job.title, HEADS, unbroken=HEADS[:2] if short else HEADS[1:2])
     for drawer in job.drawers:
         table.add_row(*_row(drawer, units))
     return table
