@@ -44,12 +44,16 @@ def _likeness(fitted: FittedDrawer) -> Hashable:
 
 
 def _nameless(fitted: FittedDrawer) -> FittedDrawer:
-    """The drawer without what tells it from its like: id, place in the job, quantity and note."""
+    """The drawer without what tells it from its like: id, place in the job, quantity and note.
+
+    The workings follow from all the rest, and are left out too.
+    """
     cabinet = fitted.cabinet
     return replace(
         fitted,
         drawer=fitted.drawer.model_copy(update={"id": "", "cabinet": None, "row": None, "quantity": 1, "note": ""}),
         cabinet=None if cabinet is None else cabinet.model_copy(update={"id": ""}),
+        workings={},
     )
 
 

@@ -17,8 +17,10 @@ from drawerwright.pack.figures import (
     VERDICT_WORDS,
     counted,
     inches,
-    kilograms,
+    length_text,
     margin_text,
+    mass_text,
+    mass_unit,
     millimetres,
     size_text,
 )
@@ -81,15 +83,17 @@ def short_ids(ids: tuple[str, ...], room: int = 30) -> str:
     return ", ".join(shown) + (f" and {left} more" if left else "")
 
 
-def _load(fitted: FittedDrawer) -> dict[str, Any] | None:
+def _load(fitted: FittedDrawer, units: ShownUnits) -> dict[str, Any] | None:
+    """What moves against what the pair carries, in words and as shares of the longer of the two."""
     mass, capacity = fitted.mass, fitted.capacity
-    if mass is None or capacity is None or capacity <= 0:
+    if mass is None or capacity is None or capacity <= 0 or fitted.slide is None:
         return None
     whole = max(capacity, mass.moving)
-    of = " contents" if fitted.slide is not None and fitted.slide.family.capacity_of == "contents" else ""
-    text = f"Moving {kilograms(mass.moving)} of {kilograms(capacity)} kg{of}, contents {kilograms(mass.contents)}"
-    if of:
-        text = f"Moving {kilograms(mass.moving)}; contents {kilograms(mass.contents)} of {kilograms(capacity)} kg"
+    moving, contents, most = (mass_text(one, units) for one in (mass.moving, mass.contents, capacity))
+    unit = mass_unit(units)
+    text = f"Moving {moving} of {most} {unit}, contents {contents}"
+    if fitted.slide.family.capacity_of == "contents":
+        text = f"Contents {contents} of {most} {unit}, moving {moving}"
     return {"text": text, "box": (mass.moving - mass.contents) / whole, "contents": mass.contents / whole}
 
 
@@ -124,6 +128,7 @@ def _foot(fitted: FittedDrawer, units: ShownUnits) -> list[dict[str, Any]]:
         tried = [_rejected(one, units) for one in fitted.rejected]
         title = "What was tried, and what stopped it"
         return [{"kind": "rejected", "title": title, "share": 1.0, "columns": 2, "rows": tried}]
+    cut, bore = (0.31, 0.44) if units == "both" else (0.35, 0.36)
     bores = [{"name": for_sheets(name), "value": for_sheets(value)} for name, value in bore_rows(fitted, units)]
     workings = [
         {"title": for_sheets(work.title), "figures": for_sheets(work.figures)}
@@ -131,9 +136,9 @@ def _foot(fitted: FittedDrawer, units: ShownUnits) -> list[dict[str, Any]]:
         if work is not None
     ]
     return [
-        {"kind": "parts", "title": "Cut", "share": 0.34, "columns": 1, "rows": []},
-        {"kind": "bores", "title": "Bore and mount", "share": 0.36, "columns": 1, "rows": bores},
-        {"kind": "working", "title": "Working", "share": 0.30, "columns": 1, "rows": workings},
+        {"kind": "parts", "title": "Cut", "share": cut, "columns": 1, "rows": []},
+        {"kind": "bores", "title": "Bore and mount", "share": bore, "columns": 1, "rows": bores},
+        {"kind": "working", "title": "Working", "share": 1 - cut - bore, "columns": 1, "rows": workings},
     ]
 
 
@@ -150,7 +155,7 @@ def _beside(alike: AlikeDrawers, units: ShownUnits) -> list[dict[str, Any]]:
         told.append({"kind": "changes", "title": "Smallest changes that make it fit", "rows": changes})
     if notes:
         told.append({"kind": "notes", "title": "Notes", "rows": notes})
-    checks = [_check(check, units) for check in in_order_of_care(fitted.checks)]
+    checks = [_check(check, units) for check in in_order_of_care(fitted.checks)] + _next_longer(fitted, units)
     if checks:
         title = "Checks" if fitted.slide is not None else "What stops it"
         told.append({"kind": "checks", "title": title, "rows": checks})
@@ -172,6 +177,30 @@ def _check(check: Check, units: ShownUnits) -> dict[str, str]:
     }
 
 
+def _next_longer(fitted: FittedDrawer, units: ShownUnits) -> list[dict[str, str]]:
+    """Why not longer: what stopped the next longer slide of the chosen family, as a check's row."""
+    slide = fitted.slide
+    if slide is None:
+        return []
+    longer = [
+        one
+        for one in fitted.rejected
+        if one.family == slide.family.id and one.mount == slide.mount and one.nominal > slide.length.nominal
+    ]
+    if not longer:
+        return []
+    next_one = min(longer, key=lambda one: one.nominal)
+    return [
+        {
+            "state": "stop",
+            "word": STATE_WORDS["stop"],
+            "margin": margin_text(next_one.margin, next_one.unit, units),
+            "name": f"Slide {length_text(next_one.nominal, units)}",
+            "says": f"The next longer one is stopped by its check {check_name(next_one.because).lower()}.",
+        }
+    ]
+
+
 def _notes(alike: AlikeDrawers) -> list[dict[str, str]]:
     """All ids where the title strip has no room for them, then each drawer's note."""
     notes = []
@@ -179,7 +208,7 @@ def _notes(alike: AlikeDrawers) -> list[dict[str, str]]:
         notes.append({"who": counted(len(alike.ids), "drawer", "drawers"), "says": for_sheets(", ".join(alike.ids))})
     for one in alike.drawers:
         if one.drawer.note:
-            notes.append({"who": for_sheets(f"Note, {one.id}"), "says": for_sheets(one.drawer.note)})
+            notes.append({"who": for_sheets(one.id), "says": for_sheets(one.drawer.note)})
     return notes
 
 
@@ -209,16 +238,17 @@ def page_data(alike: AlikeDrawers, scene: Scene, key: str, units: ShownUnits) ->
     made = f"Drawer, {counted(alike.count, 'to build', 'to build')}" if alike.count > 1 else "Drawer"
     return {
         "key": key,
+        "inches": units != "mm",
         "ids_name": made,
         "ids_short": for_sheets(short_ids(alike.ids)),
         "slide": for_sheets(slide_text(fitted)),
         "state": VERDICT_STATES[fitted.verdict],
         "verdict": VERDICT_WORDS[fitted.verdict],
-        "load": _load(fitted),
+        "load": _load(fitted, units),
         "measured": measured_fields(fitted, units),
         "also": also_told(fitted, units),
         "drawing": _drawing(scene),
-        "parts_unit": "length × width × thickness" + ("" if units == "in" else ", mm"),
+        "parts_unit": "length × width × thickness" + (", in" if units == "in" else ", mm"),
         "parts": _parts(fitted, units),
         "foot": _foot(fitted, units),
         "beside": _beside(alike, units),

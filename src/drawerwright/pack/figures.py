@@ -6,7 +6,7 @@ from typing import Final
 
 from drawerwright.drawing.wording import shown_length
 from drawerwright.model.fitted import Mount, State, Verdict
-from drawerwright.units import ShownUnits, format_length
+from drawerwright.units import ShownUnits, format_length, format_mass
 
 VERDICT_WORDS: Final[dict[Verdict, str]] = {
     "fits": "Fits",
@@ -21,7 +21,7 @@ MOUNT_WORDS: Final[dict[Mount, str]] = {
     "rear-bracket": "on rear brackets",
     "shelf": "on a shelf",
 }
-GRAIN_WORDS: Final[dict[str, str]] = {"none": "", "length": "grain along", "width": "grain across"}
+GRAIN_WORDS: Final[dict[str, str]] = {"none": "", "length": "along", "width": "across"}
 
 
 def millimetres(value: float) -> str:
@@ -30,8 +30,8 @@ def millimetres(value: float) -> str:
 
 
 def inches(value: float) -> str:
-    """A length [mm] in inches to a thirty-second, without the unit, a true minus sign."""
-    return format_length(value, "in").removesuffix(" in").replace("-", "−")
+    """A length [mm] in inches to a thirty-second, without the unit, never broken over lines."""
+    return format_length(value, "in").removesuffix(" in").replace("-", "−").replace(" ", "\u00a0")
 
 
 def length_text(value: float, units: ShownUnits) -> str:
@@ -57,8 +57,15 @@ def size_text(values: tuple[float, ...], units: ShownUnits) -> str:
     return " × ".join(inches(value) if units == "in" else millimetres(value) for value in values)
 
 
-def kilograms(value: float) -> str:
-    """A mass [kg] to one decimal, a true minus sign."""
+def mass_unit(units: ShownUnits) -> str:
+    """The unit that masses are shown in: lb where lengths are in inches alone."""
+    return "lb" if units == "in" else "kg"
+
+
+def mass_text(value: float, units: ShownUnits) -> str:
+    """A mass [kg] in the sheet's unit, to one decimal, without the unit."""
+    if units == "in":
+        return format_mass(value, "in").removesuffix(" lb").replace("-", "−")
     return f"{value:.1f}".replace("-", "−")
 
 
@@ -69,7 +76,7 @@ def margin_text(margin: float, unit: str, units: ShownUnits) -> str:
             return f"{inches(margin)} in"
         return f"{margin:.1f} mm".replace("-", "−")
     if unit == "kg":
-        return f"{kilograms(margin)} kg"
+        return f"{mass_text(margin, units)} {mass_unit(units)}"
     return f"{margin:.2g} {unit}".strip().replace("-", "−")
 
 

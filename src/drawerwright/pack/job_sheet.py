@@ -10,7 +10,7 @@ from typing import Any, Final
 from drawerwright.model.fitted import FittedDrawer, FittedJob, State
 from drawerwright.pack.distinct import AlikeDrawers
 from drawerwright.pack.drawer_page import check_name, in_order_of_care, slide_text
-from drawerwright.pack.figures import VERDICT_STATES, VERDICT_WORDS, kilograms, margin_text, size_text
+from drawerwright.pack.figures import VERDICT_STATES, VERDICT_WORDS, margin_text, mass_text, mass_unit, size_text
 from drawerwright.pack.lettering import STAND_IN, for_sheets, lettered
 from drawerwright.units import ShownUnits
 
@@ -53,7 +53,7 @@ def _row(fitted: FittedDrawer, key: str, units: ShownUnits) -> dict[str, str]:
         "verdict": VERDICT_WORDS[fitted.verdict],
         "slide": for_sheets(slide_text(fitted)),
         "box": "–" if box is None else size_text((box.outside_width, box.height, box.length), units),
-        "moving": "–" if fitted.mass is None else kilograms(fitted.mass.moving),
+        "moving": "–" if fitted.mass is None else mass_text(fitted.mass.moving, units),
         "reason": for_sheets(why if len(why) <= REASON_ROOM else why[: REASON_ROOM - 1] + "…"),
         "sheet": key,
     }
@@ -78,7 +78,9 @@ def job_sheet_data(
     replaced = lettered(written).count(STAND_IN) > written.count(STAND_IN)
     return {
         "units": _UNIT_WORDS[units],
-        "box_name": "Box, W × H × L" + ("" if units == "in" else ", mm"),
+        "box_name": "Box, W × H × L" + (", in" if units == "in" else ", mm"),
+        "inches": units == "in",
+        "mass_name": f"Moving, {mass_unit(units)}",
         "count": str(sum(drawer.drawer.quantity for drawer in fitted.drawers)),
         "totals": _totals(fitted),
         "cautions": [{"title": title, "says": says} for title, says in cautions()],

@@ -5,7 +5,7 @@ from __future__ import annotations
 from drawerwright.model.fitted import FittedDrawer
 from drawerwright.model.job import Drawer, Readings
 from drawerwright.pack.bores import mount_words
-from drawerwright.pack.figures import kilograms, length_text
+from drawerwright.pack.figures import inches, length_text, mass_text, mass_unit, millimetres
 from drawerwright.units import ShownUnits
 
 BOTTOM_WORDS = {
@@ -18,28 +18,35 @@ BOTTOM_WORDS = {
 def readings_text(readings: Readings, units: ShownUnits) -> str:
     """All readings in the order told, with their places where they have any; repeats are told once."""
     if readings.labels is None:
-        return ", ".join(dict.fromkeys(length_text(value, units) for value in readings.values))
+        return ", ".join(dict.fromkeys(_bare(value, units) for value in readings.values))
     return ", ".join(
-        f"{label.replace('_', ' ')} {length_text(value, units)}"
+        f"{label.replace('_', ' ')} {_bare(value, units)}"
         for label, value in zip(readings.labels, readings.values, strict=True)
     )
 
 
+def _bare(value: float, units: ShownUnits) -> str:
+    return inches(value) if units == "in" else millimetres(value)
+
+
+def _field(name: str, readings: Readings, units: ShownUnits) -> dict[str, str]:
+    """A field's big value, and after it in small the unit, with the inches where both are wanted."""
+    unit = "in" if units == "in" else "mm"
+    if units == "both":
+        unit = f"mm ({', '.join(dict.fromkeys(inches(value) for value in readings.values))} in)"
+    return {"name": name, "value": readings_text(readings, units), "unit": unit}
+
+
 def measured_fields(fitted: FittedDrawer, units: ShownUnits) -> list[dict[str, str]]:
     """Name, value and unit of each field of the strip."""
-    drawer = fitted.drawer
-    unit = "in" if units == "in" else "mm"
-    fields = [
-        ("Opening width", readings_text(drawer.opening.width, units), unit),
-        ("Height", readings_text(drawer.opening.height, units), unit),
-        ("Depth", readings_text(drawer.opening.depth, units), unit),
-        ("Sides", length_text(drawer.side, units), unit),
-    ]
-    contents = fitted.mass.contents if fitted.mass is not None else drawer.contents.mass
-    fields.append(("Contents", kilograms(contents), "kg"))
-    shown_unit = units != "in"
+    opening = fitted.drawer.opening
+    contents = fitted.mass.contents if fitted.mass is not None else fitted.drawer.contents.mass
     return [
-        {"name": name, "value": value, "unit": of if of == "kg" or shown_unit else ""} for name, value, of in fields
+        _field("Opening width", opening.width, units),
+        _field("Height", opening.height, units),
+        _field("Depth", opening.depth, units),
+        _field("Sides", Readings((fitted.drawer.side,)), units),
+        {"name": "Contents", "value": mass_text(contents, units), "unit": mass_unit(units)},
     ]
 
 

@@ -13,11 +13,15 @@ PaperName: TypeAlias = Literal["a4", "letter"]
 
 @dataclass(frozen=True, slots=True)
 class Paper:
-    """A sheet of paper lying across [mm]: `width` is the longer edge. `source` says where the size is from."""
+    """A sheet of paper lying across [mm]: `width` is the longer edge. `source` says where the size is from.
+
+    `spreadsheet` is the number that workbooks know it by.
+    """
 
     name: str
     width: float
     height: float
+    spreadsheet: int
     source: str
 
 
@@ -30,6 +34,7 @@ def papers() -> dict[str, Paper]:
             name=entry["name"],
             width=max(entry["width"], entry["height"]),
             height=min(entry["width"], entry["height"]),
+            spreadsheet=entry["spreadsheet"],
             source=entry["source"],
         )
         for key, entry in data.items()

@@ -13,6 +13,8 @@ from typing import Final, Literal, TypeAlias
 
 import xlsxwriter
 
+from drawerwright.pack.papers import Paper
+
 Cell: TypeAlias = str | int | float | None
 Kind: TypeAlias = Literal["text", "count", "length", "thickness", "inches", "mass"]
 
@@ -27,6 +29,9 @@ NUMBER_FORMATS: Final[dict[Kind, str]] = {
     "inches": "@",
     "mass": "0.0",
 }
+LONGEST_CELL: Final = 32_767
+"""Most characters a cell of a workbook holds (ECMA-376 applications, common limit)."""
+
 _STARTS_FORMULA: Final = ("=", "+", "-", "@", "\t", "\r", "\n")
 
 
@@ -64,17 +69,23 @@ def write_csv(table: Table) -> bytes:
     writer.writerow([inert(column.heading) for column in table.columns])
     for row in table.rows:
         writer.writerow(["" if cell is None else inert(cell) if isinstance(cell, str) else cell for cell in row])
-    return out.getvalue().encode("utf-8")
+    return out.getvalue().encode("utf-8", "replace")
 
 
-def write_xlsx(table: Table) -> bytes:
-    """The table as a workbook of one sheet: header row frozen, print set up across and one page wide."""
+def _fitting_a_cell(text: str) -> str:
+    """Text as a workbook's cell can hold it: no lone surrogates, and cut where it is too long."""
+    held = text.encode("utf-8", "replace").decode("utf-8")
+    return held if len(held) <= LONGEST_CELL else held[: LONGEST_CELL - 1] + "…"
+
+
+def write_xlsx(table: Table, paper: Paper) -> bytes:
+    """The table as a workbook of one sheet: header row frozen, to be printed across and one page wide."""
     out = io.BytesIO()
     book = xlsxwriter.Workbook(
         out,
         {"in_memory": True, "strings_to_formulas": False, "strings_to_urls": False, "strings_to_numbers": False},
     )
-    book.set_properties({"title": table.title, "created": FIXED_DATE})
+    book.set_properties({"title": _fitting_a_cell(table.title)[:250], "created": FIXED_DATE})
     sheet = book.add_worksheet(table.sheet)
     heading = book.add_format(
         {"bold": True, "text_wrap": True, "valign": "top", "bottom": 2, "num_format": "@", "align": "left"}
@@ -100,14 +111,15 @@ def write_xlsx(table: Table) -> bytes:
             if cell is None:
                 sheet.write_blank(number, index, None, cells)
             elif isinstance(cell, str):
-                sheet.write_string(number, index, cell, cells)
+                sheet.write_string(number, index, _fitting_a_cell(cell), cells)
             else:
                 sheet.write_number(number, index, cell, cells)
     sheet.freeze_panes(1, 0)
     sheet.repeat_rows(0)
     sheet.set_landscape()
+    sheet.set_paper(paper.spreadsheet)
     sheet.fit_to_pages(1, 0)
-    sheet.set_footer("&L" + table.title.replace("&", "&&")[:200] + "&R&P / &N")
+    sheet.set_footer("&L" + _fitting_a_cell(table.title)[:90].replace("&", "&&") + "&R&P / &N")
     if table.rows:
         sheet.autofilter(0, 0, len(table.rows), len(table.columns) - 1)
     book.close()

@@ -84,7 +84,7 @@ def pack_contents(
     tell("job and answer")
     for name, table in (("cut-list", cut_list(fitted, units)), ("hardware-list", hardware_list(fitted, units))):
         contents[f"{name}.csv"] = write_csv(table)
-        contents[f"{name}.xlsx"] = write_xlsx(table)
+        contents[f"{name}.xlsx"] = write_xlsx(table, papers()[paper])
     tell("lists")
     contents.update(panel_files(distinct, lambda alike: tell(f"panels of {alike.first.id}")))
     contents["sheets.pdf"] = set_sheets(sheets_data(fitted, paper, units, tell))

@@ -1,0 +1,189 @@
+"""A pack's folder: all or nothing, and nobody else's files."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from drawerwright.errors import InputError
+from drawerwright.pack import folder
+from drawerwright.pack.folder import put_in_place
+
+OLD = {"job.toml": b"old", "dxf/B1.dxf": b"old panel"}
+NEW = {"job.toml": b"new", "fit.json": b"{}"}
+
+
+def tree(path: Path) -> dict[str, bytes]:
+    return {p.relative_to(path).as_posix(): p.read_bytes() for p in sorted(path.rglob("*")) if p.is_file()}
+
+
+def test_a_new_folder_gets_every_file_and_a_manifest_of_them(tmp_path: Path) -> None:
+    manifest = put_in_place(OLD, "Kitchen", tmp_path / "made" / "pack")
+    written = tree(tmp_path / "made" / "pack")
+    listed = json.loads(written.pop("manifest.json"))
+    assert written == OLD
+    assert listed == manifest.document()
+    assert listed["schema"] == "drawerwright/pack/1"
+    assert [entry["path"] for entry in listed["files"]] == ["dxf/B1.dxf", "job.toml"]
+    for entry in listed["files"]:
+        assert entry["sha256"] == hashlib.sha256(OLD[entry["path"]]).hexdigest()
+        assert entry["bytes"] == len(OLD[entry["path"]])
+    assert [p.name for p in (tmp_path / "made").iterdir()] == ["pack"]
+
+
+def test_an_empty_folder_is_used(tmp_path: Path) -> None:
+    (tmp_path / "pack").mkdir()
+    put_in_place(NEW, "Kitchen", tmp_path / "pack")
+    assert set(tree(tmp_path / "pack")) == {*NEW, "manifest.json"}
+
+
+def test_an_old_pack_is_replaced_whole_and_leaves_nothing_behind(tmp_path: Path) -> None:
+    put_in_place(OLD, "Kitchen", tmp_path / "pack")
+    put_in_place(NEW, "Kitchen", tmp_path / "pack")
+    assert set(tree(tmp_path / "pack")) == {*NEW, "manifest.json"}
+    assert not (tmp_path / "pack" / "dxf").exists()
+    assert [p.name for p in tmp_path.iterdir()] == ["pack"]
+
+
+@pytest.mark.parametrize(
+    ("change", "named"),
+    [
+        (lambda pack: (pack / "photo.jpg").write_bytes(b"mine"), "photo.jpg"),
+        (lambda pack: (pack / "job.toml").write_bytes(b"edited"), "job.toml"),
+        (lambda pack: (pack / "job.toml").write_bytes(b"OLD"), "job.toml"),
+        (lambda pack: (pack / "dxf" / "mine.dxf").write_bytes(b"mine"), "dxf/mine.dxf"),
+        (lambda pack: (pack / "link").symlink_to(pack.parent), "link"),
+    ],
+)
+def test_a_file_that_is_not_ours_is_named_and_everything_stays(tmp_path: Path, change, named: str) -> None:  # type: ignore[no-untyped-def]
+    pack = tmp_path / "pack"
+    put_in_place(OLD, "Kitchen", pack)
+    change(pack)
+    before = tree(pack)
+    with pytest.raises(InputError) as caught:
+        put_in_place(NEW, "Kitchen", pack)
+    assert named in str(caught.value)
+    assert tree(pack) == before
+    assert [p.name for p in tmp_path.iterdir()] == ["pack"]
+
+
+def test_a_folder_with_files_and_no_pack_is_left_alone(tmp_path: Path) -> None:
+    (tmp_path / "letters").mkdir()
+    (tmp_path / "letters" / "one.txt").write_text("dear")
+    with pytest.raises(InputError, match="no pack of ours"):
+        put_in_place(NEW, "Kitchen", tmp_path / "letters")
+    assert tree(tmp_path / "letters") == {"one.txt": b"dear"}
+
+
+@pytest.mark.parametrize("content", [b"", b"{", b"[]", b"\xff\xfe", b'{"schema": "drawerwright/pack/1", "files": 3}'])
+def test_a_file_that_only_looks_like_a_manifest_protects_nothing(tmp_path: Path, content: bytes) -> None:
+    (tmp_path / "pack").mkdir()
+    (tmp_path / "pack" / "manifest.json").write_bytes(content)
+    with pytest.raises(InputError):
+        put_in_place(NEW, "Kitchen", tmp_path / "pack")
+    assert tree(tmp_path / "pack") == {"manifest.json": content}
+
+
+def test_a_forged_manifest_cannot_reach_outside_the_folder(tmp_path: Path) -> None:
+    precious = tmp_path / "precious.txt"
+    precious.write_bytes(b"precious")
+    (tmp_path / "pack").mkdir()
+    forged = {
+        "schema": "drawerwright/pack/1",
+        "title": "",
+        "files": [{"path": "../precious.txt", "bytes": 8, "sha256": hashlib.sha256(b"precious").hexdigest()}],
+    }
+    (tmp_path / "pack" / "manifest.json").write_text(json.dumps(forged))
+    put_in_place(NEW, "Kitchen", tmp_path / "pack")
+    assert precious.read_bytes() == b"precious"
+
+
+def test_a_file_in_the_place_of_the_folder_is_named(tmp_path: Path) -> None:
+    (tmp_path / "pack").write_text("a file")
+    with pytest.raises(InputError, match="is a file"):
+        put_in_place(NEW, "Kitchen", tmp_path / "pack")
+    assert (tmp_path / "pack").read_text() == "a file"
+
+
+def test_the_folder_one_works_in_is_refused(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    (tmp_path / "here").mkdir()
+    monkeypatch.chdir(tmp_path / "here")
+    with pytest.raises(InputError, match="working in"):
+        put_in_place(NEW, "Kitchen", Path("."))
+    with pytest.raises(InputError, match="working in"):
+        put_in_place(NEW, "Kitchen", tmp_path)
+
+
+def test_a_full_disk_is_an_error_of_ours_and_the_old_pack_stays(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    put_in_place(OLD, "Kitchen", tmp_path / "pack")
+
+    def full(self: Path, data: bytes) -> int:
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr(Path, "write_bytes", full)
+    with pytest.raises(InputError, match="No space left"):
+        put_in_place(NEW, "Kitchen", tmp_path / "pack")
+    monkeypatch.undo()
+    assert set(tree(tmp_path / "pack")) == {*OLD, "manifest.json"}
+    assert [p.name for p in tmp_path.iterdir()] == ["pack"]
+
+
+KILLED = """
+import os, sys
+from pathlib import Path
+from drawerwright.pack.folder import put_in_place
+calls = 0
+step, name = int(sys.argv[2]), sys.argv[3]
+def counted(real):
+    def wrapped(*given, **named):
+        global calls
+        calls += 1
+        if calls == step:
+            os._exit(9)
+        return real(*given, **named)
+    return wrapped
+setattr(Path, name, counted(getattr(Path, name)))
+put_in_place({"job.toml": b"new", "fit.json": b"{}"}, "Kitchen", Path(sys.argv[1]))
+"""
+
+
+@pytest.mark.parametrize(
+    ("step", "call"),
+    [(1, "write_bytes"), (2, "write_bytes"), (3, "write_bytes"), (1, "rename"), (2, "rename"), (1, "unlink"), (2, "unlink")],
+)
+def test_a_run_that_is_killed_leaves_a_whole_pack_and_the_next_run_mends_the_rest(
+    tmp_path: Path, step: int, call: str
+) -> None:
+    pack = tmp_path / "pack"
+    put_in_place(OLD, "Kitchen", pack)
+    source = Path(folder.__file__).parents[2]
+    killed = subprocess.run(
+        [sys.executable, "-c", KILLED, str(pack), str(step), call],
+        env={**os.environ, "PYTHONPATH": str(source)},
+        check=False,
+    )
+    assert killed.returncode == 9
+    beside = tmp_path / ".pack.before"
+    whole = pack if pack.exists() else beside
+    found = set(tree(whole))
+    assert found in ({*OLD, "manifest.json"}, {*NEW, "manifest.json"})
+    put_in_place(OLD, "Kitchen", pack)
+    assert set(tree(pack)) == {*OLD, "manifest.json"}
+    assert not beside.exists()
+
+
+def test_a_home_sign_and_a_link_lead_to_the_real_folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("HOME", str(tmp_path))
+    (tmp_path / "real").mkdir()
+    (tmp_path / "link").symlink_to(tmp_path / "real")
+    put_in_place(NEW, "Kitchen", Path("~/link"))
+    assert (tmp_path / "link").is_symlink()
+    assert set(tree(tmp_path / "real")) == {*NEW, "manifest.json"}
