@@ -40,7 +40,7 @@ from drawerwright.model.quantities import (
     read_each,
 )
 from drawerwright.model.spelling import nearest
-from drawerwright.units import parse_size, show_value
+from drawerwright.units import parse_clearance, parse_mass, parse_size, show_value
 
 READING_LABELS = ("front_top", "front_bottom", "back_top", "back_bottom", "front", "back")
 
@@ -176,9 +176,10 @@ class Overlay(Record):
     bottom: Clearance = 16.0
 
 
-def _one_for_all(value: object) -> object:
+def _one_for_all(value: object, info: ValidationInfo) -> object:
     if isinstance(value, (int, float, str)):
-        return dict.fromkeys(("left", "right", "top", "bottom"), value)
+        one = parse_clearance(value, bare_unit_of(info))
+        return Overlay(left=one, right=one, top=one, bottom=one)
     return value
 
 
@@ -238,8 +239,10 @@ class Contents(Record):
         return self
 
 
-def _mass_alone(value: object) -> object:
-    return {"mass": value} if isinstance(value, (int, float, str)) else value
+def _mass_alone(value: object, info: ValidationInfo) -> object:
+    if isinstance(value, (int, float, str)):
+        return Contents(mass=parse_mass(value, bare_unit_of(info)))
+    return value
 
 
 class CabinetSize(Record):
