@@ -20,7 +20,10 @@ def main(arguments: list[str]) -> int:
     """Write the pages, or with `--check` return 1 where one is stale."""
     old = stale()
     if "--check" in arguments:
-        print("\n".join(f"docs/{name} is stale: run tools/write_pages.py" for name in old) or "pages are current")
+        print(
+            "\n".join(f"docs/{name} is stale: run tools/write_pages.py" for name in old)
+            or "pages are current"
+        )
         return 1 if old else 0
     for name in old:
         (DOCS / name).write_text(PAGES[name](), encoding="utf-8")

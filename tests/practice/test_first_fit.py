@@ -22,7 +22,9 @@ def test_sixteen_millimetre_sides_leave_five_each_side(fit_one: Fit) -> None:
 def test_half_inch_sides_leave_8_3_and_want_a_spacer_lengthways(fit_one: Fit) -> None:
     """21 − 12.7 = 8.3; 16 − 12.7 = 3.3 lengthways, less a 3 mm spacer is 0.3: it latches."""
     fitted = fit_one(side=12.7)
-    assert fitted.box is not None and fitted.slide is not None and fitted.latch is not None
+    assert fitted.box is not None
+    assert fitted.slide is not None
+    assert fitted.latch is not None
     assert fitted.box.side_gap == pytest.approx(8.3)
     assert fitted.slide.subfront_spacers == (3,)
     assert fitted.slide.side_spacers == ()
@@ -40,7 +42,9 @@ def test_without_the_spacer_half_inch_stuff_does_not_latch(fit_one: Fit, family:
 def test_the_same_box_sized_by_the_outside_wants_a_spacer_sideways_too(fit_one: Fit) -> None:
     """Outside 562 − 42 + 32 = 552 whatever the stuff: inside 526.6, 3.3 off each seat, 0.3 with a spacer."""
     fitted = fit_one(side=12.7, size_from="outside")
-    assert fitted.box is not None and fitted.slide is not None and fitted.latch is not None
+    assert fitted.box is not None
+    assert fitted.slide is not None
+    assert fitted.latch is not None
     assert fitted.box.outside_width == 552
     assert fitted.slide.side_spacers == (3,)
     assert fitted.latch.side == pytest.approx(0.3)
@@ -71,11 +75,13 @@ def test_rear_brackets_stand_14_inside_the_frame(fit_one: Fit) -> None:
         cabinet_keys={"id": "B", "inside_width": 638},
         cabinet="B",
     )
-    assert fitted.slide is not None and fitted.slide.mount == "rear-bracket"
+    assert fitted.slide is not None
+    assert fitted.slide.mount == "rear-bracket"
     assert fitted.mounting is not None
     left, right = fitted.mounting.rear_bracket_left, fitted.mounting.rear_bracket_right
     assert (left, right) == (52, 52)
-    assert left is not None and right is not None
+    assert left is not None
+    assert right is not None
     assert 638 - left - right == 562 - 28
 
 
@@ -88,7 +94,8 @@ def test_the_hook_bore_is_6_by_10(family: Callable[..., Any]) -> None:
 def test_five_eighths_sheet_is_not_16_and_latches(fit_one: Fit) -> None:
     """15.875 is 0.125 short of 16: inside 1.0, no spacer."""
     fitted = fit_one(side="5/8 in")
-    assert fitted.latch is not None and fitted.slide is not None
+    assert fitted.latch is not None
+    assert fitted.slide is not None
     assert fitted.latch.along == pytest.approx(0.125)
     assert fitted.slide.subfront_spacers == ()
     assert fitted.verdict == "fits"

@@ -37,16 +37,25 @@ def choose(trials: Sequence[Trial], allowed: Sequence[Mask] | None = None) -> Ch
     if allowed is not None:
         left = [mask & allow for mask, allow in zip(left, allowed, strict=True)]
     open_ = left[0] if len(left) == 1 else np.concatenate(left, axis=1)
-    for criterion in (_shortness, _capacity, _pieces, _distance, _order):
-        cost = _joined(trials, criterion)
-        if cost.shape != (1, 1):
-            least = np.where(open_, cost, np.inf)
-            open_ = open_ & (least <= least.min(axis=1, keepdims=True) + _SAME)
-    column = open_.argmax(axis=1)
+    costs = [_joined(trials, criterion) for criterion in _CRITERIA]
+    column = _first_open(open_, [cost for cost in costs if cost.shape[1] > 1])
     found = open_[np.arange(len(open_)), column]
     starts = np.cumsum([0, *(trial.shape[1] for trial in trials)])
     place = np.searchsorted(starts, column, side="right") - 1
     return Choice(np.where(found, place, -1), np.where(found, column - starts[place], -1))
+
+
+def _first_open(open_: Mask, costs: Sequence[Q]) -> NDArray[np.intp]:
+    """The open column (d,) of least cost, the first cost deciding before the next; any where none is open."""
+    if all(cost.shape[0] == 1 for cost in costs):
+        # The same order for every drawer: put the columns into it and take the first that is open.
+        order = np.lexsort([cost[0] for cost in reversed(costs)]) if costs else np.arange(open_.shape[1])
+        ordered: NDArray[np.intp] = order[open_[:, order].argmax(axis=1)]
+        return ordered
+    for cost in costs:
+        least = np.where(open_, cost, np.inf)
+        open_ = open_ & (least <= least.min(axis=1, keepdims=True) + _SAME)
+    return open_.argmax(axis=1)
 
 
 def _joined(trials: Sequence[Trial], criterion: Criterion) -> Q:
@@ -77,3 +86,6 @@ def _distance(trial: Trial) -> Q:
 
 def _order(trial: Trial) -> Q:
     return trial.rows.orders[None, :].astype(np.float64)
+
+
+_CRITERIA: tuple[Criterion, ...] = (_shortness, _capacity, _pieces, _distance, _order)

@@ -94,7 +94,9 @@ def test_a_quantity_without_a_variant_in_this_situation_is_named() -> None:
 
 
 def test_two_variants_that_hold_at_once_are_an_error_when_the_sheet_is_made() -> None:
-    with pytest.raises(EquationError, match=r"height: 2 equations hold at once \(height__inset, height__also\)"):
+    with pytest.raises(
+        EquationError, match=r"height: 2 equations hold at once \(height__inset, height__also\)"
+    ):
         Sheet([*EQUATIONS, _marked(height__also)], GIVEN)
 
 

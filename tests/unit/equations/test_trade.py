@@ -9,7 +9,7 @@ import pytest
 from drawerwright.equations.equation import collect
 from drawerwright.equations.listing import checks_page, equations_page
 from drawerwright.equations.sheet import spanned_situations
-from drawerwright.equations.trade import CHECK_ORDER, CONDITIONS, GIVEN, LAYERS, SHEET
+from drawerwright.equations.trade import CHECK_ORDER, CONDITIONS, GIVEN, LAYERS
 from drawerwright.equations.working import template
 from drawerwright.fit.trial import trial_plan
 
@@ -51,7 +51,9 @@ def test_every_situation_has_a_plan() -> None:
             continue
         for mount, carriage in product(CONDITIONS["mount"], CONDITIONS["carriage"]):
             plan = trial_plan(situation, mount, carriage)  # type: ignore[arg-type]
-            assert {"front_width", "moving_mass", "box_height"} <= {step.quantity for step in plan.answer.steps}
+            assert {"front_width", "moving_mass", "box_height"} <= {
+                step.quantity for step in plan.answer.steps
+            }
             planned += 1
     assert planned > 300
 

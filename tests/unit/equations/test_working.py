@@ -54,7 +54,8 @@ def test_an_equation_of_two_statements_has_no_working() -> None:
 
 
 @pytest.mark.parametrize(
-    ("value", "text"), [(500.0, "500"), (-0.0, "0"), (551.5, "551.5"), (-3.25, "−3.25"), (0.3000000001, "0.3")]
+    ("value", "text"),
+    [(500.0, "500"), (-0.0, "0"), (551.5, "551.5"), (-3.25, "−3.25"), (0.3000000001, "0.3")],
 )
 def test_a_plain_number_has_no_trailing_zeros(value: float, text: str) -> None:
     assert plain(value) == text

@@ -1,0 +1,1 @@
+"""Speed, measured: every figure is a ratio or a median of one run. `python -m benchmarks` prints them all."""
