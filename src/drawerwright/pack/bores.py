@@ -68,9 +68,11 @@ def _back_rows(fitted: FittedDrawer, slide: ChosenSlide, units: ShownUnits) -> I
     shift = seat_shift(slide, fitted.latch)
     yield (
         "Hook bores in the back",
-        f"Ø {length_text(rear.bore, units)}, {length_text(rear.bore_depth, units)} deep;"
-        f" {length_text(rear.bore_in + shift, units)} in from the box side,"
-        f" {length_text(rear.bore_up, units)} above the bottom's underside",
+        (
+            f"Ø {length_text(rear.bore, units)}, {length_text(rear.bore_depth, units)} deep;"
+            f" {length_text(rear.bore_in + shift, units)} in from the box side,"
+            f" {length_text(rear.bore_up, units)} above the bottom's underside"
+        ),
     )
     yield (
         "Notches in the back, both corners",

@@ -55,7 +55,9 @@ def cut_rows(fitted: FittedJob) -> tuple[CutRow, ...]:
     for drawer in fitted.drawers:
         for part in drawer.parts:
             sizes = (round(part.length, 3), round(part.width, 3), round(part.thickness, 3))
-            kinds.setdefault((part.part, *sizes, part.grain, part_note(part, drawer)), []).append((drawer, part))
+            kinds.setdefault((part.part, *sizes, part.grain, part_note(part, drawer)), []).append(
+                (drawer, part)
+            )
     return tuple(
         CutRow(
             ids=tuple(dict.fromkeys(drawer.id for drawer, _ in uses)),
@@ -84,5 +86,7 @@ def cut_list(fitted: FittedJob, units: ShownUnits) -> Table:
     for row in cut_rows(fitted):
         sizes = (row.part.length, row.part.width, row.part.thickness)
         in_inches = tuple(inches(size) for size in sizes) if units != "mm" else ()
-        rows.append((", ".join(row.ids), row.part.part, row.count, *sizes, *in_inches, row.part.grain, row.note))
+        rows.append(
+            (", ".join(row.ids), row.part.part, row.count, *sizes, *in_inches, row.part.grain, row.note)
+        )
     return Table(f"Cut list: {fitted.title}", "Cut list", tuple(columns), tuple(rows))

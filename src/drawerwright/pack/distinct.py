@@ -51,7 +51,9 @@ def _nameless(fitted: FittedDrawer) -> FittedDrawer:
     cabinet = fitted.cabinet
     return replace(
         fitted,
-        drawer=fitted.drawer.model_copy(update={"id": "", "cabinet": None, "row": None, "quantity": 1, "note": ""}),
+        drawer=fitted.drawer.model_copy(
+            update={"id": "", "cabinet": None, "row": None, "quantity": 1, "note": ""}
+        ),
         cabinet=None if cabinet is None else cabinet.model_copy(update={"id": ""}),
         workings={},
     )

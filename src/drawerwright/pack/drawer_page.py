@@ -26,6 +26,7 @@ from drawerwright.pack.figures import (
 )
 from drawerwright.pack.lettering import for_sheets, lettered
 from drawerwright.pack.measured import also_told, measured_fields
+from drawerwright.units import ShownUnits
 
 MAIN_WORKINGS: Final = (
     "inside_width",
@@ -49,7 +50,6 @@ MAIN_WORKINGS: Final = (
     "latch_along",
     "moving_mass",
 )
-from drawerwright.units import ShownUnits
 """Quantities whose working stands on the page, in this order, where the drawer has them."""
 
 _SEVEREST: Final = {"stop": 0, "watch": 1, "ok": 2}
@@ -129,7 +129,9 @@ def _foot(fitted: FittedDrawer, units: ShownUnits) -> list[dict[str, Any]]:
         title = "What was tried, and what stopped it"
         return [{"kind": "rejected", "title": title, "share": 1.0, "columns": 2, "rows": tried}]
     cut, bore = (0.31, 0.44) if units == "both" else (0.35, 0.36)
-    bores = [{"name": for_sheets(name), "value": for_sheets(value)} for name, value in bore_rows(fitted, units)]
+    bores = [
+        {"name": for_sheets(name), "value": for_sheets(value)} for name, value in bore_rows(fitted, units)
+    ]
     workings = [
         {"title": for_sheets(work.title), "figures": for_sheets(work.figures)}
         for work in (fitted.workings.get(name) for name in MAIN_WORKINGS)
@@ -151,7 +153,9 @@ def _beside(alike: AlikeDrawers, units: ShownUnits) -> list[dict[str, Any]]:
         changes = [
             {"by": for_sheets(_signed(change.by, change.unit, units)), "says": for_sheets(change.says)}
             for change in fitted.changes
-        ] or [{"by": "None found", "says": "No single change of depth, width, sides or contents makes it fit."}]
+        ] or [
+            {"by": "None found", "says": "No single change of depth, width, sides or contents makes it fit."}
+        ]
         told.append({"kind": "changes", "title": "Smallest changes that make it fit", "rows": changes})
     if notes:
         told.append({"kind": "notes", "title": "Notes", "rows": notes})
@@ -205,10 +209,14 @@ def _notes(alike: AlikeDrawers) -> list[dict[str, str]]:
     """All ids where the title strip has no room for them, then each drawer's note."""
     notes = []
     if short_ids(alike.ids) != ", ".join(alike.ids):
-        notes.append({"who": counted(len(alike.ids), "drawer", "drawers"), "says": for_sheets(", ".join(alike.ids))})
-    for one in alike.drawers:
-        if one.drawer.note:
-            notes.append({"who": for_sheets(one.id), "says": for_sheets(one.drawer.note)})
+        notes.append(
+            {"who": counted(len(alike.ids), "drawer", "drawers"), "says": for_sheets(", ".join(alike.ids))}
+        )
+    notes += [
+        {"who": for_sheets(one.id), "says": for_sheets(one.drawer.note)}
+        for one in alike.drawers
+        if one.drawer.note
+    ]
     return notes
 
 

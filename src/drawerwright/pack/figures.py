@@ -13,7 +13,11 @@ VERDICT_WORDS: Final[dict[Verdict, str]] = {
     "fits-with-care": "Fits with care",
     "does-not-fit": "Does not fit",
 }
-VERDICT_STATES: Final[dict[Verdict, State]] = {"fits": "ok", "fits-with-care": "watch", "does-not-fit": "stop"}
+VERDICT_STATES: Final[dict[Verdict, State]] = {
+    "fits": "ok",
+    "fits-with-care": "watch",
+    "does-not-fit": "stop",
+}
 STATE_WORDS: Final[dict[State, str]] = {"ok": "fits", "watch": "with care", "stop": "stops"}
 MOUNT_WORDS: Final[dict[Mount, str]] = {
     "side": "on the cabinet side",
@@ -30,8 +34,8 @@ def millimetres(value: float) -> str:
 
 
 def inches(value: float) -> str:
-    """A length [mm] in inches to a thirty-second, without the unit, never broken over lines."""
-    return format_length(value, "in").removesuffix(" in").replace("-", "−").replace(" ", "\u00a0")
+    """A length [mm] in inches to a thirty-second, without the unit, a true minus sign."""
+    return format_length(value, "in").removesuffix(" in").replace("-", "−")
 
 
 def length_text(value: float, units: ShownUnits) -> str:

@@ -12,7 +12,7 @@ from collections.abc import Iterable
 from typing import Final
 
 LONGEST: Final = 60
-"""Longest stem [characters]: far below the 255 bytes a name may have, so that folders and endings find room."""
+"""Longest stem [characters]: far below the 255 bytes a name may have, so folders and endings find room."""
 
 _UNSAFE: Final = re.compile(r"[^A-Za-z0-9_.]+")
 _RESERVED: Final = re.compile(r"(con|prn|aux|nul|com[0-9]|lpt[0-9]|conin\$|conout\$)(\..*)?", re.IGNORECASE)
@@ -21,7 +21,7 @@ _RESERVED: Final = re.compile(r"(con|prn|aux|nul|com[0-9]|lpt[0-9]|conin\$|conou
 def safe_stem(text: str) -> str:
     """A file name without its ending, made from any text.
 
-    Letters lose their accents; whatever else is not a Latin letter, a figure, `_` or a dot inside becomes `-`.
+    Letters lose their accents; whatever else is no Latin letter, figure, `_` or dot inside becomes `-`.
     The name never starts or ends with a dot or `-`, is no device name, and is never empty.
     """
     plain = unicodedata.normalize("NFKD", text).encode("ascii", "ignore").decode("ascii")

@@ -1,8 +1,9 @@
 """Putting a pack into its folder: all of it or nothing, and never over what is not ours.
 
-The files are written into a new folder beside the wanted one, which is then renamed into place. A folder that
-is there already is replaced only when it is empty, or when it holds a pack of ours in which nothing was added or
-changed since: a file that someone else put there, or altered, is named in the error and all is left as it was.
+The files are written into a new folder beside the wanted one, which is then renamed into place. A folder
+that is there already is replaced only when it is empty, or when it holds a pack of ours in which nothing was
+added or changed since: a file that someone else put there, or altered, is named in the error and all is left
+as it was.
 """
 
 from __future__ import annotations
@@ -55,9 +56,13 @@ def not_vouched_for(folder: Path, manifest: Manifest) -> tuple[str, ...]:
         if path == FILE_NAME:
             continue
         entry = listed.get(path)
-        if entry is None or where.is_symlink() or not where.is_file() or where.stat().st_size != entry.size:
-            foreign.append(path)
-        elif file_of(path, where.read_bytes()) != entry:
+        if (
+            entry is None
+            or where.is_symlink()
+            or not where.is_file()
+            or where.stat().st_size != entry.size
+            or file_of(path, where.read_bytes()) != entry
+        ):
             foreign.append(path)
     return tuple(sorted(foreign))
 
@@ -73,11 +78,17 @@ def _check_replaceable(out: Path) -> None:
         return
     manifest = _manifest_in(out)
     if manifest is None:
-        raise _fault(out, "holds files and no pack of ours, and is left alone", "an empty folder or a new one")
+        raise _fault(
+            out, "holds files and no pack of ours, and is left alone", "an empty folder or a new one"
+        )
     foreign = not_vouched_for(out, manifest)
     if foreign:
-        named = ", ".join(foreign[:SHOWN]) + (f" and {len(foreign) - SHOWN} more" if len(foreign) > SHOWN else "")
-        says = f"holds files that were added or changed since the pack was written, and is left alone: {named}"
+        named = ", ".join(foreign[:SHOWN]) + (
+            f" and {len(foreign) - SHOWN} more" if len(foreign) > SHOWN else ""
+        )
+        says = (
+            f"holds files that were added or changed since the pack was written, and is left alone: {named}"
+        )
         raise _fault(out, says, "moving them elsewhere, or a folder that is not there yet")
 
 

@@ -13,7 +13,7 @@ from drawerwright.units import ShownUnits
 
 @dataclass(frozen=True, slots=True)
 class Item:
-    """One kind of hardware: `size` [mm] is a slide's nominal length, else a thickness; `hand` L, R or empty."""
+    """One kind of hardware: `size` [mm], a slide's nominal length or a thickness; `hand` L, R or empty."""
 
     name: str
     family: str
@@ -56,7 +56,10 @@ def items_of(fitted: FittedDrawer) -> Iterator[tuple[Item, int]]:
             yield Item("packing", "", thickness, hand, "strip", long), 1
     row_holes = len(mounting.holes) + len(mounting.slots)
     if row_holes:
-        yield Item("screw for a row hole", family, None, "", "piece", "cabinet members, both sides"), 2 * row_holes
+        yield (
+            Item("screw for a row hole", family, None, "", "piece", "cabinet members, both sides"),
+            2 * row_holes,
+        )
     if mounting.shelf_holes:
         screws = 2 * len(mounting.shelf_holes)
         yield Item("screw into the shelf", family, None, "", "piece", "cabinet members, both sides"), screws
@@ -66,7 +69,7 @@ def items_of(fitted: FittedDrawer) -> Iterator[tuple[Item, int]]:
 
 
 def hardware_rows(fitted: FittedJob) -> tuple[tuple[Item, int, tuple[str, ...]], ...]:
-    """Kinds of hardware with how many in all and for which drawers; slides first, each in order of first use."""
+    """Kinds of hardware, how many in all, and for which drawers; slides first, each in order of first use."""
     wanted: dict[Item, _Wanted] = {}
     for drawer in fitted.drawers:
         for item, count in items_of(drawer):
@@ -104,6 +107,16 @@ def hardware_list(fitted: FittedJob, units: ShownUnits) -> Table:
         in_inches: tuple[Cell, ...] = ()
         if units != "mm":
             in_inches = (None if item.size is None else inches(item.size),)
-        row = (item.name, item.family, item.size, *in_inches, item.hand, count, item.unit, ", ".join(ids), item.note)
+        row = (
+            item.name,
+            item.family,
+            item.size,
+            *in_inches,
+            item.hand,
+            count,
+            item.unit,
+            ", ".join(ids),
+            item.note,
+        )
         rows.append(row)
     return Table(f"Hardware list: {fitted.title}", "Hardware list", tuple(columns), tuple(rows))

@@ -10,14 +10,21 @@ from typing import Any, Final
 from drawerwright.model.fitted import FittedDrawer, FittedJob, State
 from drawerwright.pack.distinct import AlikeDrawers
 from drawerwright.pack.drawer_page import check_name, in_order_of_care, slide_text
-from drawerwright.pack.figures import VERDICT_STATES, VERDICT_WORDS, margin_text, mass_text, mass_unit, size_text
+from drawerwright.pack.figures import (
+    VERDICT_STATES,
+    VERDICT_WORDS,
+    margin_text,
+    mass_text,
+    mass_unit,
+    size_text,
+)
 from drawerwright.pack.lettering import STAND_IN, for_sheets, lettered
 from drawerwright.units import ShownUnits
 
 REASON_ROOM: Final = 130
 """Most characters of a reason on the job sheet; the drawer's own page has it whole."""
 
-_UNIT_WORDS: Final[dict[str]] = {"mm": "mm", "in": "inches", "both": "mm and inches"}
+_UNIT_WORDS: Final[dict[ShownUnits, str]] = {"mm": "mm", "in": "inches", "both": "mm and inches"}
 
 
 @cache
@@ -64,8 +71,12 @@ def _totals(fitted: FittedJob) -> list[dict[str, str | None]]:
     for drawer in fitted.drawers:
         counts[VERDICT_STATES[drawer.verdict]] += drawer.drawer.quantity
     names: tuple[tuple[State, str], ...] = (("ok", "Fit"), ("watch", "Fit with care"), ("stop", "Do not fit"))
-    told: list[dict[str, str | None]] = [{"name": "Drawers", "state": None, "value": str(sum(counts.values()))}]
-    told += [{"name": name, "state": state, "value": str(counts[state])} for state, name in names if counts[state]]
+    told: list[dict[str, str | None]] = [
+        {"name": "Drawers", "state": None, "value": str(sum(counts.values()))}
+    ]
+    told += [
+        {"name": name, "state": state, "value": str(counts[state])} for state, name in names if counts[state]
+    ]
     return told
 
 
@@ -84,6 +95,8 @@ def job_sheet_data(
         "count": str(sum(drawer.drawer.quantity for drawer in fitted.drawers)),
         "totals": _totals(fitted),
         "cautions": [{"title": title, "says": says} for title, says in cautions()],
-        "remark": f"Letters that these sheets lack stand as {STAND_IN}; job.toml keeps them." if replaced else "",
+        "remark": f"Letters that these sheets lack stand as {STAND_IN}; job.toml keeps them."
+        if replaced
+        else "",
         "rows": [_row(drawer, page_of[id(drawer)], units) for drawer in fitted.drawers],
     }

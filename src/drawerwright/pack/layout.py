@@ -1,4 +1,4 @@
-"""Where things stand on a drawer's page [mm]: told to the templates, and to the drawing that must fill its room."""
+"""Where things stand on a drawer's page [mm]: for the templates, and for the drawing that fills its room."""
 
 from __future__ import annotations
 

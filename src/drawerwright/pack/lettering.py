@@ -13,10 +13,15 @@ from drawerwright.drawing.wording import plain_text
 STAND_IN: Final = "?"
 """Stands for a character that the lettering lacks; the job file keeps what was written."""
 
-_SURE: Final = frozenset(map(chr, (*range(0x20, 0x7F), *range(0xA0, 0x100)))) | frozenset("\n−×–—…′″≤≥⁄½¼¾⅛⅜⅝⅞")
+_SURE: Final = frozenset(map(chr, (*range(0x20, 0x7F), *range(0xA0, 0x100)))) | frozenset(
+    "\n−×–—…′″≤≥⁄½¼¾⅛⅜⅝⅞"
+)
 """Characters known to be in the lettering, so that plain text never waits for the font file to be read."""
 
 _LONG_WORD: Final = re.compile(r"\S{25,}")
+_MIXED: Final = re.compile(r"(?<=\d) (?=\d{1,2}/\d{1,2}\b)")
+"""The space between a whole number and its fraction: no line breaks there."""
+
 _BREAK: Final = "\u200b"
 _PIECE: Final = 12
 
@@ -25,7 +30,7 @@ Tree = TypeVar("Tree")
 
 @cache
 def _in_font() -> frozenset[str]:
-    from fontTools.ttLib import TTFont  # noqa: PLC0415  loaded only when a rare character turns up
+    from fontTools.ttLib import TTFont
 
     with TTFont(font_file("regular"), lazy=True) as regular, TTFont(font_file("semibold"), lazy=True) as bold:
         return frozenset(map(chr, set(regular.getBestCmap()) & set(bold.getBestCmap()))) | {"\n"}
@@ -51,4 +56,4 @@ def _pieces(word: str) -> list[str]:
 
 def for_sheets(text: str) -> str:
     """One line of any text as the sheets can set it."""
-    return breakable(lettered(plain_text(text)))
+    return _MIXED.sub("\u00a0", breakable(lettered(plain_text(text))))

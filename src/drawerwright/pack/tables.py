@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Final, Literal, TypeAlias
 
-import xlsxwriter
+import xlsxwriter  # type: ignore[import-untyped]
 
 from drawerwright.pack.papers import Paper
 
@@ -63,12 +63,14 @@ def inert(text: str) -> str:
 
 
 def write_csv(table: Table) -> bytes:
-    """The table as CSV (RFC 4180): UTF-8, a header line, lines ended by CR LF, numbers with a decimal point."""
+    """The table as CSV (RFC 4180): UTF-8, a header line, lines ended by CR LF, decimal points."""
     out = io.StringIO()
     writer = csv.writer(out, lineterminator="\r\n")
     writer.writerow([inert(column.heading) for column in table.columns])
     for row in table.rows:
-        writer.writerow(["" if cell is None else inert(cell) if isinstance(cell, str) else cell for cell in row])
+        writer.writerow(
+            ["" if cell is None else inert(cell) if isinstance(cell, str) else cell for cell in row]
+        )
     return out.getvalue().encode("utf-8", "replace")
 
 
@@ -83,7 +85,12 @@ def write_xlsx(table: Table, paper: Paper) -> bytes:
     out = io.BytesIO()
     book = xlsxwriter.Workbook(
         out,
-        {"in_memory": True, "strings_to_formulas": False, "strings_to_urls": False, "strings_to_numbers": False},
+        {
+            "in_memory": True,
+            "strings_to_formulas": False,
+            "strings_to_urls": False,
+            "strings_to_numbers": False,
+        },
     )
     book.set_properties({"title": _fitting_a_cell(table.title)[:250], "created": FIXED_DATE})
     sheet = book.add_worksheet(table.sheet)

@@ -7,13 +7,13 @@ from collections.abc import Mapping
 from functools import cache
 from importlib.resources import files
 from pathlib import Path
-from typing import Any, Final
+from typing import Any, Final, Literal
 
 from drawerwright.drawing.fonts import font_folder
 from drawerwright.errors import DrawerwrightError
 
-STANDARDS: Final = ["a-2b", "ua-1"]
-"""PDF/A-2b (ISO 19005-2) to be kept, PDF/UA-1 (ISO 14289-1) to be read aloud; the compiler refuses what fails."""
+STANDARDS: Final[tuple[Literal["a-2b", "ua-1"], ...]] = ("a-2b", "ua-1")
+"""PDF/A-2b (ISO 19005-2) to be kept, PDF/UA-1 (ISO 14289-1) to be read aloud; the compiler checks both."""
 
 
 class TypesettingError(DrawerwrightError):
@@ -31,7 +31,7 @@ def set_sheets(data: Mapping[str, Any]) -> bytes:
     Raises:
         TypesettingError: the compiler refused, or warned.
     """
-    import typst  # noqa: PLC0415  80 MB of compiler, loaded only when sheets are set
+    import typst
 
     folder = _template_folder()
     fonts = typst.Fonts(
@@ -44,7 +44,7 @@ def set_sheets(data: Mapping[str, Any]) -> bytes:
         sys_inputs={"data": json.dumps(data, ensure_ascii=False, sort_keys=True)},
     )
     try:
-        made, warnings = compiler.compile_with_warnings(format="pdf", pdf_standards=STANDARDS)
+        made, warnings = compiler.compile_with_warnings(format="pdf", pdf_standards=list(STANDARDS))
     except typst.TypstError as error:
         raise TypesettingError(f"the sheets could not be set: {error.message}") from error
     if warnings or not isinstance(made, bytes):

@@ -32,7 +32,9 @@ Progress: TypeAlias = Callable[[int, int, str], None]
 """Called with steps done, steps in all, and what was done last."""
 
 
-def sheets_data(fitted: FittedJob, paper: PaperName, units: ShownUnits, tell: Callable[[str], None]) -> dict[str, Any]:
+def sheets_data(
+    fitted: FittedJob, paper: PaperName, units: ShownUnits, tell: Callable[[str], None]
+) -> dict[str, Any]:
     """Everything the sheets show, in words, with each distinct drawer's drawing."""
     layout = Layout(papers()[paper])
     distinct = distinct_drawers(fitted)
@@ -82,7 +84,10 @@ def pack_contents(
         "fit.json": (json.dumps(fit_document(fitted), indent=1, ensure_ascii=False) + "\n").encode("utf-8"),
     }
     tell("job and answer")
-    for name, table in (("cut-list", cut_list(fitted, units)), ("hardware-list", hardware_list(fitted, units))):
+    for name, table in (
+        ("cut-list", cut_list(fitted, units)),
+        ("hardware-list", hardware_list(fitted, units)),
+    ):
         contents[f"{name}.csv"] = write_csv(table)
         contents[f"{name}.xlsx"] = write_xlsx(table, papers()[paper])
     tell("lists")
@@ -104,8 +109,8 @@ def write_pack(
     """Writes a job's papers and files into the folder `out` and returns the list of them.
 
     `paper` is the sheets' size, `units` adds inches for people to read, `progress` is told each step. The
-    folder appears complete or not at all; one that is there already is replaced only if it is empty or holds a
-    pack of ours that nobody has added to or changed.
+    folder appears complete or not at all; one that is there already is replaced only if it is empty or holds
+    a pack of ours that nobody has added to or changed.
 
     Raises:
         InputError: `out` holds what is not ours, or the disk refuses.

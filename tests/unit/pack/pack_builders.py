@@ -35,6 +35,7 @@ FAMILY = SlideFamily.model_validate(
     }
 )
 
+HOLES = (37.0, 69.0, 261.0, 293.0, 453.0)
 CHECK_SAYS = {
     "side-thickness": "gap each side is 5.0, the slide wants 4.5",
     "latch-side": "brackets stand 0.0 off their seats sideways, 0.8 latches",
@@ -52,10 +53,10 @@ CHECK_SAYS = {
 }
 
 
-def drawer(id: str = "B1-1", **keys: Any) -> Drawer:
+def drawer(name: str = "B1-1", **keys: Any) -> Drawer:
     """A drawer as a job file would tell it."""
     told: dict[str, Any] = {
-        "id": id,
+        "id": name,
         "opening": {"width": [562, 561.5], "height": 168, "depth": 530},
         "side": 16,
         "front": {"style": "overlay"},
@@ -68,8 +69,16 @@ def checks(states: dict[str, str] | None = None) -> tuple[Check, ...]:
     """One check of each kind, in the states told, else ok."""
     told = states or {"opening-taper": "watch"}
     return tuple(
-        Check(id, told.get(id, "ok"), 0.5, "kg" if id == "capacity" else "mm", says, "", "common practice, no source")  # type: ignore[arg-type]
-        for id, says in CHECK_SAYS.items()
+        Check(
+            check_id,
+            told.get(check_id, "ok"),
+            0.5,
+            "kg" if check_id == "capacity" else "mm",
+            says,
+            "",
+            "common practice, no source",
+        )  # type: ignore[arg-type]
+        for check_id, says in CHECK_SAYS.items()
     )
 
 
@@ -78,7 +87,8 @@ def workings() -> dict[str, Working]:
     source = "common practice, no source"
     inside = Working(
         "inside_width", "mm", 519.5, "Inside width of the box", "seat_width", "561.5 − 42 = 519.5",
-        (("opening_width", 561.5, "mm", "your smaller reading"), ("inside_width_deduction", 42.0, "mm", "the slide's")),
+        (("opening_width", 561.5, "mm", "your smaller reading"),
+         ("inside_width_deduction", 42.0, "mm", "the slide's")),
         source,
     )  # fmt: skip
     outside = Working(
@@ -89,9 +99,9 @@ def workings() -> dict[str, Working]:
     return {"inside_width": inside, "outside_width": outside, "side_gap": gap}
 
 
-def fitting(id: str = "B1-1", **keys: Any) -> FittedDrawer:
+def fitting(name: str = "B1-1", **keys: Any) -> FittedDrawer:
     """A drawer that fits with care: 551.5 wide, 140 high, 500 long on a plain pair of slides."""
-    told = drawer(id, **keys)
+    told = drawer(name, **keys)
     return FittedDrawer(
         drawer=told,
         cabinet=Cabinet(id="B1", first_row=56.0),
@@ -101,8 +111,7 @@ def fitting(id: str = "B1-1", **keys: Any) -> FittedDrawer:
         latch=Latch(0.0, 0.3),
         box=BoxSizes(551.5, 519.5, 140.0, 500.0, 16.0, 12.7, 16.0, 6.0, 6.0, 13.0, 5.0, 14.0, -1.0),
         mounting=Mounting(
-            2.0, 500.0, (37.0, 69.0, 261.0, 293.0, 453.0), (37.0, 69.0, 261.0, 293.0, 453.0), (53.0,), (53.0,), (), 24.0,
-            0.0, None, None, None, None, 0.0, 0.0,
+            2.0, 500.0, HOLES, HOLES, (53.0,), (53.0,), (), 24.0, 0.0, None, None, None, None, 0.0, 0.0,
         ),
         front=FrontSizes("overlay", 594.0, 182.5, 19.0, 16.0, 16.0, -1.5, 16.0, 1.0),
         parts=(
@@ -121,11 +130,11 @@ def fitting(id: str = "B1-1", **keys: Any) -> FittedDrawer:
     )  # fmt: skip
 
 
-def not_fitting(id: str = "B9-1", **keys: Any) -> FittedDrawer:
+def not_fitting(name: str = "B9-1", **keys: Any) -> FittedDrawer:
     """A drawer for which no slide is short enough."""
-    told = drawer(id, opening={"width": 562, "height": 168, "depth": 240}, **keys)
+    told = drawer(name, opening={"width": 562, "height": 168, "depth": 240}, **keys)
     return replace(
-        fitting(id),
+        fitting(name),
         drawer=told,
         opening=ReadOpening(562.0, 562.0, 168.0, 240.0, 0.0, (562.0,)),
         verdict="does-not-fit",
@@ -143,5 +152,7 @@ def not_fitting(id: str = "B9-1", **keys: Any) -> FittedDrawer:
 
 def job_of(*fitted: FittedDrawer, title: str = "Kitchen, north") -> tuple[Job, FittedJob]:
     """A job and its fitted drawers."""
-    job = Job(title=title, cabinet=(Cabinet(id="B1", first_row=56.0),), drawer=tuple(one.drawer for one in fitted))
+    job = Job(
+        title=title, cabinet=(Cabinet(id="B1", first_row=56.0),), drawer=tuple(one.drawer for one in fitted)
+    )
     return job, FittedJob(title, fitted)

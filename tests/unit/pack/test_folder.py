@@ -81,7 +81,9 @@ def test_a_folder_with_files_and_no_pack_is_left_alone(tmp_path: Path) -> None:
     assert tree(tmp_path / "letters") == {"one.txt": b"dear"}
 
 
-@pytest.mark.parametrize("content", [b"", b"{", b"[]", b"\xff\xfe", b'{"schema": "drawerwright/pack/1", "files": 3}'])
+@pytest.mark.parametrize(
+    "content", [b"", b"{", b"[]", b"\xff\xfe", b'{"schema": "drawerwright/pack/1", "files": 3}']
+)
 def test_a_file_that_only_looks_like_a_manifest_protects_nothing(tmp_path: Path, content: bytes) -> None:
     (tmp_path / "pack").mkdir()
     (tmp_path / "pack" / "manifest.json").write_bytes(content)
@@ -115,7 +117,7 @@ def test_the_folder_one_works_in_is_refused(tmp_path: Path, monkeypatch: pytest.
     (tmp_path / "here").mkdir()
     monkeypatch.chdir(tmp_path / "here")
     with pytest.raises(InputError, match="working in"):
-        put_in_place(NEW, "Kitchen", Path("."))
+        put_in_place(NEW, "Kitchen", Path())
     with pytest.raises(InputError, match="working in"):
         put_in_place(NEW, "Kitchen", tmp_path)
 
@@ -157,7 +159,15 @@ put_in_place({"job.toml": b"new", "fit.json": b"{}"}, "Kitchen", Path(sys.argv[1
 
 @pytest.mark.parametrize(
     ("step", "call"),
-    [(1, "write_bytes"), (2, "write_bytes"), (3, "write_bytes"), (1, "rename"), (2, "rename"), (1, "unlink"), (2, "unlink")],
+    [
+        (1, "write_bytes"),
+        (2, "write_bytes"),
+        (3, "write_bytes"),
+        (1, "rename"),
+        (2, "rename"),
+        (1, "unlink"),
+        (2, "unlink"),
+    ],
 )
 def test_a_run_that_is_killed_leaves_a_whole_pack_and_the_next_run_mends_the_rest(
     tmp_path: Path, step: int, call: str
@@ -180,7 +190,9 @@ def test_a_run_that_is_killed_leaves_a_whole_pack_and_the_next_run_mends_the_res
     assert not beside.exists()
 
 
-def test_a_home_sign_and_a_link_lead_to_the_real_folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_home_sign_and_a_link_lead_to_the_real_folder(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     monkeypatch.setenv("HOME", str(tmp_path))
     (tmp_path / "real").mkdir()
     (tmp_path / "link").symlink_to(tmp_path / "real")

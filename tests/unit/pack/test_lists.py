@@ -26,7 +26,9 @@ def test_identical_parts_of_several_drawers_are_one_row_with_their_sum() -> None
 def test_sizes_in_the_list_are_the_model_s_own_numbers() -> None:
     _, fitted = job_of(fitting("A"))
     table = cut_list(fitted, "mm")
-    assert [row[3:6] for row in table.rows] == [(p.length, p.width, p.thickness) for p in fitted.drawers[0].parts]
+    assert [row[3:6] for row in table.rows] == [
+        (p.length, p.width, p.thickness) for p in fitted.drawers[0].parts
+    ]
 
 
 def test_inches_are_extra_columns_of_fractions() -> None:

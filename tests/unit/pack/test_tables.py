@@ -44,7 +44,7 @@ def test_no_text_at_all_starts_a_formula_once_it_is_inert(text: str) -> None:
 
 def test_numbers_stay_numbers_and_negative_ones_too() -> None:
     content = table(("B1", 2, -1.5))
-    assert write_csv(content) == b"Id,Count,\"Length, mm\"\r\nB1,2,-1.5\r\n"
+    assert write_csv(content) == b'Id,Count,"Length, mm"\r\nB1,2,-1.5\r\n'
     sheet = openpyxl.load_workbook(io.BytesIO(write_xlsx(content, A4))).active
     assert sheet is not None
     assert (sheet["B2"].value, sheet["C2"].value) == (2, -1.5)
