@@ -24,10 +24,10 @@ def write_json(document: Mapping[str, Any]) -> None:
 
 def console(stream: TextIO | None = None) -> Console:
     """A console on standard output, or on the stream given; the same text whoever reads it, piped or not."""
-    from rich.console import Console
+    from drawerwright.cli.tables import Page
 
     stream = sys.stdout if stream is None else stream
-    return Console(
+    return Page(
         file=stream,
         width=None if stream.isatty() else PIPED_WIDTH,
         highlight=False,

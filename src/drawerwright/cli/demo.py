@@ -28,10 +28,12 @@ def demo(
     from drawerwright.cli.pack import show_files
     from drawerwright.cli.reading import read_and_fit
     from drawerwright.fit import fit_document
-    from drawerwright.pack import write_pack
 
     with as_file(files(__package__).joinpath(DEMO_JOB)) as path:
         job, fitted = read_and_fit(path, slides, units)
+
+    from drawerwright.pack import write_pack
+
     with steps_shown("writing") as progress:
         manifest = write_pack(job, fitted, out, paper=paper, units=units or job.units, progress=progress)
     if as_json:

@@ -31,9 +31,11 @@ def pack(
     """Fit a job and write the shop's papers and files."""
     from drawerwright.cli.answers import console, steps_shown, write_json
     from drawerwright.cli.reading import read_and_fit
-    from drawerwright.pack import write_pack
 
     job, fitted = read_and_fit(job_path, slides, units)
+
+    from drawerwright.pack import write_pack
+
     with steps_shown("writing") as progress:
         manifest = write_pack(job, fitted, out, paper=paper, units=units or job.units, progress=progress)
     if as_json:

@@ -11,6 +11,14 @@ from rich.table import Table
 from rich.text import Text
 
 
+class Page(Console):
+    """A console that leaves a reader who went away to the caller, in place of ending the process."""
+
+    def on_broken_pipe(self) -> None:
+        """Raise BrokenPipeError, which the command line ends quietly on."""
+        raise BrokenPipeError
+
+
 def new_table(title: str, heads: Sequence[str], *, unbroken: Sequence[str] = (), lines: bool = True) -> Table:
     """An empty table, with a line between rows where told; `unbroken` columns stay on one line."""
     table = Table(box=HORIZONTALS, show_lines=lines, title_justify="left", title_style="bold")

@@ -1,0 +1,240 @@
+"""What the commands answer: JSON alone where it is asked for, tables that cut nothing where not."""
+
+from __future__ import annotations
+
+import hashlib
+import io
+import json
+from pathlib import Path
+
+import pytest
+from rich.console import Console
+
+from drawerwright.catalogue.families import load_families
+from drawerwright.cli.verdicts import show_job
+from drawerwright.files import read_job
+from drawerwright.fit import fit_document, fit_job
+
+SCHEMAS = {
+    "fit": "drawerwright/fit/1",
+    "job check": "drawerwright/job-check/1",
+    "job new": "drawerwright/job-new/1",
+    "slides list": "drawerwright/slides/1",
+    "slides show": "drawerwright/slides-show/1",
+    "slides check": "drawerwright/slides-check/1",
+}
+
+
+@pytest.mark.parametrize("name", SCHEMAS)
+def test_json_is_one_document_and_nothing_else(command, template_job, name: str) -> None:
+    last = {"fit": [template_job], "job check": [template_job], "slides show": ["house-16"]}.get(name, [])
+    ran = command(*name.split(), *last, "--json")
+    assert (ran.code, ran.err) == (0, "")
+    assert json.loads(ran.out)["schema"] == SCHEMAS[name]
+
+
+def test_the_json_of_fit_is_the_document_of_fit(command, mixed_job) -> None:
+    fitted = fit_job(read_job(mixed_job), load_families())
+    assert json.loads(command("fit", mixed_job, "--json").out) == fit_document(fitted)
+
+
+def test_the_same_job_gives_the_same_output_twice(command, mixed_job) -> None:
+    for options in ([], ["--json"], ["--explain", "--units", "both"]):
+        assert command("fit", mixed_job, *options).out == command("fit", mixed_job, *options).out
+
+
+def test_a_row_has_mark_and_word_slide_box_first_hole_and_front(command, template_job) -> None:
+    row = next(line for line in command("fit", template_job).out.splitlines() if "A-2" in line)
+    fitted = json.loads(command("fit", template_job, "--json").out)["drawers"][1]
+    assert "✓ fits" in row
+    assert f"{fitted['slide']['family']}/{fitted['slide']['nominal']:g}" in row
+    box, front = fitted["box"], fitted["front"]
+    assert f"{box['outside_width']:g} × {box['height']:g} × {box['length']:g} mm" in row
+    assert f"{fitted['mounting']['holes'][0]:g} mm" in row
+    assert f"{front['width']:g} × {front['height']:g} mm" in row
+
+
+def test_a_drawer_that_does_not_fit_says_what_stopped_it_by_how_much_and_the_cure(command, mixed_job) -> None:
+    out = command("fit", mixed_job).out
+    shallow = json.loads(command("fit", mixed_job, "--json").out)["drawers"][1]
+    (change,) = [one for one in shallow["changes"] if one["change"] == "opening.depth"]
+    assert "✗ does not fit" in out
+    assert f"cabinet-depth −{change['by']:g} mm" in out
+    assert f"Cure: {change['says']}" in out
+    assert "3 drawers: 2 fit, 1 does not fit." in out
+
+
+def test_explain_shows_every_check_with_its_working_and_source(command, template_job) -> None:
+    out = " ".join(command("fit", template_job, "--explain").out.split())
+    for drawer in json.loads(command("fit", template_job, "--json").out)["drawers"]:
+        for check in drawer["checks"]:
+            assert f"{check['id']} margin " in out
+            assert " ".join(check["says"].split()) in out
+            assert f"working: {check['working']}" in out
+            assert f"source: {check['source']}" in out
+
+
+def test_explain_shows_every_rejected_slide_with_what_stopped_it(command, mixed_job) -> None:
+    out = command("fit", mixed_job, "--explain").out
+    rejected = json.loads(command("fit", mixed_job, "--json").out)["drawers"][1]["rejected"]
+    assert len(rejected) > 10
+    assert [
+        one for one in rejected if f"{one['family']}/{one['nominal']:g} on the cabinet side: " not in out
+    ] == []
+
+
+def test_inches_are_shown_to_a_32nd_and_both_units_side_by_side(command, template_job) -> None:
+    inches, both = (command("fit", template_job, "--units", units).out for units in ("in", "both"))
+    assert "19 11/16 in" in inches  # 500 mm is 19.685 in; 19 22/32 is the nearest 32nd
+    assert "500 mm" not in inches
+    assert "500 mm" in both
+    assert "19 11/16 in" in both
+
+
+def test_a_job_in_inches_is_shown_in_inches_unless_told(command, tmp_path) -> None:
+    command("job", "new", "--units", "in", "--out", tmp_path / "inch.toml")
+    assert "19 11/16 in" in command("fit", tmp_path / "inch.toml").out
+    assert "500 mm" in command("fit", tmp_path / "inch.toml", "--units", "mm").out
+
+
+def test_a_long_id_is_never_cut_when_piped(command, tmp_path) -> None:
+    long_id = "the-drawer-under-the-stairs-beside-the-boiler-that-nobody-ever-opens"
+    job = tmp_path / "job.toml"
+    job.write_text(
+        f'[[drawer]]\nid = "{long_id}"\nopening = {{ width = 562, height = 168, depth = 530 }}\nside = 16\n'
+    )
+    out = command("fit", job).out
+    assert long_id in out
+    assert "…" not in out
+    assert "fits" in out
+
+
+@pytest.mark.parametrize("width", [40, 80, 100, 200])
+def test_no_console_is_too_narrow_for_any_word_of_the_answer(mixed_job: Path, width: int) -> None:
+    fitted = fit_job(read_job(mixed_job), load_families())
+    page = io.StringIO()
+    show_job(Console(file=page, width=width, markup=False, highlight=False, emoji=False), fitted, "mm")
+    told = page.getvalue()
+    box = fitted.drawers[0].box
+    assert box is not None
+    assert "…" not in told
+    for word in (
+        "good ×2",
+        "shallow",
+        "house-16/500",
+        f"{box.outside_width:g}",
+        "✗ does not fit",
+        "3 drawers",
+    ):
+        assert word in told
+
+
+def test_markup_in_a_title_or_an_id_is_shown_as_it_stands(command, tmp_path) -> None:
+    job = tmp_path / "job.toml"
+    job.write_text(
+        'title = "[bold]x[/bold] :smile:"\n[[drawer]]\nid = "[red]a[/]"\n'
+        "opening = { width = 562, height = 168, depth = 530 }\nside = 16\n"
+    )
+    out = command("fit", job).out
+    assert "[bold]x[/bold] :smile:" in out
+    assert "[red]a[/]" in out
+
+
+def test_slides_given_replace_the_shipped_ones(command, tmp_path, template_job) -> None:
+    family = tmp_path / "mine.toml"
+    family.write_text(
+        'id = "mine"\ninvented = true\ncapacity = "40 kg"\ninside_width_deduction = 42\n'
+        "[[length]]\nnominal = 400\nholes = [0, 32, 224]\nrear_slot = true\n"
+    )
+    listed = json.loads(command("slides", "list", "--slides", family, "--json").out)
+    assert [one["id"] for one in listed["families"]] == ["mine"]
+    fitted = json.loads(command("fit", template_job, "--slides", family, "--json").out)
+    assert {one["slide"]["family"] for one in fitted["drawers"] if one["slide"]} == {"mine"}
+
+
+def test_slides_show_names_every_length_and_what_it_carries(command) -> None:
+    out = command("slides", "show", "heavy-19").out
+    family = next(one for one in load_families() if one.id == "heavy-19")
+    rows = out[out.index("Lengths") :].splitlines()
+    for one in family.lengths:
+        assert any(f" {one.nominal:g} " in row and f"{family.capacity_at(one):g} kg" in row for row in rows)
+
+
+def test_slides_show_keeps_quarters_of_a_millimetre(command) -> None:
+    family = next(one for one in load_families() if one.id == "house-16")
+    line = next(
+        row for row in command("slides", "show", "house-16").out.splitlines() if "adjust_step.side" in row
+    )
+    assert f"{family.adjust_step.side:g} mm" in line
+
+
+def test_a_new_job_can_be_checked_and_fitted(command, tmp_path) -> None:
+    for units in ("mm", "in"):
+        job = tmp_path / f"{units}.toml"
+        assert command("job", "new", "--out", job, "--units", units).code == 0
+        assert command("job", "check", job).code == 0
+        verdicts = [one["verdict"] for one in json.loads(command("fit", job, "--json").out)["drawers"]]
+        assert verdicts
+        assert "does-not-fit" not in verdicts
+
+
+def test_a_new_job_never_replaces_a_file(command, tmp_path) -> None:
+    job = tmp_path / "kitchen.toml"
+    job.write_text("mine")
+    ran = command("job", "new", "--out", job)
+    assert ran.code == 2
+    assert job.read_text() == "mine"
+    assert list(tmp_path.iterdir()) == [job]
+
+
+def test_a_new_job_in_a_folder_that_is_not_there_is_bad_input(command, tmp_path) -> None:
+    ran = command("job", "new", "--out", tmp_path / "nowhere" / "kitchen.toml")
+    assert ran.code == 2
+    assert "kitchen.toml" in ran.err
+
+
+def test_job_check_computes_nothing_and_shows_what_was_read(command, mixed_job, monkeypatch) -> None:
+    def broken(*_: object, **__: object) -> None:
+        raise AssertionError("job check fitted")
+
+    monkeypatch.setattr("drawerwright.fit.fit_job", broken)
+    ran = command("job", "check", mixed_job)
+    assert ran.code == 0
+    assert "562 × 168 × 530 mm" in ran.out
+    assert "3 drawers" in ran.out
+
+
+def test_a_pack_is_written_and_its_json_is_its_manifest(command, mixed_job, tmp_path) -> None:
+    ran = command("pack", mixed_job, "--out", tmp_path / "pack", "--json")
+    assert ran.code == 0
+    manifest = json.loads(ran.out)
+    assert manifest == json.loads((tmp_path / "pack" / "manifest.json").read_text(encoding="utf-8"))
+    for entry in manifest["files"]:
+        content = (tmp_path / "pack" / entry["path"]).read_bytes()
+        assert hashlib.sha256(content).hexdigest() == entry["sha256"]
+
+
+def test_a_pack_with_strict_is_written_although_a_drawer_does_not_fit(command, mixed_job, tmp_path) -> None:
+    ran = command("pack", mixed_job, "--out", tmp_path / "pack", "--strict")
+    assert ran.code == 3
+    assert (tmp_path / "pack" / "fit.json").is_file()
+    assert "sheets.pdf" in ran.out
+
+
+def test_a_pack_leaves_a_folder_with_other_files_alone(command, mixed_job, tmp_path) -> None:
+    (tmp_path / "mine").mkdir()
+    (tmp_path / "mine" / "letter.txt").write_text("dear")
+    ran = command("pack", mixed_job, "--out", tmp_path / "mine")
+    assert ran.code == 2
+    assert [path.name for path in (tmp_path / "mine").iterdir()] == ["letter.txt"]
+
+
+def test_the_demo_goes_all_the_way_and_has_one_drawer_that_cannot_fit(command, tmp_path) -> None:
+    ran = command("demo", "--out", tmp_path / "demo", "--json")
+    assert ran.code == 0
+    answer = json.loads(ran.out)
+    verdicts = [one["verdict"] for one in answer["fit"]["drawers"]]
+    assert verdicts.count("does-not-fit") == 1
+    assert {"fits", "fits-with-care"} < set(verdicts)
+    kinds = {Path(entry["path"]).suffix for entry in answer["pack"]["files"]}
+    assert {".pdf", ".dxf", ".xlsx", ".csv", ".json", ".toml"} <= kinds

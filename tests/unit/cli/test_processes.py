@@ -1,0 +1,82 @@
+"""The command as a process of its own: speed of help, what it imports, pipes."""
+
+from __future__ import annotations
+
+import json
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+import drawerwright
+
+BIN = Path(sys.executable).parent
+COMMAND = [sys.executable, "-m", "drawerwright.cli.main"]
+HELP_SECONDS = 0.25
+HEAVY = ("scipy", "ezdxf", "typst", "xlsxwriter", "fastapi", "sqlalchemy", "fontTools", "drawerwright.pack")
+
+
+def imported_by(*arguments: str) -> set[str]:
+    """The modules that a command line leaves imported."""
+    program = (
+        "import io, json, sys\nfrom drawerwright.cli.main import run\n"
+        "said, sys.stdout = sys.stdout, io.StringIO()\ncode = run(sys.argv[1:])\n"
+        "said.write(json.dumps([code, sorted(sys.modules)]))"
+    )
+    ran = subprocess.run(
+        [sys.executable, "-c", program, *arguments], capture_output=True, text=True, check=True
+    )
+    code, modules = json.loads(ran.stdout)
+    assert code == 0
+    return set(modules)
+
+
+def test_help_is_there_in_a_quarter_of_a_second() -> None:
+    def seconds() -> float:
+        start = time.perf_counter()
+        subprocess.run([*COMMAND, "--help"], capture_output=True, check=True)
+        return time.perf_counter() - start
+
+    seconds()  # compiles what was not compiled yet
+    assert min(seconds() for _ in range(5)) <= HELP_SECONDS
+
+
+def test_help_imports_neither_numbers_nor_models_nor_tables() -> None:
+    assert imported_by("--help") & {"numpy", "pydantic", "rich", *HEAVY} == set()
+
+
+def test_fit_imports_no_part_for_papers_drawings_or_the_web(template_job: Path) -> None:
+    assert imported_by("fit", str(template_job)) & set(HEAVY) == set()
+    assert imported_by("fit", str(template_job), "--json", "--explain") & {"rich", *HEAVY} == set()
+
+
+def test_the_console_script_says_its_version() -> None:
+    ran = subprocess.run([BIN / "drawerwright", "--version"], capture_output=True, text=True, check=True)
+    assert ran.stdout == f"drawerwright {drawerwright.__version__}\n"
+
+
+def test_a_reader_that_goes_away_is_no_error(template_job: Path) -> None:
+    process = subprocess.Popen(
+        [*COMMAND, "fit", str(template_job), "--explain"], stdout=subprocess.PIPE, stderr=subprocess.PIPE
+    )
+    assert process.stdout is not None
+    assert process.stderr is not None
+    process.stdout.close()
+    told = process.stderr.read()
+    assert (process.wait(timeout=60), told) == (0, b"")
+
+
+def test_an_output_in_ascii_still_gets_json_and_marks(template_job: Path) -> None:
+    surroundings = {"PYTHONIOENCODING": "ascii", "PATH": ""}
+    for options in ([], ["--json"]):
+        ran = subprocess.run(
+            [*COMMAND, "fit", str(template_job), *options], capture_output=True, env=surroundings, check=True
+        )
+        assert ran.stderr == b""
+        assert "A-1" in ran.stdout.decode("utf-8")
+
+
+def test_colour_codes_are_kept_out_of_a_pipe(template_job: Path) -> None:
+    ran = subprocess.run([*COMMAND, "fit", str(template_job)], capture_output=True, check=True)
+    assert b"\x1b" not in ran.stdout
+    assert ran.stderr == b""
