@@ -17,12 +17,17 @@ test:
 check:
 	$(PYTHON) bootstrap.py check
 
-lint types imports size docs:
+lint types imports size:
 	$(PYTHON) bootstrap.py check $@
 
 format: setup
 	$(VENV)/ruff check --fix-only --quiet .
 	$(VENV)/ruff format .
+
+# The pages that are made from the equations, then what the tests say of all pages.
+docs: setup
+	$(VENV)/python tools/write_pages.py
+	$(PYTHON) bootstrap.py check docs
 
 benchmarks: setup
 	$(VENV)/python -m benchmarks
