@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Any, Final
 
 from drawerwright.drawing.scene import Scene
 from drawerwright.drawing.svg import write_svg
-from drawerwright.model.fitted import Check, FittedDrawer, Rejected
+from drawerwright.model.fitted import Check, FittedDrawer, Mount, Rejected
 from drawerwright.pack.bores import bore_rows
 from drawerwright.pack.distinct import AlikeDrawers
 from drawerwright.pack.figures import (
@@ -25,32 +26,9 @@ from drawerwright.pack.figures import (
     size_text,
 )
 from drawerwright.pack.lettering import for_sheets, lettered
+from drawerwright.pack.main_workings import main_workings
 from drawerwright.pack.measured import also_told, measured_fields
 from drawerwright.units import ShownUnits
-
-MAIN_WORKINGS: Final = (
-    "inside_width",
-    "outside_width",
-    "side_gap",
-    "box_height_limit",
-    "box_height",
-    "box_length",
-    "lower_edge",
-    "first_hole",
-    "screw_line",
-    "rear_bracket_left",
-    "rear_bracket_right",
-    "packing_left",
-    "packing_right",
-    "reach",
-    "front_width",
-    "front_height",
-    "stands_out",
-    "latch_side",
-    "latch_along",
-    "moving_mass",
-)
-"""Quantities whose working stands on the page, in this order, where the drawer has them."""
 
 _SEVEREST: Final = {"stop": 0, "watch": 1, "ok": 2}
 
@@ -112,30 +90,46 @@ def _parts(fitted: FittedDrawer, units: ShownUnits) -> list[dict[str, str]]:
     ]
 
 
-def _rejected(one: Rejected, units: ShownUnits) -> dict[str, str]:
-    others = [check_name(stop).lower() for stop, _, _ in one.stops if stop != one.because]
-    also = f"; also {', '.join(others)}" if others else ""
-    return {
-        "slide": f"{one.family} / {millimetres(one.nominal)}",
-        "because": for_sheets(f"{MOUNT_WORDS[one.mount]}: {check_name(one.because).lower()}{also}"),
-        "margin": margin_text(one.margin, one.unit, units),
-    }
+def _amount(value: float, unit: str, units: ShownUnits) -> str:
+    """A margin without its unit."""
+    if unit == "mm" and units == "in":
+        return inches(value)
+    return margin_text(value, unit, "mm").removesuffix(f" {unit}")
+
+
+def tried_rows(rejected: Sequence[Rejected], units: ShownUnits) -> list[dict[str, str]]:
+    """What was tried: one row a family, mount and reason, each length with how far it was off."""
+    groups: dict[tuple[str, Mount, str, str], list[Rejected]] = {}
+    for one in rejected:
+        groups.setdefault((one.family, one.mount, one.because, one.unit), []).append(one)
+    rows = []
+    for (family, mount, because, unit), members in groups.items():
+        shown = "in" if unit == "mm" and units == "in" else unit
+        lengths = ", ".join(
+            f"{length_text(one.nominal, units)} by {_amount(-one.margin, unit, units)}" for one in members
+        )
+        rows.append(
+            {
+                "slide": for_sheets(family),
+                "because": for_sheets(f"{MOUNT_WORDS[mount]}: {check_name(because).lower()}"),
+                "lengths": for_sheets(f"{lengths} {shown}".strip()),
+            }
+        )
+    return rows
 
 
 def _foot(fitted: FittedDrawer, units: ShownUnits) -> list[dict[str, Any]]:
     """The columns under the drawing: cut, bore, working; or what was tried, where nothing fits."""
     if fitted.slide is None:
-        tried = [_rejected(one, units) for one in fitted.rejected]
-        title = "What was tried, and what stopped it"
+        tried = tried_rows(fitted.rejected, units)
+        title = "What was tried: length, and by how much it was stopped"
         return [{"kind": "rejected", "title": title, "share": 1.0, "columns": 2, "rows": tried}]
     cut, bore = (0.31, 0.44) if units == "both" else (0.35, 0.36)
     bores = [
         {"name": for_sheets(name), "value": for_sheets(value)} for name, value in bore_rows(fitted, units)
     ]
     workings = [
-        {"title": for_sheets(work.title), "figures": for_sheets(work.figures)}
-        for work in (fitted.workings.get(name) for name in MAIN_WORKINGS)
-        if work is not None
+        {"title": for_sheets(name), "figures": for_sheets(figures)} for name, figures in main_workings(fitted)
     ]
     return [
         {"kind": "parts", "title": "Cut", "share": cut, "columns": 1, "rows": []},
@@ -200,7 +194,7 @@ def _next_longer(fitted: FittedDrawer, units: ShownUnits) -> list[dict[str, str]
             "word": STATE_WORDS["stop"],
             "margin": margin_text(next_one.margin, next_one.unit, units),
             "name": f"Slide {length_text(next_one.nominal, units)}",
-            "says": f"The next longer one is stopped by its check {check_name(next_one.because).lower()}.",
+            "says": f"The next longer slide would not fit: {check_name(next_one.because).lower()} stops it.",
         }
     ]
 

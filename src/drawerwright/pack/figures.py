@@ -78,7 +78,7 @@ def margin_text(margin: float, unit: str, units: ShownUnits) -> str:
     if unit == "mm":
         if units == "in":
             return f"{inches(margin)} in"
-        return f"{margin:.1f} mm".replace("-", "−")
+        return f"{margin:.1f} mm".replace("-0.0", "0.0").replace("-", "−")
     if unit == "kg":
         return f"{mass_text(margin, units)} {mass_unit(units)}"
     return f"{margin:.2g} {unit}".strip().replace("-", "−")

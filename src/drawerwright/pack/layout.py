@@ -15,7 +15,7 @@ PADDING: Final = 3.5
 BAR_STRIP: Final = 8.0
 CHECK_BAR: Final = 100.0
 """True length of the bar by which a print is checked."""
-NOTES_SHARE: Final = 0.27
+NOTES_SHARE: Final = 0.285
 FOOT_SHARE: Final = 0.345
 
 

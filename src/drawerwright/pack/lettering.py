@@ -30,7 +30,7 @@ Tree = TypeVar("Tree")
 
 @cache
 def _in_font() -> frozenset[str]:
-    from fontTools.ttLib import TTFont
+    from fontTools.ttLib import TTFont  # type: ignore[import-untyped]
 
     with TTFont(font_file("regular"), lazy=True) as regular, TTFont(font_file("semibold"), lazy=True) as bold:
         return frozenset(map(chr, set(regular.getBestCmap()) & set(bold.getBestCmap()))) | {"\n"}

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from drawerwright.drawing.wording import shown_length
 from drawerwright.model.fitted import FittedDrawer
 from drawerwright.model.job import Drawer, Readings
 from drawerwright.pack.bores import mount_words
-from drawerwright.pack.figures import inches, length_text, mass_text, mass_unit, millimetres
+from drawerwright.pack.figures import inches, length_text, mass_text, mass_unit
 from drawerwright.units import ShownUnits
 
 BOTTOM_WORDS = {
@@ -26,7 +27,7 @@ def readings_text(readings: Readings, units: ShownUnits) -> str:
 
 
 def _bare(value: float, units: ShownUnits) -> str:
-    return inches(value) if units == "in" else millimetres(value)
+    return inches(value) if units == "in" else shown_length(value, 3)
 
 
 def _field(name: str, readings: Readings, units: ShownUnits) -> dict[str, str]:

@@ -1,0 +1,67 @@
+"""The working of the numbers that a shop asks about most, one line each."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Final
+
+from drawerwright.model.fitted import FittedDrawer, Working
+
+ALWAYS: Final = (
+    ("inside_width", "Inside width"),
+    ("outside_width", "Outside width"),
+    ("side_gap", "Gap each side"),
+    ("lower_edge", "Box above cabinet floor"),
+    ("box_height_limit", "Box height at most"),
+    ("first_hole", "First hole"),
+    ("reach", "Left behind the member"),
+    ("front_width", "Front width"),
+    ("front_height", "Front height"),
+    ("stands_out", "Front stands out"),
+)
+"""Quantities shown where the drawer has them, with the words for them."""
+
+WHERE_NOT_NOUGHT: Final = (
+    ("latch_side_left", "Bracket off its seat, sideways"),
+    ("latch_along_left", "Bracket off its seat, lengthways"),
+    ("packing_left", "Packing left"),
+    ("packing_right", "Packing right"),
+    ("rear_bracket_left", "Rear bracket left"),
+    ("rear_bracket_right", "Rear bracket right"),
+)
+"""Quantities shown only where they are not 0: there is nothing to tell about packing of nothing."""
+
+NOUGHT: Final = 0.05
+"""Lengths below this are shown as 0 [mm], half of the tenth that the sheets show."""
+
+
+def told_working(name: str, workings: Mapping[str, Working]) -> Working | None:
+    """The working of a quantity, or of the one that it is nothing but another name for."""
+    work = workings.get(name)
+    while (
+        work is not None
+        and len(work.terms) == 1
+        and work.figures.partition(" = ")[0] in work.figures.partition(" = ")[2].split(" ")
+    ):
+        source = workings.get(work.terms[0][0])
+        if source is None:
+            break
+        work = source
+    return work
+
+
+def main_workings(fitted: FittedDrawer) -> list[tuple[str, str]]:
+    """Words and figures of the main workings of one drawer, in the order in which it is built."""
+    shows_front = fitted.front is not None and fitted.front.style != "none"
+    rows = []
+    for name, words in ALWAYS:
+        if name in ("front_width", "front_height", "stands_out") and not shows_front:
+            continue
+        work = told_working(name, fitted.workings)
+        if work is not None:
+            rows.append((words, work.figures))
+    for name, words in WHERE_NOT_NOUGHT:
+        work = fitted.workings.get(name)
+        if work is not None and abs(work.value) > NOUGHT:
+            rows.append((words, work.figures))
+    return rows
