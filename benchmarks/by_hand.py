@@ -1,4 +1,4 @@
-"""The same million openings against seven lengths, written by hand in numpy: what the sheet is measured against.
+"""A million openings against seven lengths, written by hand in numpy: what the sheet is measured against.
 
 Every margin of the side mount for this drawer, spacers and the order of choice, in chunks of the same size.
 """

@@ -26,8 +26,9 @@ def checks_page() -> str:
     lines = [
         "# Checks",
         "",
-        "Made from the equations by `tools/write_pages.py`; do not edit. A check gives a margin: negative means the rule is",
-        "broken, and the check *stops*, or *watches* where it says so. The numbers are the slide family's data.",
+        "Made from the equations by `tools/write_pages.py`; do not edit. A check gives a margin: negative",
+        "means the rule is broken, and the check *stops*, or *watches* where it says so. The numbers are the",
+        "slide family's data.",
         "",
     ]
     seen = ""
@@ -50,14 +51,20 @@ def _head() -> list[str]:
     return [
         "# Equations",
         "",
-        "Made from the code by `tools/write_pages.py`; do not edit. Lengths mm, masses kg; depths count into the",
-        "cabinet, heights above its floor. Each equation names the quantities it needs, so the sheet orders itself.",
+        "Made from the code by `tools/write_pages.py`; do not edit. Lengths mm, masses kg; depths count into",
+        "the cabinet, heights above its floor. Each equation names the quantities it needs, so the sheet",
+        "orders itself.",
         "",
     ]
 
 
 def _given() -> Iterator[str]:
-    yield from ("## Given", "", "| quantity | unit | what it is | where it comes from |", "| --- | --- | --- | --- |")
+    yield from (
+        "## Given",
+        "",
+        "| quantity | unit | what it is | where it comes from |",
+        "| --- | --- | --- | --- |",
+    )
     for item in GIVEN.values():
         yield f"| `{item.name}` | {item.unit or '1'} | {item.title} | {item.origin} |"
     yield ""
@@ -75,7 +82,8 @@ def _layers() -> Iterator[str]:
         for item in collect(layer):
             name = f"{item.quantity} (left, right)" if item.hands else item.quantity
             words = formula(item, item.parameters, _NO_ERRORS).replace("|", "\\|")
-            yield f"| `{name}`<br>{item.title} | {item.unit or '1'} | {words} | {_when(item, '')} | {item.source} |"
+            row = (f"`{name}`<br>{item.title}", item.unit or "1", words, _when(item, ""), item.source)
+            yield f"| {' | '.join(row)} |"
         yield ""
 
 

@@ -169,7 +169,6 @@ def frame_grip_margin(frame_thickness: Q, front_end: Q, front_fix: Q) -> Q:
     "mm",
     source=PRACTICE_FAMILY,
     construction=FRAMED,
-    mount=("rear-bracket", "packed", "side"),
     cabinet="told",
     check=CheckRule(
         "frame-sum",

@@ -1,0 +1,250 @@
+"""What is chosen among what fits, in the public contract's order, and what is said of the rest."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+
+from drawerwright.errors import InputError
+from drawerwright.model.family import SlideFamily
+from drawerwright.model.fitted import FittedDrawer, FittedJob
+
+Fit = Callable[..., FittedDrawer]
+Family = Callable[..., SlideFamily]
+
+
+def _length(nominal: float, **keys: Any) -> dict[str, Any]:
+    return {"nominal": nominal, "holes": [0, 32, 128], **keys}
+
+
+def _chosen(fitted: FittedDrawer) -> tuple[str, float]:
+    assert fitted.slide is not None
+    return fitted.slide.family.id, fitted.slide.length.nominal
+
+
+def test_the_longest_box_that_fits_is_chosen(fit_one: Fit) -> None:
+    assert _chosen(fit_one()) == ("plain-16", 500)
+
+
+def test_of_equal_boxes_the_lowest_capacity_that_carries(fit_one: Fit, family: Family) -> None:
+    families = [
+        family(id="strong", capacity=70),
+        family(id="mild", capacity=30),
+        family(id="weak", capacity=10),
+    ]
+    assert _chosen(fit_one(families, contents=15))[0] == "mild"
+
+
+def test_then_the_fewest_spacers(fit_one: Fit, family: Family) -> None:
+    families = [family(id="far", design_subfront=19), family(id="near")]
+    assert _chosen(fit_one(families))[0] == "near"
+
+
+def test_then_the_nearest_latch(fit_one: Fit, family: Family) -> None:
+    families = [family(id="half-off", design_subfront=16.5), family(id="on-seat")]
+    assert _chosen(fit_one(families))[0] == "on-seat"
+
+
+def test_then_the_order_of_the_files(fit_one: Fit, family: Family) -> None:
+    assert _chosen(fit_one([family(id="zebra"), family(id="aard")]))[0] == "zebra"
+
+
+def test_a_check_to_watch_does_not_demote(fit_one: Fit, family: Family) -> None:
+    """The longer box wins although its latch is only 0.1 inside what it may be off."""
+    long = family(id="long", design_subfront=16.9, length=[_length(500)])
+    short = family(id="short", length=[_length(450)])
+    fitted = fit_one([short, long])
+    assert _chosen(fitted)[0] == "long"
+    assert fitted.verdict == "fits-with-care"
+
+
+def test_two_spacers_of_one_kind_may_be_laid_on_one_face(fit_one: Fit) -> None:
+    """16 − 10.4 = 5.6: two of 3 leave −0.4."""
+    fitted = fit_one(side=16, subfront=10.4)
+    assert fitted.slide is not None
+    assert fitted.latch is not None
+    assert fitted.slide.subfront_spacers == (3, 3)
+    assert fitted.latch.along == pytest.approx(-0.4)
+
+
+def test_every_candidate_that_stops_is_told_with_its_margin(fit_one: Fit) -> None:
+    fitted = fit_one()
+    assert [(item.nominal, item.because, item.margin) for item in fitted.rejected] == [
+        (550, "cabinet-depth", -25)
+    ]
+
+
+def test_a_slide_asked_for_is_the_only_one_tried(fit_one: Fit) -> None:
+    assert _chosen(fit_one(slide="plain-16/400")) == ("plain-16", 400)
+    fitted = fit_one(slide="plain-16/550")
+    assert fitted.verdict == "does-not-fit"
+    assert [item.nominal for item in fitted.rejected if item.mount == "side"] == [550]
+    assert next((change.change, change.by) for change in fitted.changes) == ("opening.depth", 25)
+
+
+@pytest.mark.parametrize(
+    ("slide", "says"), [("plane-16", "not among the slide families"), ("plain-16/480", "not a length")]
+)
+def test_a_slide_that_nobody_has_is_a_fault_naming_the_nearest(fit_one: Fit, slide: str, says: str) -> None:
+    with pytest.raises(InputError) as caught:
+        fit_one(slide=slide)
+    (fault,) = caught.value.faults
+    assert says in fault.says
+    assert fault.where == "drawer A slide"
+    assert "plain-16" in fault.try_
+
+
+def test_frameless_tries_the_sides_then_a_shelf(fit_one: Fit) -> None:
+    assert fit_one().slide.mount == "side"  # type: ignore[union-attr]
+    low = fit_one(opening={"height": 44})
+    assert low.verdict == "does-not-fit"
+    assert {item.mount for item in low.rejected} == {"side", "shelf"}
+
+
+def test_a_face_frame_tries_rear_brackets_then_packing(fit_one: Fit) -> None:
+    keys = {"construction": "face-frame", "frame": {"left": 38, "right": 41, "thickness": 19}}
+    assert fit_one(**keys).slide.mount == "rear-bracket"  # type: ignore[union-attr]
+    deep = fit_one(**keys, opening={"depth": 700})
+    assert deep.slide is not None
+    assert deep.slide.mount == "packed"
+    assert {item.because for item in deep.rejected} == {"rear-bracket"}
+
+
+def test_side_mount_behind_a_frame_that_stands_in_stops(fit_one: Fit) -> None:
+    frame = {"left": 0, "right": 38, "thickness": 19}
+    fitted = fit_one(construction="face-frame", mount="side", frame=frame)
+    assert fitted.verdict == "does-not-fit"
+    assert ("mount", -38, "mm") in fitted.rejected[0].stops
+
+
+def test_a_loose_shelf_stops_a_fixed_one_fits_and_an_unknown_one_is_watched(fit_one: Fit) -> None:
+    verdicts = {}
+    for fixed in (False, True, None):
+        keys = {"id": "T"} if fixed is None else {"id": "T", "shelf_fixed": fixed}
+        verdicts[fixed] = fit_one(mount="shelf", cabinet="T", cabinet_keys=keys).verdict
+    assert verdicts == {False: "does-not-fit", True: "fits", None: "fits-with-care"}
+
+
+def test_the_box_moves_up_to_a_row_of_holes(fit_one: Fit) -> None:
+    """Screw line 14 + 10 = 24; the next row from 45 is 45: 21 up, and the box is 21 lower."""
+    fitted = fit_one(cabinet="B", cabinet_keys={"id": "B", "first_row": 45})
+    assert fitted.mounting is not None
+    assert fitted.box is not None
+    assert (fitted.mounting.moved_up, fitted.mounting.screw_line) == (21, 45)
+    assert fitted.box.height == 168 - 14 - 21 - 7
+
+
+def test_a_row_that_the_screw_line_meets_moves_nothing(fit_one: Fit) -> None:
+    fitted = fit_one(cabinet="B", cabinet_keys={"id": "B", "first_row": 24}, opening={"floor": 64})
+    assert fitted.mounting is not None
+    assert (fitted.mounting.moved_up, fitted.mounting.screw_line) == (0, 24 + 64)
+
+
+def test_the_shop_keeps_heights_and_the_tallest_under_the_limit_is_taken(fit_one: Fit) -> None:
+    assert fit_one(box={"heights": [100, 140, 160]}).box.height == 140  # type: ignore[union-attr]
+    low = fit_one(box={"heights": [160, 200]})
+    assert low.verdict == "does-not-fit"
+    assert low.rejected[0].because == "opening-height"
+    assert low.rejected[0].margin == 147 - 160
+
+
+def test_readings_beyond_the_band_stop_and_within_it_are_watched(fit_one: Fit) -> None:
+    watched = fit_one(opening={"width": [562, 561.5]})
+    taper = next(check for check in watched.checks if check.id == "opening-taper")
+    assert (taper.state, taper.margin) == ("watch", 1.0)
+    assert watched.box is not None
+    assert watched.box.inside_width == 561.5 - 42
+    assert fit_one(opening={"width": [562, 560]}).rejected[0].because == "opening-width"
+
+
+def test_labelled_readings_that_taper_within_the_band_fit(fit_one: Fit) -> None:
+    fitted = fit_one(opening={"width": {"front_bottom": 562, "back_bottom": 562.8}})
+    assert fitted.verdict == "fits"
+
+
+def test_an_overlay_front_is_cut_from_the_largest_reading_and_an_inset_one_from_the_smallest(
+    fit_one: Fit,
+) -> None:
+    opening = {"width": [562, 561.5]}
+    overlay = fit_one(opening=opening, front={"style": "overlay", "overlay": 16})
+    inset = fit_one(opening=opening, front={"style": "inset", "gap": 3})
+    assert overlay.front is not None
+    assert inset.front is not None
+    assert (overlay.front.width, inset.front.width) == (562 + 32, 561.5 - 6)
+    assert (overlay.front.height, inset.front.height) == (168 + 32, 168 - 6)
+
+
+def test_an_inset_front_whose_screw_finds_no_frame_is_watched(fit_one: Fit) -> None:
+    """Front 19 + inset 3 + front screw 8 = 30 deep, frame 19: 11 of air."""
+    fitted = fit_one(
+        construction="face-frame",
+        frame={"left": 38, "right": 38, "thickness": 19},
+        front={"style": "inset", "thickness": 19},
+    )
+    grip = next(check for check in fitted.checks if check.id == "frame-grip")
+    assert (grip.state, grip.margin) == ("watch", -11)
+    assert fitted.verdict == "fits-with-care"
+
+
+def test_overhangs_that_do_not_close_on_the_cabinet_stop(fit_one: Fit) -> None:
+    keys = {"construction": "face-frame", "frame": {"left": 38, "right": 41, "thickness": 19}, "cabinet": "B"}
+    closes = fit_one(**keys, cabinet_keys={"id": "B", "inside_width": 641})
+    assert closes.verdict == "fits"
+    off = fit_one(**keys, cabinet_keys={"id": "B", "inside_width": 644})
+    assert off.verdict == "does-not-fit"
+    assert ("frame-sum", pytest.approx(1.5 - 3), "mm") in off.rejected[0].stops
+
+
+def test_capacity_of_contents_does_not_count_the_box(fit_one: Fit, family: Family) -> None:
+    moving = fit_one([family(capacity=20)], contents=19)
+    contents = fit_one([family(capacity=20, capacity_of="contents")], contents=19)
+    assert moving.verdict == "does-not-fit"
+    assert contents.verdict == "fits"
+    by = {change.change: change.by for change in moving.changes}["contents"]
+    assert by == pytest.approx(moving.rejected[0].margin)
+
+
+def test_a_wide_and_shallow_drawer_is_watched_for_racking(fit_one: Fit) -> None:
+    fitted = fit_one(opening={"width": 1162, "depth": 460})
+    racking = next(check for check in fitted.checks if check.id == "width-to-length")
+    assert racking.state == "watch"
+    assert racking.margin == pytest.approx(2.5 - 1152 / 450)
+
+
+def test_an_existing_box_is_checked_and_not_sized(fit_one: Fit) -> None:
+    """Inside 518.6 against 520: 0.7 inboard of each seat, 0.1 inside the tolerance; nothing is cut."""
+    fitted = fit_one(existing_box={"inside_width": 518.6, "length": 450, "height": 120})
+    assert fitted.slide is not None
+    assert fitted.latch is not None
+    assert fitted.slide.length.nominal == 450
+    assert fitted.latch.side == pytest.approx(-0.7)
+    assert fitted.parts == ()
+    stops = {item.nominal: item.because for item in fitted.rejected}
+    assert stops[400] == stops[500] == "hook-bore"
+
+
+def test_a_side_mounted_slide_is_sized_by_its_own_room(fit_one: Fit, family: Family) -> None:
+    """12.7 each side: 562 − 25.4 outside, whatever the side; no bracket, no hook."""
+    ball = family(
+        id="ball", carriage="side-mounted", inside_width_deduction=25.4 + 32, min_gap=12.5, spacers=[]
+    )
+    fitted = fit_one([ball], side=12.7)
+    assert fitted.box is not None
+    assert fitted.box.outside_width == pytest.approx(562 - 25.4)
+    assert fitted.box.side_gap == pytest.approx(12.7)
+    assert {"latch-side", "latch-along", "hook-bore"}.isdisjoint(check.id for check in fitted.checks)
+
+
+def test_drawers_are_answered_in_the_jobs_order_whatever_their_situation(
+    fit_many: Callable[..., FittedJob],
+) -> None:
+    job = fit_many(
+        {"id": "A"},
+        {"id": "B", "front": {"style": "inset"}},
+        {"id": "C"},
+        {"id": "D", "opening": {"depth": 200}},
+    )
+    assert [one.id for one in job.drawers] == ["A", "B", "C", "D"]
+    assert [one.verdict for one in job.drawers] == ["fits", "fits", "fits", "does-not-fit"]
