@@ -1,0 +1,1 @@
+"""What the trade speaks of: jobs, drawers, slide families, fitted drawers. Frozen, no I/O."""
