@@ -1,4 +1,7 @@
-"""Part sizes [mm] and masses [kg] of box and front. The parts close on the box: nothing is left for play."""
+"""Part sizes [mm] and masses [kg] of box and front. The parts close on the box: nothing is left for play.
+
+What varies from drawer to drawer is multiplied last: over many openings the rest is then one small row.
+"""
 
 from __future__ import annotations
 
@@ -133,7 +136,7 @@ def bottom_length__under(box_body_length: Q) -> Q:
 @equation("kg", source=STATICS)
 def sides_mass(side_length: Q, box_height: Q, side_thickness: Q, box_density: Q) -> Q:
     """Mass of both box sides."""
-    return 2 * side_length * box_height * side_thickness * box_density / CUBIC_METRE
+    return 2 * side_length * side_thickness * box_density / CUBIC_METRE * box_height
 
 
 @equation("kg", source=STATICS)
@@ -157,7 +160,7 @@ def cross_mass(
 @equation("kg", source=STATICS)
 def bottom_mass(bottom_length: Q, bottom_width: Q, bottom_thickness: Q, box_density: Q) -> Q:
     """Mass of the bottom."""
-    return bottom_length * bottom_width * bottom_thickness * box_density / CUBIC_METRE
+    return bottom_length * bottom_thickness * box_density / CUBIC_METRE * bottom_width
 
 
 @equation("kg", source=STATICS)

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from drawerwright.equations.equation import Q
 from drawerwright.equations.trade import GIVEN
 from drawerwright.fit.drawer_values import DrawerValues
 from drawerwright.fit.parts import parts_of
@@ -16,6 +17,7 @@ from drawerwright.fit.trial import Trial, state_of
 from drawerwright.fit.words import Told, Workings
 from drawerwright.model.fitted import (
     BoxSizes,
+    Change,
     Check,
     ChosenSlide,
     FittedDrawer,
@@ -26,6 +28,7 @@ from drawerwright.model.fitted import (
     ReadOpening,
     Rejected,
     Verdict,
+    Working,
 )
 from drawerwright.units import ShownUnits
 
@@ -62,7 +65,6 @@ def fitted_drawer(
 ) -> FittedDrawer:
     """The answer where a slide was found."""
     trial, values = place.trial, place.values()
-    family, length = trial.rows.candidates[place.column]
     told = Told(trial.plan.answer, values, units)
     checks = _checks(trial, told, values)
     return FittedDrawer(
@@ -70,7 +72,7 @@ def fitted_drawer(
         cabinet=one.cabinet,
         opening=read_opening(one),
         verdict=_verdict(checks),
-        slide=ChosenSlide(family, length, trial.mount, place.stack(trial.side), place.stack(trial.along)),
+        slide=_slide(place),
         latch=Latch(values.get("latch_side_left", 0.0), values.get("latch_along_left", 0.0)),
         box=_box(values),
         mounting=_mounting(place, values),
@@ -83,6 +85,56 @@ def fitted_drawer(
         rejected=tuple(rejected),
         workings=Workings(told),
     )
+
+
+def drawer_that_fits_nothing(
+    one: DrawerValues,
+    nearest: Place | None,
+    changes: Sequence[Change],
+    rejected: Sequence[Rejected],
+    units: ShownUnits,
+) -> FittedDrawer:
+    """The answer where every slide stops: checks of the slide that came nearest, and what would change it."""
+    checks: tuple[Check, ...] = ()
+    workings: Mapping[str, Working] = {}
+    if nearest is not None:
+        told = Told(nearest.trial.plan.answer, nearest.values(), units)
+        checks, workings = _checks(nearest.trial, told, told.values), Workings(told)
+    return FittedDrawer(
+        drawer=one.drawer,
+        cabinet=one.cabinet,
+        opening=read_opening(one),
+        verdict="does-not-fit",
+        slide=None,
+        latch=None,
+        box=None,
+        mounting=None,
+        front=None,
+        parts=(),
+        mass=None,
+        capacity=None,
+        checks=checks,
+        changes=tuple(changes),
+        rejected=tuple(rejected),
+        workings=workings,
+        nearest=_slide(nearest) if nearest is not None else None,
+    )
+
+
+def nearest_place(trials: Sequence[tuple[Trial, int, NDArray[np.bool_]]]) -> Place | None:
+    """Of all that stops, the slide with the fewest stops, then the least lacking.
+
+    `trials` each with the drawer's row and the mask of slides asked for.
+    """
+    best: tuple[tuple[int, float], Place] | None = None
+    for trial, row, allowed in trials:
+        table = np.minimum(_stopping_margins(trial, row) + ROUND_OFF, 0)
+        stops, lacks = (table < 0).sum(axis=0), -table.sum(axis=0)
+        for column in np.flatnonzero(allowed).tolist():
+            rank = (int(stops[column]), float(lacks[column]))
+            if best is None or rank < best[0]:
+                best = (rank, Place(trial, row, column))
+    return best[1] if best else None
 
 
 def read_opening(one: DrawerValues) -> ReadOpening:
@@ -101,10 +153,7 @@ def read_opening(one: DrawerValues) -> ReadOpening:
 def rejected_of(trial: Trial, row: int, allowed: NDArray[np.bool_]) -> list[Rejected]:
     """What stopped each slide of a trial for one drawer, in the trial's order."""
     checks = [check for check in trial.plan.checks if not check.rule.only_watches]
-    table = np.empty((len(checks), trial.shape[1]))
-    for index, check in enumerate(checks):
-        margins = trial.values[check.quantity]
-        table[index] = margins[row if margins.shape[0] > 1 else 0]
+    table = _stopping_margins(trial, row)
     found = []
     for column in np.flatnonzero((table < -ROUND_OFF).any(axis=0) & allowed).tolist():
         family, length = trial.rows.candidates[column]
@@ -116,6 +165,22 @@ def rejected_of(trial: Trial, row: int, allowed: NDArray[np.bool_]) -> list[Reje
         because, margin, unit = stops[0]
         found.append(Rejected(family.id, length.nominal, trial.mount, because, margin, unit, stops))
     return found
+
+
+def _stopping_margins(trial: Trial, row: int) -> Q:
+    """(k, c): margins of the checks that can stop, for one drawer."""
+    checks = [check for check in trial.plan.checks if not check.rule.only_watches]
+    table = np.empty((len(checks), trial.shape[1]))
+    for index, check in enumerate(checks):
+        margins = trial.values[check.quantity]
+        table[index] = margins[row if margins.shape[0] > 1 else 0]
+    return table
+
+
+def _slide(place: Place) -> ChosenSlide:
+    family, length = place.trial.rows.candidates[place.column]
+    stacks = place.stack(place.trial.side), place.stack(place.trial.along)
+    return ChosenSlide(family, length, place.trial.mount, *stacks)
 
 
 def _checks(trial: Trial, told: Told, values: Mapping[str, float]) -> tuple[Check, ...]:

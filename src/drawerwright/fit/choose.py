@@ -55,7 +55,8 @@ def _first_open(open_: Mask, costs: Sequence[Q]) -> NDArray[np.intp]:
     for cost in costs:
         least = np.where(open_, cost, np.inf)
         open_ = open_ & (least <= least.min(axis=1, keepdims=True) + _SAME)
-    return open_.argmax(axis=1)
+    first: NDArray[np.intp] = open_.argmax(axis=1)
+    return first
 
 
 def _joined(trials: Sequence[Trial], criterion: Criterion) -> Q:

@@ -24,6 +24,7 @@ def _drawer(one: FittedDrawer) -> dict[str, Any]:
         "id": one.id,
         "verdict": one.verdict,
         "slide": _slide(one),
+        "nearest": _nearest(one),
         "latch": {"side": _n(one.latch.side), "along": _n(one.latch.along)} if one.latch else None,
         "box": _box(one),
         "mounting": _mounting(one),
@@ -86,6 +87,13 @@ def _slide(one: FittedDrawer) -> dict[str, Any] | None:
         "mount": slide.mount,
         "spacers": {"side": _ns(slide.side_spacers), "subfront": _ns(slide.subfront_spacers)},
     }
+
+
+def _nearest(one: FittedDrawer) -> dict[str, Any] | None:
+    slide = one.nearest
+    if slide is None:
+        return None
+    return {"family": slide.family.id, "nominal": _n(slide.length.nominal), "mount": slide.mount}
 
 
 def _box(one: FittedDrawer) -> dict[str, Any] | None:

@@ -10,14 +10,14 @@ import numpy as np
 
 from drawerwright.equations.equation import Q
 from drawerwright.errors import Fault, InputError
-from drawerwright.fit.answer import Place, fitted_drawer, read_opening, rejected_of
+from drawerwright.fit.answer import Place, drawer_that_fits_nothing, fitted_drawer, nearest_place, rejected_of
 from drawerwright.fit.changes import smallest_changes
 from drawerwright.fit.choose import choose
 from drawerwright.fit.columns import front_overlaps
 from drawerwright.fit.drawer_values import NO_ERRORS, DrawerValues, drawer_values, stack
 from drawerwright.fit.situation import mounts_to_try
 from drawerwright.fit.slide_rows import SlideRows, slide_rows
-from drawerwright.fit.trial import Mask, run_trial
+from drawerwright.fit.trial import Mask, Trial, run_trial
 from drawerwright.model.family import SlideFamily
 from drawerwright.model.fitted import FittedDrawer, FittedJob, Mount, Rejected
 from drawerwright.model.job import Drawer, Job
@@ -26,6 +26,7 @@ from drawerwright.units import ShownUnits
 _TOGETHER = 256
 
 Group = tuple[Mapping[str, str], tuple[Mount, ...], list[DrawerValues]]
+Tried = tuple[Trial, int, Mask]
 Progress = Callable[[int, int], None]
 
 
@@ -75,6 +76,7 @@ def _fit_group(
 ) -> list[FittedDrawer]:
     answered: dict[int, FittedDrawer] = {}
     rejected: dict[int, list[Rejected]] = defaultdict(list)
+    tried: dict[int, list[Tried]] = defaultdict(list)
     waiting = list(range(len(drawers)))
     for mount in mounts:
         if not waiting:
@@ -87,12 +89,15 @@ def _fit_group(
         for row, index in enumerate(waiting):
             for trial, mask in zip(trials, allowed, strict=True):
                 rejected[index] += rejected_of(trial, row, mask[row])
+                tried[index].append((trial, row, mask[row]))
             if choice.trial[row] >= 0:
                 place = Place(trials[choice.trial[row]], row, int(choice.column[row]))
                 answered[index] = fitted_drawer(drawers[index], place, rejected[index], units)
         waiting = [index for index in waiting if index not in answered]
     for index in waiting:
-        answered[index] = _not_fitted(situation, mounts, drawers[index], rows, rejected[index], units)
+        answered[index] = _not_fitted(
+            situation, mounts, drawers[index], rows, tried[index], rejected[index], units
+        )
     return [answered[index] for index in range(len(drawers))]
 
 
@@ -101,6 +106,7 @@ def _not_fitted(
     mounts: Sequence[Mount],
     one: DrawerValues,
     rows: Sequence[SlideRows],
+    tried: Sequence[Tried],
     rejected: Sequence[Rejected],
     units: ShownUnits,
 ) -> FittedDrawer:
@@ -114,23 +120,7 @@ def _not_fitted(
         subfront_as_side=one.drawer.subfront is None,
         units=units,
     )
-    return FittedDrawer(
-        drawer=one.drawer,
-        cabinet=one.cabinet,
-        opening=read_opening(one),
-        verdict="does-not-fit",
-        slide=None,
-        latch=None,
-        box=None,
-        mounting=None,
-        front=None,
-        parts=(),
-        mass=None,
-        capacity=None,
-        checks=(),
-        changes=changes,
-        rejected=tuple(rejected),
-    )
+    return drawer_that_fits_nothing(one, nearest_place(tried), changes, rejected, units)
 
 
 def _allowed(drawers: Sequence[DrawerValues], rows: SlideRows) -> Mask:

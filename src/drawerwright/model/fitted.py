@@ -188,7 +188,11 @@ class ReadOpening:
 
 @dataclass(frozen=True, slots=True)
 class FittedDrawer:
-    """The answer for one drawer. Where nothing fits, `slide` and what hangs on it are None."""
+    """The answer for one drawer.
+
+    Where nothing fits, `slide` and what hangs on it are None; `nearest` is the slide that came nearest, and
+    `checks` are its checks.
+    """
 
     drawer: Drawer
     cabinet: Cabinet | None
@@ -206,6 +210,7 @@ class FittedDrawer:
     changes: tuple[Change, ...]
     rejected: tuple[Rejected, ...]
     workings: Mapping[str, Working] = field(default_factory=dict)
+    nearest: ChosenSlide | None = None
 
     @property
     def id(self) -> str:
