@@ -124,8 +124,8 @@ def format_mass(kg: float, units: ShownUnits = "mm", *, decimals: int = 1) -> st
     return pounds if units == "in" else f"{metric} ({pounds})"
 
 
-def show_value(value: object) -> str:
-    """A value as it is named in a message: strings quoted, long ones cut."""
+def show_value(value: object, *, depth: int = 3) -> str:
+    """A value as it is named in a message: strings quoted, long and deep ones cut."""
     if isinstance(value, bool):
         text = "true" if value else "false"
     elif isinstance(value, str):
@@ -133,10 +133,12 @@ def show_value(value: object) -> str:
     elif value is None:
         text = "nothing"
     elif isinstance(value, (list, tuple)):
-        text = "[" + ", ".join(show_value(one) for one in value[:8]) + ("…]" if len(value) > 8 else "]")
+        shown = [show_value(one, depth=depth - 1) for one in value[:8]] if depth else ["…"]
+        text = "[" + ", ".join(shown) + ("…]" if len(value) > 8 and depth else "]")
     elif isinstance(value, dict):
-        pairs = ", ".join(f"{key} = {show_value(one)}" for key, one in list(value.items())[:8])
-        text = f"{{ {pairs} }}" if pairs else "{}"
+        few = list(value.items())[:8] if depth else []
+        pairs = ", ".join(f"{key} = {show_value(one, depth=depth - 1)}" for key, one in few)
+        text = f"{{ {pairs} }}" if pairs else "{…}" if value else "{}"
     else:
         text = str(value)
     return text if len(text) <= 80 else text[:76] + "…" + text[-1]

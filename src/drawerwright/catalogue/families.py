@@ -45,14 +45,13 @@ def load_families(paths: Sequence[Path] | None = None) -> tuple[SlideFamily, ...
     """
     if paths is None:
         return _shipped()
-    entries: list[_Entry] = []
-    faults: list[Fault] = []
+    entries: list[_Entry | InputError] = []
     for path in _files(paths):
         try:
             entries += _entries(read_toml(path))
         except InputError as error:
-            faults += error.faults
-    return _families(entries, faults)
+            entries.append(error)
+    return _families(entries)
 
 
 def families_from_mappings(values: object, *, where: str = "slides") -> tuple[SlideFamily, ...]:
@@ -60,13 +59,13 @@ def families_from_mappings(values: object, *, where: str = "slides") -> tuple[Sl
     if not isinstance(values, (list, tuple)) or not values:
         says = "is not a list of slide families"
         raise InputError([Fault(where, show_value(values), says, "a list of at least one family")])
-    return _families([_Entry(one, lambda loc: (0, where), where) for one in values], [])
+    return _families([_Entry(one, lambda loc: (0, where), where) for one in values])
 
 
 @cache
 def _shipped() -> tuple[SlideFamily, ...]:
     files = [parse_toml(shipped_text(f"families/{name}.toml"), f"{name}.toml") for name in SHIPPED]
-    return _families([entry for file in files for entry in _entries(file)], [])
+    return _families([entry for file in files for entry in _entries(file)])
 
 
 def _files(paths: Iterable[Path]) -> list[Path]:
@@ -113,12 +112,17 @@ def _place_in(file: TomlFile, position: int) -> Place:
     return lambda loc: file.place(("family", position, *loc))
 
 
-def _families(entries: Sequence[_Entry], faults: list[Fault]) -> tuple[SlideFamily, ...]:
-    """All entries read, ids unique. Raises InputError with these faults and any more."""
+def _families(entries: Sequence[_Entry | InputError]) -> tuple[SlideFamily, ...]:
+    """All entries read, ids unique; an entry may be the error of its file. Raises InputError."""
     families: list[SlideFamily] = []
+    faults: list[Fault] = []
     owners: dict[str, str] = {}
     file, placed = "", list[tuple[int, Fault]]()
     for entry in entries:
+        if isinstance(entry, InputError):
+            faults += [*_in_order(placed), *entry.faults]
+            placed = []
+            continue
         if entry.file != file:
             faults += _in_order(placed)
             file, placed = entry.file, []

@@ -20,7 +20,12 @@ _WORDS: Final = {
     "Invalid value": "a value is missing or lacks its quotes",
     "Expected newline or end of document after a statement": "something follows the value on its line",
     "Illegal character '\\n'": "a quote is not closed on its line",
+    "Unterminated string": "a quote is not closed",
 }
+
+
+_DEEPEST: Final = 30
+"""Most levels of lists and tables; a job needs six."""
 
 
 @dataclass(frozen=True)
@@ -49,7 +54,10 @@ def read_toml(path: Path) -> TomlFile:
 def parse_toml(text: str, name: str) -> TomlFile:
     """Read TOML text that bears a name. Raises InputError with the line when it is none."""
     try:
-        return TomlFile(name, text, tomllib.loads(text))
+        values = tomllib.loads(text)
+        if _is_deeper_than(values, _DEEPEST):
+            raise RecursionError
+        return TomlFile(name, text, values)
     except tomllib.TOMLDecodeError as error:
         message = str(error)
         match = _PLACE.search(message)
@@ -65,3 +73,16 @@ def parse_toml(text: str, name: str) -> TomlFile:
         line, shown, says = 1, "", f"is not read: {error}"
     fault = Fault(f"{name}:{line}", shown, says, 'lines such as width = 562 or note = "text"')
     raise InputError([fault])
+
+
+def _is_deeper_than(values: Mapping[str, Any], levels: int) -> bool:
+    """Whether lists and tables nest deeper, told without recursion."""
+    layer: list[Any] = [values]
+    for _ in range(levels):
+        inner: list[Any] = []
+        for holder in layer:
+            inner += holder.values() if isinstance(holder, dict) else holder
+        layer = [one for one in inner if isinstance(one, (dict, list))]
+        if not layer:
+            return False
+    return True

@@ -6,8 +6,9 @@ from collections.abc import Iterator
 from decimal import Decimal
 from typing import Any
 
-from drawerwright.model.job import Cabinet, Contents, Drawer, Job, Overlay, Readings
+from drawerwright.model.job import Cabinet, Contents, Drawer, Job, Overlay
 from drawerwright.model.quantities import Record, Units
+from drawerwright.model.readings import Readings
 
 _MASSES = frozenset({"mass"})
 _PLAIN = frozenset({"row", "quantity"})

@@ -98,6 +98,8 @@ def test_left_of_0_is_shown_as_right_of_0_with_a_sign(mm: float) -> None:
         ([1, "a"], '[1, "a"]'),
         ({"width": 3}, "{ width = 3 }"),
         ({}, "{}"),
+        ([[[[1]]]], "[[[[…]]]]"),
+        ({"a": {"b": {"c": {"d": 1}}}}, "{ a = { b = { c = {…} } } }"),
         (math.nan, "nan"),
     ],
 )

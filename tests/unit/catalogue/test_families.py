@@ -1,0 +1,241 @@
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from drawerwright.catalogue import (
+    SHIPPED,
+    Remark,
+    check_family,
+    families_from_mappings,
+    family_named,
+    load_families,
+)
+from drawerwright.catalogue.shipped import shipped_values
+from drawerwright.errors import Fault, InputError
+
+LEAST: dict[str, Any] = {
+    "id": "plain", "capacity": "45 kg", "inside_width_deduction": 42, "length": [{"nominal": 500}],
+}  # fmt: skip
+TEXT = 'id = "{}"\ncapacity = "45 kg"\ninside_width_deduction = 42\n[[{}length]]\nnominal = 500\n'
+
+
+def family_file(folder: Path, *ids: str, name: str | None = None) -> Path:
+    path = folder / (name or f"{ids[0]}.toml")
+    if len(ids) == 1:
+        path.write_text(TEXT.format(ids[0], ""))
+    else:
+        path.write_text("".join("[[family]]\n" + TEXT.format(id_, "family.") for id_ in ids))
+    return path
+
+
+def faults_of(*paths: Path) -> tuple[Fault, ...]:
+    with pytest.raises(InputError) as refused:
+        load_families(paths)
+    return refused.value.faults
+
+
+def test_the_shipped_families_are_four_invented_ones_in_a_fixed_order() -> None:
+    families = load_families()
+    assert [family.id for family in families] == list(SHIPPED)
+    assert all(
+        family.invented and "invented" in family.source and "invented" in family.title for family in families
+    )
+    assert load_families() is families
+
+
+def test_the_shipped_families_are_a_16_a_19_a_short_and_a_heavy_one() -> None:
+    sixteen, nineteen, short, heavy = load_families()
+    assert (sixteen.design_side, sixteen.inside_width_deduction) == (16.0, 42.0)
+    assert (nineteen.design_side, nineteen.inside_width_deduction) == (19.0, 49.0)
+    assert (short.lengths[0].nominal, short.lengths[-1].nominal) == (225.0, 350.0)
+    assert not any(length.shelf_holes for length in short.lengths)
+    assert heavy.capacity > 50.0
+    assert all(heavy.travel_of(length) > length.box for length in heavy.lengths)
+
+
+def test_the_shipped_families_tell_every_key_and_nothing_odd() -> None:
+    for family in load_families():
+        remarks = [remark for remark in check_family(family) if remark.kind != "missing"]
+        assert remarks == [], family.id
+
+
+def test_the_row_holes_of_the_shipped_families_lie_on_the_32_grid_and_start_at_0() -> None:
+    for family in load_families():
+        for length in family.lengths:
+            assert length.holes[0] == 0.0
+            assert all(hole % 32 == 0 for hole in length.holes)
+            assert len(length.holes) >= 3
+
+
+def test_the_shipped_rollers_stay_on_their_rails_over_the_whole_travel() -> None:
+    for family in load_families():
+        if family.carriages is None or family.carriages_for is None:
+            continue
+        for length in family.lengths:
+            scale, quarter = length.nominal / family.carriages_for, family.travel_of(length) / 4
+            for rear, front in (family.carriages.lower, family.carriages.upper):
+                assert rear * scale >= quarter
+                assert front * scale <= length.member - quarter
+
+
+def test_a_file_holds_one_family_or_several(tmp_path: Path) -> None:
+    one, several = family_file(tmp_path, "z"), family_file(tmp_path, "b", "a")
+    assert [family.id for family in load_families([one, several])] == ["z", "b", "a"]
+
+
+def test_a_folder_is_read_by_the_names_of_its_files(tmp_path: Path) -> None:
+    for name in ("c", "a", "b"):
+        family_file(tmp_path, name)
+    (tmp_path / "notes.txt").write_text("not a family")
+    assert [family.id for family in load_families([tmp_path])] == ["a", "b", "c"]
+
+
+def test_an_inch_family_file_is_converted(tmp_path: Path) -> None:
+    path = family_file(tmp_path, "a")
+    path.write_text('units = "in"\n' + path.read_text().replace("500", '"21"').replace("42", "1.65"))
+    (family,) = load_families([path])
+    assert family.lengths[0].nominal == 533.4
+    assert family.inside_width_deduction == pytest.approx(41.91)
+
+
+def test_the_same_id_twice_is_refused_where_it_comes_again(tmp_path: Path) -> None:
+    first, second = family_file(tmp_path, "a"), family_file(tmp_path, "b", "a", name="more.toml")
+    (fault,) = faults_of(first, second)
+    assert fault.where == "more.toml:8 family a id"
+    assert "a.toml" in fault.says
+    (again,) = faults_of(first, first)
+    assert again.where == "a.toml:1 family a id"
+    (inside,) = faults_of(family_file(tmp_path, "c", "c"))
+    assert inside.where == "c.toml:8 family c id"
+
+
+def test_faults_of_all_files_come_together_with_their_lines(tmp_path: Path) -> None:
+    first, second = family_file(tmp_path, "a"), family_file(tmp_path, "b")
+    first.write_text(first.read_text() + "holes = [0, 64, 32]\nhols = 3\n")
+    second.write_text(second.read_text().replace('"45 kg"', '"45 mm"') + "[[length]]\nnominal = 500\n")
+    assert [fault.where for fault in faults_of(first, second, tmp_path / "none.toml")] == [
+        "a.toml:6 family a length 500 holes",
+        "a.toml:7 family a length 500 hols",
+        "b.toml:2 family b capacity",
+        "b.toml:7 family b length 500 nominal",
+        "none.toml",
+    ]
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("", "is empty"),
+        ("family = 3", "is not a list of families"),
+        ("family = []", "is not a list of families"),
+        ("family = [3]", "is not a table"),
+        ('capacity = 3\n[[family]]\nid = "a"', "stands beside [[family]]"),
+        ("id = ", "is not TOML"),
+        ("length = 3", "is missing"),
+    ],
+)
+def test_a_file_that_is_no_family_is_refused(tmp_path: Path, text: str, says: str) -> None:
+    path = tmp_path / "family.toml"
+    path.write_text(text)
+    faults = faults_of(path)
+    assert any(says in fault.says for fault in faults)
+    assert all(fault.where.startswith("family.toml") for fault in faults)
+
+
+def test_a_folder_without_families_is_refused(tmp_path: Path) -> None:
+    (fault,) = faults_of(tmp_path)
+    assert "without a slide-family file" in fault.says
+
+
+@pytest.mark.parametrize("values", [None, [], {}, "plain", [3], [None]])
+def test_mappings_that_are_no_families_are_refused(values: object) -> None:
+    with pytest.raises(InputError) as refused:
+        families_from_mappings(values, where="request slides")
+    assert all(fault.where.startswith("request slides") for fault in refused.value.faults)
+
+
+def test_mappings_are_read_as_files_are() -> None:
+    shipped = [shipped_values(f"families/{name}.toml") for name in SHIPPED]
+    assert families_from_mappings(shipped) == load_families()
+
+
+def test_rules_between_lengths_are_checked_though_a_key_is_broken() -> None:
+    broken = {**LEAST, "width_band": [2, 1], "extension": "over"}
+    broken["length"] = [{"nominal": 500, "travl": 3}, {"nominal": 550}, {"nominal": 550, "travel": 600}]
+    with pytest.raises(InputError) as refused:
+        families_from_mappings([broken])
+    assert [fault.where for fault in refused.value.faults] == [
+        "slides family plain width_band",
+        "slides family plain length 500 travl",
+        "slides family plain length 550 travel",
+        "slides family plain length 550 nominal",
+    ]
+
+
+def test_a_family_is_found_by_id_or_the_nearest_is_named() -> None:
+    families = load_families()
+    assert family_named(families, "house-19") is families[1]
+    with pytest.raises(InputError) as refused:
+        family_named(families, "house-18", where="drawer B1 slide")
+    (fault,) = refused.value.faults
+    assert (fault.where, fault.value) == ("drawer B1 slide", '"house-18"')
+    assert fault.try_ in ('"house-16"', '"house-19"')
+
+
+def remarks(**keys: Any) -> list[Remark]:
+    (family,) = families_from_mappings([{**LEAST, **keys}])
+    return check_family(family)
+
+
+def test_what_a_family_left_out_is_remarked_with_the_value_taken() -> None:
+    defaulted = {remark.where: remark.says for remark in remarks() if remark.kind == "defaulted"}
+    assert defaulted["setback"] == "left out: 37 is taken (common practice)"
+    assert "clearance" in defaulted
+    partly = remarks(clearance={"under": 12, "over": 7})
+    assert "clearance.rear" in {remark.where for remark in partly if remark.kind == "defaulted"}
+    assert "clearance" not in {remark.where for remark in partly}
+
+
+def test_what_a_family_lacks_for_a_mount_or_a_study_is_remarked() -> None:
+    missing = {remark.where for remark in remarks() if remark.kind == "missing"}
+    assert {
+        "source",
+        "rear_bracket",
+        "length holes",
+        "length shelf_holes",
+        "carriages",
+        "soft_close",
+    } <= missing
+
+
+@pytest.mark.parametrize(
+    ("keys", "where"),
+    [
+        ({"inside_width_deduction": 40}, "inside_width_deduction"),
+        ({"capacity": "300 kg"}, "capacity"),
+        ({"width_band": [0.5, 1.5]}, "width_band"),
+        ({"adjust": {"depth": [1, 4]}}, "adjust.depth"),
+        ({"adjust_step": {"side": 5}}, "adjust_step.side"),
+        ({"side_strain": 4}, "side_strain"),
+        ({"rear": {"bore_depth": 16}}, "rear.bore_depth"),
+        ({"rear": {"bore_up": 2}}, "rear.bore_up"),
+        ({"rear": {"notch_height": 20}}, "rear.notch_height"),
+        ({"rear": {"bore_in": 40}}, "rear.bore_in"),
+        ({"length": [{"nominal": 500, "travel": 520}]}, "length 500 travel"),
+        ({"extension": "over", "length": [{"nominal": 500, "travel": 500}]}, "length 500 travel"),
+        ({"extension": "three-quarter", "length": [{"nominal": 500, "travel": 480}]}, "length 500 travel"),
+        ({"length": [{"nominal": 500, "capacity": "50 kg"}]}, "length 500 capacity"),
+        ({"length": [{"nominal": 500, "member": 551}]}, "length 500 member"),
+        ({"length": [{"nominal": 500, "box": 601}]}, "length 500 box"),
+        ({"length": [{"nominal": 500, "holes": [32, 64]}]}, "length 500 holes"),
+        ({"length": [{"nominal": 500, "holes": [0, 50]}]}, "length 500 holes"),
+        ({"length": [{"nominal": 500, "holes": [0]}]}, "length 500 holes"),
+        ({"carriages": {"lower": [100, 370], "upper": [130, 370]}, "carriages_for": 500}, "length 500"),
+        ({"carriages": {"lower": [130, 370], "upper": [130, 400]}, "carriages_for": 500}, "length 500"),
+    ],
+)
+def test_what_is_implausible_is_remarked(keys: dict[str, Any], where: str) -> None:
+    assert where in {remark.where for remark in remarks(**keys) if remark.kind == "implausible"}

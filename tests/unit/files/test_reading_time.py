@@ -1,0 +1,28 @@
+from __future__ import annotations
+
+import time
+import tomllib
+
+from drawerwright.files import job_from_mapping
+
+DRAWER = """
+[[drawer]]
+id = "{0}"
+cabinet = "B{1}"
+row = {2}
+opening = {{ width = [562, 561.5], height = 168, depth = 530, floor = 0 }}
+front = {{ style = "overlay", thickness = 19, overlay = 16, gap = 3 }}
+side = 16
+contents = "20 kg"
+"""
+
+
+def test_a_job_of_2000_drawers_is_read_in_little_more_time_than_its_toml() -> None:
+    text = "".join(DRAWER.format(at, at // 4, at % 4 + 1) for at in range(2000))
+    start = time.perf_counter()
+    values = tomllib.loads(text)
+    parsed = time.perf_counter()
+    job = job_from_mapping(values)
+    done = time.perf_counter()
+    assert len(job.drawers) == 2000
+    assert done - parsed < 5 * (parsed - start)
