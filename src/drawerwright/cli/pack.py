@@ -51,11 +51,18 @@ def pack(
 
 
 def show_files(out: Console, manifest: Manifest, folder: Path) -> None:
-    """What was written, and where."""
+    """What was written, and where; a folder inside the pack has one line."""
+    sizes: dict[str, list[int]] = {}
     for written in manifest.files:
-        out.print(f"  {written.path}  {_size_words(written.size)}")
+        top, slash, _ = written.path.partition("/")
+        sizes.setdefault(top + slash, []).append(written.size)
+    for name, each in sizes.items():
+        many = f"  {len(each)} files" if name.endswith("/") else ""
+        out.print(f"  {name}{many}  {_size_words(sum(each))}")
     out.print(f"{len(manifest.files)} files and their manifest are in {folder}.")
 
 
 def _size_words(size: int) -> str:
-    return f"{size} bytes" if size < 1000 else f"{size / 1000:.0f} kB"
+    if size < 1000:
+        return f"{size} bytes"
+    return f"{size / 1000:.0f} kB" if size < 1_000_000 else f"{size / 1e6:.1f} MB"

@@ -214,6 +214,15 @@ def test_a_pack_is_written_and_its_json_is_its_manifest(command, mixed_job, tmp_
         assert hashlib.sha256(content).hexdigest() == entry["sha256"]
 
 
+def test_a_pack_is_listed_in_a_few_lines_that_count_every_file(command, mixed_job, tmp_path) -> None:
+    out = command("pack", mixed_job, "--out", tmp_path / "pack").out
+    files = json.loads((tmp_path / "pack" / "manifest.json").read_text(encoding="utf-8"))["files"]
+    drawings = [entry for entry in files if entry["path"].startswith("dxf/")]
+    assert f"dxf/  {len(drawings)} files" in out
+    assert f"{len(files)} files and their manifest are in {tmp_path / 'pack'}." in out
+    assert len(out.splitlines()) < 15
+
+
 def test_a_pack_with_strict_is_written_although_a_drawer_does_not_fit(command, mixed_job, tmp_path) -> None:
     ran = command("pack", mixed_job, "--out", tmp_path / "pack", "--strict")
     assert ran.code == 3
