@@ -193,7 +193,7 @@ def _read_slide(value: object, info: ValidationInfo) -> str:
     """The word "auto", a family, or a family and a nominal length; the length becomes mm."""
     match = _SLIDE.fullmatch(value.strip()) if isinstance(value, str) else None
     if match is None:
-        raise ReadingError(show_value(value), 'is not "auto", "family" or "family/nominal"', '"plain-16/500"')
+        raise ReadingError(show_value(value), 'is not "auto", "family" or "family/nominal"', '"house-16/500"')
     if match["nominal"] is None:
         return match["family"]
     return f"{match['family']}/{parse_size(match['nominal'], bare_unit_of(info))!r}".removesuffix(".0")
