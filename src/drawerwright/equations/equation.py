@@ -33,7 +33,8 @@ class CheckRule:
 
     `only_watches`: never stops. `watch_below`: watches when the margin is under this. `care`: name of a
     second margin that makes the check watch when negative. `says` and `cure` are sentences with
-    {quantities}; `cure` is added when the check stops or watches.
+    {quantities}; `cure` is added when the check stops or watches, `care_says` in its place
+    when only the second margin is at fault.
     """
 
     id: str
@@ -42,6 +43,7 @@ class CheckRule:
     only_watches: bool = False
     watch_below: float | None = None
     care: str | None = None
+    care_says: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -43,6 +43,8 @@ def checks_page() -> str:
         ]
         if rule.cure:
             lines.append(f"  - cure: {_spoken(rule.cure)}")
+        if rule.care_says:
+            lines.append(f"  - to watch: {_spoken(rule.care_says)}")
         lines += [f"  - state: {_state(item)}", f"  - source: {item.source}", ""]
     return "\n".join(lines)
 

@@ -189,8 +189,10 @@ def _checks(trial: Trial, told: Told, values: Mapping[str, float]) -> tuple[Chec
         rule, margin = check.rule, values[check.quantity]
         state = state_of(rule, margin, values[rule.care] if rule.care else None)
         says = told.sentence(rule.says)
-        if state != "ok" and rule.cure:
-            says = f"{says} {told.sentence(rule.cure)}"
+        only_care = state == "watch" and rule.care_says and margin >= -ROUND_OFF
+        cure = rule.care_says if only_care else rule.cure
+        if state != "ok" and cure:
+            says = f"{says} {told.sentence(cure)}"
         step = trial.plan.answer.step(check.quantity)
         source = step.equation.source if step is not None else GIVEN[check.quantity].origin
         found.append(
