@@ -50,7 +50,7 @@ def lay_out_dimension(dimension: Dimension) -> tuple[Plain, ...]:
         ux, uy = (end[0] - start[0]) / length, (end[1] - start[1]) / length
     label = label_of(dimension)
     across = _lettering_along(label, dimension.size, ux, uy)
-    pen: LineClass = "accent" if dimension.tone == "accent" else "dimension"
+    pen: LineClass = "accent-note" if dimension.tone == "accent" else "dimension"
     room_for_number = length >= across + 2 * LETTERING_CLEAR
     inside = length >= across + 2 * LETTERING_CLEAR + 2 * (ARROW_LENGTH + _LEAST_SHAFT)
     segments = list(_extensions(dimension, start, end)) if dimension.extension else []
@@ -189,9 +189,10 @@ def spread_apart(wanted: Sequence[float], widths: Sequence[float], clear: float)
 def lay_out_leader(leader: Leader) -> tuple[Plain, ...]:
     """The bent line, its dot or none, and one or two short lines of lettering on the shoulder."""
     tip = leader.at
-    elbow = (tip[0] + leader.elbow[0], tip[1] + leader.elbow[1])
+    bend = tip if leader.bend is None else leader.bend
+    elbow = (bend[0] + leader.elbow[0], bend[1] + leader.elbow[1])
     rest = (elbow[0] + leader.shoulder, elbow[1])
-    pen: LineClass = "accent" if leader.tone == "accent" else "leader"
+    pen: LineClass = "accent-note" if leader.tone == "accent" else "leader"
     left = leader.shoulder < 0
     drawn: list[Plain] = [Polyline((tip, elbow, rest), pen)]
     if leader.dot:

@@ -42,6 +42,7 @@ DRAWING_LAYERS: Final[dict[LineClass, str]] = {
     "leader": "notes",
     "frame": "drawing, frame",
     "accent": "drawing, does not fit",
+    "accent-note": "drawing, does not fit",
 }
 _TEXT_LAYER: Final = "notes"
 _LINETYPES: Final[dict[LineClass, str]] = {"hidden": "DASHED", "centre": "CENTER", "accent": "DASHED"}

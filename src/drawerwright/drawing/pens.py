@@ -22,6 +22,7 @@ LineClass: TypeAlias = Literal[
     "leader",
     "frame",
     "accent",
+    "accent-note",
 ]
 Fill: TypeAlias = Literal["none", "wood", "metal", "paper", "ink", "accent"]
 Tone: TypeAlias = Literal["ink", "mid", "fine", "accent"]
@@ -78,6 +79,7 @@ PENS: Final[dict[LineClass, Pen]] = {
     "leader": Pen(_units(1.1)[0], "ink"),
     "frame": Pen(_units(1.6)[0], "ink"),
     "accent": Pen(_units(1.6)[0], "accent", _units(7, 4)),
+    "accent-note": Pen(_units(1.0)[0], "accent"),
 }
 
 

@@ -126,7 +126,10 @@ class RunningDimension:
 
 @dataclass(frozen=True, slots=True)
 class Leader:
-    """A note on a bent line: from the tip `at` by `elbow` and then level by `shoulder` [mm on paper]."""
+    """A note on a bent line: from the tip `at` to the elbow, then level by `shoulder` [mm on paper].
+
+    The elbow stands `elbow` [mm on paper] from the tip, or from the point `bend` of the drawing if told.
+    """
 
     at: Point
     elbow: Point
@@ -138,11 +141,12 @@ class Leader:
     quantity: str = ""
     value: float | None = None
     dot: bool = True
+    bend: Point | None = None
 
     @property
     def points(self) -> tuple[Point, ...]:
-        """The tip."""
-        return (self.at,)
+        """The tip, and the point it bends by."""
+        return (self.at,) if self.bend is None else (self.at, self.bend)
 
     def placed(self, placement: Placement) -> Self:
         """The note set down elsewhere, mirrored to the other side but still to be read."""
@@ -151,6 +155,7 @@ class Leader:
             at=placement.point(self.at),
             elbow=placement.shift(self.elbow),
             shoulder=placement.shift((self.shoulder, 0.0))[0],
+            bend=None if self.bend is None else placement.point(self.bend),
         )
 
 

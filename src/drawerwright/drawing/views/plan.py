@@ -1,0 +1,322 @@
+"""Plan: a level section through the box, seen from above, front at the bottom.
+
+The bottom is left out of sight, so that the members under it show. Axes [mm]: x to the right from the
+middle of the opening, y the depth into the cabinet.
+"""
+
+from __future__ import annotations
+
+from drawerwright.drawing.dimensioning import column_offset, row_offset
+from drawerwright.drawing.geometry import Bounds, Placement, Point
+from drawerwright.drawing.pens import NOTE_SIZE
+from drawerwright.drawing.primitives import Circle, Lines, Text, line, polygon, rectangle
+from drawerwright.drawing.scene import Dimension, LabelSide, Primitive, Scene
+from drawerwright.drawing.views.section import FALLING, RISING, cut, member_from_above
+from drawerwright.drawing.views.standing import Standing, part_size, standing, upright
+from drawerwright.drawing.views.stops import longer_end, longer_in_plan, stop_in_plan
+from drawerwright.drawing.wording import shown_length
+from drawerwright.model.fitted import FittedDrawer
+
+_MIRRORED = Placement(mirrored=True)
+
+
+def plan(fitted: FittedDrawer) -> Scene:
+    """The drawer in its cabinet from above; the bare opening and what stopped it where nothing fits."""
+    stand = standing(fitted)
+    drawn: list[Primitive] = []
+    if stand.parts is not None:
+        drawn += _slides(stand)
+    drawn += _cabinet(stand)
+    if stand.parts is not None:
+        drawn += _box(stand)
+        drawn += _brackets_and_bores(stand)
+        drawn += longer_in_plan(stand)
+    if stand.has_front:
+        near, far = stand.front_faces
+        left, right = stand.front_edges
+        drawn += cut(Bounds(left, near, right, far), FALLING)
+    drawn += stop_in_plan(stand)
+    low = stand.front_faces[0] if stand.has_front else 0.0
+    drawn.append(line((0.0, low - 24.0), (0.0, stand.back_end + 14.0), "centre"))
+    drawn += _widths(stand)
+    drawn += _depths(stand)
+    return Scene("plan", f"Plan, drawer {fitted.id}", _alt(fitted), tuple(drawn))
+
+
+def _alt(fitted: FittedDrawer) -> str:
+    width, depth = shown_length(fitted.opening.width), shown_length(fitted.opening.depth)
+    opening = f"Plan of an opening {width} wide, {depth} deep"
+    if fitted.box is None:
+        return f"{opening}: no slide fits, the box is not drawn"
+    box = fitted.box
+    return (
+        f"{opening}, with a box {shown_length(box.outside_width)} wide outside, "
+        f"{shown_length(box.inside_width)} inside, {shown_length(box.length)} long, {shown_length(box.side_gap)} clear on each side"
+    )
+
+
+def _both(left: list[Primitive]) -> list[Primitive]:
+    """Parts at the left, and their mirror at the right."""
+    return left + [each.placed(_MIRRORED) for each in left]
+
+
+def _cabinet(stand: Standing) -> list[Primitive]:
+    """Sides, back, and the face frame's stiles with the sides let into them."""
+    drawn: list[Primitive] = []
+    if stand.frame_thickness:
+        thick = stand.frame_thickness
+        drawn += cut(Bounds(stand.outer_left, 0.0, stand.clear_left, thick), FALLING)
+        drawn += cut(Bounds(stand.clear_right, 0.0, stand.outer_right, thick), RISING)
+    edge, end = stand.side_edge, stand.back_end
+    drawn += cut(Bounds(stand.outer_left, edge, stand.inner_left, end), RISING)
+    drawn += cut(Bounds(stand.inner_right, edge, stand.outer_right, end), FALLING)
+    drawn += cut(Bounds(stand.inner_left, stand.depth, stand.inner_right, end), RISING)
+    lost = stand.fitted.drawer.lost
+    for taken, x in ((lost.left, -stand.half), (lost.right, stand.half)):
+        if taken:
+            drawn.append(line((x, 0.0), (x, stand.depth), "hidden"))
+    if stand.parts is not None:
+        mounting = stand.parts.mounting
+        start, stop = mounting.front_end, mounting.front_end + mounting.member
+        for packing, x, inward, angle in (
+            (mounting.packing_left, stand.inner_left, 1.0, FALLING),
+            (mounting.packing_right, stand.inner_right, -1.0, RISING),
+        ):
+            if packing:
+                drawn += cut(upright(x, max(start, stand.side_edge), x + inward * packing, stop), angle)
+    return drawn
+
+
+def _slides(stand: Standing) -> list[Primitive]:
+    """Members, their flanges along the opening's edges, their screws, and rear brackets."""
+    assert stand.parts is not None
+    mounting = stand.parts.mounting
+    start, end = mounting.front_end, mounting.front_end + mounting.member
+    outer, inner = stand.member_strip
+    drawn = _both(member_from_above(outer, inner, start, end))
+    if stand.concealed:
+        drawn += _both([rectangle(Bounds(-stand.half, start, -stand.half + 1.8, end), "edge", "paper")])
+        screws = tuple(((-stand.half - 3.0, y), (-stand.half + 7.0, y)) for y in mounting.holes)
+        if screws:
+            drawn += _both([Lines(screws, "edge")])
+    if mounting.rear_bracket_left is not None and mounting.rear_bracket_right is not None:
+        for x in (
+            stand.inner_left + mounting.rear_bracket_left,
+            stand.inner_right - mounting.rear_bracket_right,
+        ):
+            drawn.append(rectangle(Bounds(x - 11.0, end - 12.0, x + 11.0, stand.depth), "edge", "metal"))
+            drawn.append(line((x, end - 20.0), (x, stand.back_end + 6.0), "centre"))
+    for y in mounting.shelf_holes:
+        middle = (outer + inner) / 2
+        drawn += _both([Circle((middle, y), 2.5, "edge", fill="paper")])
+    return drawn
+
+
+def _box(stand: Standing) -> list[Primitive]:
+    """Box sides, subfront and back, as far as the section meets them."""
+    assert stand.parts is not None
+    box = stand.parts.box
+    outer, inner = box.outside_width / 2, box.inside_width / 2
+    near, rear = stand.body_front, stand.box_rear
+    drawn = cut(Bounds(-outer, near, -inner, rear), FALLING) + cut(Bounds(inner, near, outer, rear), RISING)
+    across = part_size(stand.fitted, "back", (box.inside_width, 0.0, 0.0))[0] / 2
+    drawn += cut(Bounds(-across, rear - box.back, across, rear), RISING)
+    if box.subfront > 0:
+        across = part_size(stand.fitted, "subfront", (box.inside_width, 0.0, 0.0))[0] / 2
+        drawn += cut(Bounds(-across, near, across, near + box.subfront), RISING)
+    beside = -inner + min(stand.parts.slide.family.rear.notch_width + 34.0, inner * 0.45)
+    words: list[Primitive] = [
+        Text(
+            (beside, rear - box.back),
+            f"back {shown_length(box.back)}",
+            NOTE_SIZE,
+            tone="fine",
+            shift=(0.0, -3.9),
+        )
+    ]
+    if box.subfront > 0:
+        at = (beside, near + box.subfront)
+        says = f"subfront {shown_length(box.subfront)}"
+        words.append(Text(at, says, NOTE_SIZE, tone="fine", shift=(0.0, 2.0)))
+    return drawn + words
+
+
+def _brackets_and_bores(stand: Standing) -> list[Primitive]:
+    """Locking brackets behind the subfront with their spacers; hook bores and notches in the back."""
+    assert stand.parts is not None
+    if not stand.concealed:
+        return []
+    slide, box = stand.parts.slide, stand.parts.box
+    family, rear = slide.family, slide.family.rear
+    left: list[Primitive] = []
+    face = stand.body_front + box.subfront
+    x, y = -box.inside_width / 2, face
+    deep = max((back for _, back in family.bracket_holes), default=25.0) + 13.0
+    wide = max((aside for aside, _ in family.bracket_holes), default=28.0) + 14.0
+    for spacer in slide.side_spacers:
+        left.append(rectangle(Bounds(x, face, x + spacer, face + deep), "edge", "wood"))
+        x += spacer
+    for spacer in slide.subfront_spacers:
+        left.append(rectangle(Bounds(x, y, x + wide, y + spacer), "edge", "wood"))
+        y += spacer
+    slope = wide * 0.38
+    left.append(
+        polygon(
+            (
+                (x, y),
+                (x + wide, y),
+                (x + wide, y + deep - slope),
+                (x + wide - slope, y + deep),
+                (x, y + deep),
+            ),
+            "edge",
+            "paper",
+        )
+    )
+    for aside, back in family.bracket_holes:
+        left.append(Circle((x + aside, y + back), 1.8, "edge", fill="paper"))
+    bore, end, radius = -stand.seat + rear.bore_in, stand.box_rear, rear.bore / 2
+    tip = end - rear.bore_depth
+    left_wall, right_wall = bore - radius, bore + radius
+    corners = (
+        (left_wall, end),
+        (left_wall, tip),
+        (bore, tip - radius * 0.6),
+        (right_wall, tip),
+        (right_wall, end),
+    )
+    left.append(polygon(corners, "edge", "paper"))
+    left.append(line((bore, tip - 6.0), (bore, end + 10.0), "centre"))
+    notch = -stand.seat + rear.notch_width
+    left.append(line((notch, end - box.back), (notch, end), "hidden"))
+    return _both(left)
+
+
+def _widths(stand: Standing) -> list[Primitive]:
+    """Rows of widths above the cabinet back, and the inside width across the box."""
+    opening = stand.fitted.opening
+    top = max(stand.back_end, longer_end(stand) or 0.0)
+    half, row = stand.half, 0
+    drawn: list[Primitive] = []
+    parts = stand.parts
+    if parts is not None and parts.mounting.rear_bracket_left is not None:
+        right = parts.mounting.rear_bracket_right or 0.0
+        for name, value, edge, way in (
+            ("rear_bracket_left", parts.mounting.rear_bracket_left, stand.inner_left, 1.0),
+            ("rear_bracket_right", right, stand.inner_right, -1.0),
+        ):
+            points = ((edge, stand.back_end), (edge + way * value, stand.back_end))
+            drawn.append(_row(name, value, *points, top, row))
+        row += 1
+    if parts is not None:
+        box = parts.box
+        outer, y = box.outside_width / 2, stand.box_rear
+        chain: tuple[tuple[str, float, Point, Point, LabelSide], ...] = (
+            ("side_gap", box.side_gap, (-half, stand.back_end), (-outer, y), "start"),
+            ("outside_width", box.outside_width, (-outer, y), (outer, y), "end"),
+            ("side_gap", box.side_gap, (outer, y), (half, stand.back_end), "end"),
+        )
+        for name, value, start, end, side in chain:
+            own_lines = name == "outside_width"
+            drawn.append(_row(name, value, start, end, top, row, side, extension=own_lines))
+        row += 1
+        across = stand.body_front + (stand.box_rear - stand.body_front) * 0.76
+        inner = box.inside_width / 2
+        drawn.append(
+            Dimension(
+                "inside_width",
+                box.inside_width,
+                (-inner, across),
+                (inner, across),
+                "horizontal",
+                across,
+                extension=False,
+            )
+        )
+    back = stand.back_end
+    drawn.append(_row("opening_width", opening.width, (-half, back), (half, back), top, row))
+    frame: tuple[tuple[str, float, float, float, LabelSide], ...] = (
+        ("overhang_left", stand.overhangs[0], stand.inner_left, stand.clear_left, "start"),
+        ("overhang_right", stand.overhangs[1], stand.clear_right, stand.inner_right, "end"),
+    )
+    for name, value, a, b, side in frame:
+        if value:
+            drawn.append(_row(name, value, (a, back), (b, back), top, row, side))
+    return drawn
+
+
+def _row(
+    name: str,
+    value: float,
+    start: Point,
+    end: Point,
+    top: float,
+    row: int,
+    side: LabelSide = "end",
+    *,
+    extension: bool = True,
+) -> Dimension:
+    offset = row_offset(row)
+    return Dimension(name, value, start, end, "horizontal", top, offset, label_side=side, extension=extension)
+
+
+def _depths(stand: Standing) -> list[Primitive]:
+    """Depths at the right, and at the left how far front and member stand from the front edge."""
+    opening = stand.fitted.opening
+    right, left = stand.outer_right, stand.outer_left
+    drawn: list[Primitive] = []
+    if stand.has_front:
+        right, left = max(right, stand.front_edges[1]), min(left, stand.front_edges[0])
+    edge_right, edge_left = stand.outer_right, stand.outer_left
+    if stand.parts is not None:
+        box, end = stand.parts.box, stand.parts.mounting.front_end
+        x = box.outside_width / 2
+        ends = ((x, stand.parts.box.front_depth), (x, stand.box_rear))
+        drawn.append(Dimension("box_length", box.length, *ends, "vertical", right, column_offset(0)))
+        drawn.append(
+            Dimension(
+                "front_end", end, (edge_left, 0.0), (-stand.half, end), "vertical", left, -column_offset(0)
+            )
+        )
+    front = stand.fitted.front
+    if front is not None and stand.has_front:
+        near, far = stand.front_faces
+        x = stand.front_edges[1]
+        drawn.append(
+            Dimension(
+                "front_thickness",
+                front.thickness,
+                (x, near),
+                (x, far),
+                "vertical",
+                right,
+                column_offset(0),
+                label_side="start",
+            )
+        )
+        if abs(front.stands_out) >= 0.05:
+            face = far if front.style == "overlay" else near
+            drawn.append(
+                Dimension(
+                    "stands_out",
+                    front.stands_out,
+                    (stand.front_edges[0], face),
+                    (edge_left, 0.0),
+                    "vertical",
+                    left,
+                    -column_offset(0),
+                    label_side="start",
+                )
+            )
+    drawn.append(
+        Dimension(
+            "opening_depth",
+            opening.depth,
+            (edge_right, 0.0),
+            (edge_right, stand.depth),
+            "vertical",
+            right,
+            column_offset(1 if stand.parts is not None else 0),
+        )
+    )
+    return drawn

@@ -1,0 +1,127 @@
+"""What does not go: the next longer slide that was rejected, or what stopped every slide.
+
+Drawn dashed in the accent, with a word, so that "why not longer" is answered by the picture.
+"""
+
+from __future__ import annotations
+
+from drawerwright.drawing.geometry import Bounds
+from drawerwright.drawing.pens import NOTE_SIZE
+from drawerwright.drawing.primitives import Polyline, Text, line, rectangle
+from drawerwright.drawing.scene import Leader, Primitive
+from drawerwright.drawing.views.standing import Standing
+from drawerwright.drawing.wording import shown_length
+from drawerwright.model.fitted import Rejected
+
+_DRAWN_STRIP = 32.0
+
+
+def longer_rejected(stand: Standing) -> Rejected | None:
+    """The next longer slide of the same family and mount that the cabinet's depth stopped."""
+    parts = stand.parts
+    if parts is None:
+        return None
+    slide = parts.slide
+    longer = [
+        each
+        for each in stand.fitted.rejected
+        if each.because == "cabinet-depth"
+        and each.mount == slide.mount
+        and each.family == slide.family.id
+        and each.nominal > slide.length.nominal
+    ]
+    return min(longer, key=lambda each: each.nominal, default=None)
+
+
+def longer_end(stand: Standing) -> float | None:
+    """Depth that the next longer slide would reach, the clearance behind it left out; None without one."""
+    rejected = longer_rejected(stand)
+    if rejected is None or stand.parts is None:
+        return None
+    return stand.depth - rejected.margin - stand.parts.slide.family.clearance.rear
+
+
+def longer_in_plan(stand: Standing) -> list[Primitive]:
+    """The rejected longer slide's end at the right-hand side, through the cabinet back, with a note."""
+    rejected, end = longer_rejected(stand), longer_end(stand)
+    if rejected is None or end is None or stand.parts is None:
+        return []
+    outer, inner = (-x for x in stand.member_strip)
+    start = stand.parts.mounting.front_end + stand.parts.mounting.member
+    corners = ((outer, start), (outer, end), (inner, end), (inner, start))
+    return [
+        Polyline(corners, "accent"),
+        Leader(
+            (outer, end),
+            (6.0, 3.0),
+            2.0,
+            f"{shown_length(rejected.nominal)}: {shown_length(-rejected.margin)} too long",
+            tone="accent",
+            dot=False,
+            bend=(stand.outer_right, end),
+        ),
+    ]
+
+
+def longer_in_side(stand: Standing) -> list[Primitive]:
+    """The rejected longer slide's end in the side section."""
+    end = longer_end(stand)
+    if end is None or stand.parts is None:
+        return []
+    low, high = stand.member_heights
+    start = stand.parts.mounting.front_end + stand.parts.mounting.member
+    return [Polyline(((start, high), (end, high), (end, low), (start, low)), "accent")]
+
+
+def nearest_miss(stand: Standing) -> Rejected | None:
+    """Of the slides that were stopped, the one that came nearest: fewest stops, then least missing."""
+    if stand.parts is not None:
+        return None
+    return min(
+        stand.fitted.rejected,
+        key=lambda each: (len(each.stops), abs(each.margin), each.nominal),
+        default=None,
+    )
+
+
+def stop_words(miss: Rejected) -> tuple[str, str]:
+    """What stopped it, in two short lines."""
+    name = f"{miss.family} / {shown_length(miss.nominal)}"
+    amount = f"{shown_length(-miss.margin)} {miss.unit}"
+    return (f"{miss.because.replace('-', ' ')} stops", f"{name}: {amount} short")
+
+
+def stop_in_plan(stand: Standing) -> list[Primitive]:
+    """What stopped the nearest slide, in the plan of the bare opening."""
+    miss = nearest_miss(stand)
+    if miss is None:
+        return []
+    drawn: list[Primitive] = []
+    if miss.because == "cabinet-depth":
+        need = stand.depth - miss.margin
+        for side in (-1.0, 1.0):
+            a, b = sorted((side * (stand.half - 5.0), side * (stand.half - 5.0 - _DRAWN_STRIP)))
+            drawn.append(rectangle(Bounds(a, 0.0, b, need), "accent"))
+    elif miss.unit == "mm" and miss.because in ("side-thickness", "opening-width", "latch-side", "frame-sum"):
+        for x in (-stand.half, stand.half):
+            inward = x - (1.0 if x > 0 else -1.0) * max(-miss.margin, 2.0)
+            drawn.append(line((inward, 0.0), (inward, stand.depth), "accent"))
+    first, second = stop_words(miss)
+    middle = stand.depth / 2
+    drawn.append(
+        Text((0.0, middle), first, anchor="middle", weight="semibold", tone="accent", shift=(0.0, 0.8))
+    )
+    drawn.append(Text((0.0, middle), second, anchor="middle", tone="accent", shift=(0.0, -3.0)))
+    return drawn
+
+
+def stop_in_height(stand: Standing, left: float, right: float) -> list[Primitive]:
+    """A dashed line at the height that the nearest slide would need, between two x or depths."""
+    miss = nearest_miss(stand)
+    if miss is None or miss.because != "opening-height":
+        return []
+    need = stand.fitted.opening.height - miss.margin
+    return [
+        line((left, need), (right, need), "accent"),
+        Text((right, need), f"{shown_length(need)} wanted", anchor="end", tone="accent", shift=(-1.0, 1.0)),
+    ]
