@@ -309,8 +309,8 @@ _HOOK_BORE = CheckRule(
     "{back_thickness} over a bottom of {bottom_thickness}.",
     cure="A thinner bottom, a thicker back, or the groove left out of the back; bore with a depth stop.",
     care="bore_passes_groove",
-    care_says="The bore runs past the floor of the bottom's groove, over it: bore with a depth stop, or leave the "
-    "groove out of the back.",
+    care_says="The bore runs past the floor of the bottom's groove, over it: bore with a depth stop, or leave "
+    "the groove out of the back.",
 )
 
 
