@@ -81,20 +81,31 @@ def check(
     """Read family files and say whether they can be used."""
     from drawerwright.cli.answers import console, write_json
     from drawerwright.cli.reading import read_families
+    from drawerwright.cli.tables import print_indented
     from drawerwright.cli.wording import count
 
     families = read_families([*(paths or []), *(slides or [])])
     if as_json:
-        told = [{"id": family.id, "lengths": [one.nominal for one in family.lengths]} for family in families]
+        told = [{"id": family.id, "remarks": _remarks(family)} for family in families]
         write_json({"schema": "drawerwright/slides-check/1", "families": told})
         return
     page = console()
     page.print(_families_table(families, units or "mm"))
+    for family in families:
+        for remark in _remarks(family):
+            print_indented(page, f"{family.id}: {remark['where']} {remark['says']}", by=0)
     page.print(f"{count(len(families), 'family', 'families')} can be used.")
 
 
 def _document(family: SlideFamily) -> dict[str, object]:
     return family.model_dump(mode="json", by_alias=True)
+
+
+def _remarks(family: SlideFamily) -> list[dict[str, str]]:
+    """What was left to a default, is missing or looks odd; none of it stops a family from being used."""
+    from drawerwright.catalogue.family_check import check_family
+
+    return [{"kind": one.kind, "where": one.where, "says": one.says} for one in check_family(family)]
 
 
 def _families_table(families: Sequence[SlideFamily], units: ShownUnits) -> Table:

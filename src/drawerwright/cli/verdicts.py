@@ -9,7 +9,7 @@ from rich.measure import Measurement
 from rich.table import Table
 from rich.text import Text
 
-from drawerwright.cli.explaining import candidate_words, explain_drawer, stop_words, verdict_text
+from drawerwright.cli.explaining import explain_drawer, slide_words, verdict_text
 from drawerwright.cli.tables import new_table, print_indented
 from drawerwright.cli.wording import (
     MARKS,
@@ -21,7 +21,7 @@ from drawerwright.cli.wording import (
     named,
     sizes,
 )
-from drawerwright.model.fitted import FittedDrawer, FittedJob, Mounting, Rejected, Verdict
+from drawerwright.model.fitted import FittedDrawer, FittedJob, Mounting, Verdict
 from drawerwright.units import ShownUnits
 
 HEADS = ("Drawer", "Verdict", "Slide", "Box W × H × L", "First hole", "Front W × H", "To watch")
@@ -42,7 +42,7 @@ def show_job(out: Console, job: FittedJob, units: ShownUnits, *, explain: bool =
         if explain:
             explain_drawer(out, drawer, units)
         else:
-            _show_notes(out, drawer, units)
+            _show_notes(out, drawer)
     out.print(count_words(job))
     if any(drawer.slide is not None and drawer.slide.family.invented for drawer in job.drawers):
         out.print("The slides chosen are invented examples; read your own with --slides before you cut.")
@@ -69,8 +69,8 @@ def _show_listed(out: Console, job: FittedJob, units: ShownUnits) -> None:
                 print_indented(out, f"{head}: {cell}".replace("\n", ", "), by=2)
 
 
-def _show_notes(out: Console, drawer: FittedDrawer, units: ShownUnits) -> None:
-    notes = notes_of(drawer, units)
+def _show_notes(out: Console, drawer: FittedDrawer) -> None:
+    notes = notes_of(drawer)
     if not notes:
         return
     out.print(Text(f"{drawer.id}  ", style="bold") + verdict_text(drawer.verdict))
@@ -79,23 +79,14 @@ def _show_notes(out: Console, drawer: FittedDrawer, units: ShownUnits) -> None:
     out.print()
 
 
-def notes_of(drawer: FittedDrawer, units: ShownUnits) -> list[str]:
-    """Checks that stop or watch, and for a drawer that does not fit what came nearest and what helps."""
+def notes_of(drawer: FittedDrawer) -> list[str]:
+    """Checks that stop or watch; for a drawer that does not fit the slide that they speak of, and cures."""
     notes = [
         f"{MARKS[check.state]} {check.id}: {check.says}" for check in drawer.checks if check.state != "ok"
     ]
-    if drawer.verdict != "does-not-fit":
-        return notes
-    nearest = nearest_miss(drawer)
-    if nearest is not None:
-        notes.insert(0, f"Nearest: {candidate_words(nearest)}, stopped by {stop_words(nearest, units)}.")
-    notes += [f"Cure: {change.says}" for change in drawer.changes]
-    return notes
-
-
-def nearest_miss(drawer: FittedDrawer) -> Rejected | None:
-    """The rejected candidate with the fewest stops, then the least shortfall of its first one."""
-    return min(drawer.rejected, key=lambda one: (len(one.stops), -one.margin), default=None)
+    if drawer.nearest is not None:
+        notes.insert(0, f"Nearest: {slide_words(drawer.nearest)}.")
+    return [*notes, *(f"Cure: {change.says}" for change in drawer.changes)]
 
 
 def count_words(job: FittedJob) -> str:
@@ -152,8 +143,7 @@ def _spacers(drawer: FittedDrawer) -> str:
 
 
 def _watched(drawer: FittedDrawer, units: ShownUnits) -> str:
-    if drawer.verdict == "does-not-fit":
-        nearest = nearest_miss(drawer)
-        return NOTHING if nearest is None else stop_words(nearest, units)
-    watched = [check for check in drawer.checks if check.state != "ok"]
-    return "\n".join(f"{check.id} {margin(check.margin, check.unit, units)}" for check in watched) or NOTHING
+    """The checks that stop or, where none does, those to watch, with their margins."""
+    state = "stop" if drawer.verdict == "does-not-fit" else "watch"
+    told = [check for check in drawer.checks if check.state == state]
+    return "\n".join(f"{check.id} {margin(check.margin, check.unit, units)}" for check in told) or NOTHING

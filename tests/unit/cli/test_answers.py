@@ -59,6 +59,8 @@ def test_a_drawer_that_does_not_fit_says_what_stopped_it_by_how_much_and_the_cur
     shallow = json.loads(command("fit", mixed_job, "--json").out)["drawers"][1]
     (change,) = [one for one in shallow["changes"] if one["change"] == "opening.depth"]
     assert "✗ does not fit" in out
+    nearest = shallow["nearest"]
+    assert f"Nearest: {nearest['family']}/{nearest['nominal']:g} on the cabinet side." in out
     assert f"cabinet-depth −{change['by']:g} mm" in out
     assert f"Cure: {change['says']}" in out
     assert "3 drawers: 2 fit, 1 does not fit." in out
@@ -150,6 +152,18 @@ def test_slides_given_replace_the_shipped_ones(command, tmp_path, template_job) 
     assert [one["id"] for one in listed["families"]] == ["mine"]
     fitted = json.loads(command("fit", template_job, "--slides", family, "--json").out)
     assert {one["slide"]["family"] for one in fitted["drawers"] if one["slide"]} == {"mine"}
+
+
+def test_slides_check_tells_what_was_left_to_common_practice(command, tmp_path) -> None:
+    family = tmp_path / "mine.toml"
+    family.write_text(
+        'id = "mine"\ncapacity = "40 kg"\ninside_width_deduction = 42\n[[length]]\nnominal = 400\n'
+    )
+    remarks = json.loads(command("slides", "check", family, "--json").out)["families"][0]["remarks"]
+    assert {"setback", "source"} <= {one["where"] for one in remarks}
+    out = " ".join(command("slides", "check", family).out.split())
+    assert [one for one in remarks if f"mine: {one['where']} {one['says']}" not in out] == []
+    assert "1 family can be used." in out
 
 
 def test_slides_show_names_every_length_and_what_it_carries(command) -> None:
