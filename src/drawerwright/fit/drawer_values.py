@@ -113,7 +113,7 @@ def _front(drawer: Drawer, overlaps: Overlaps) -> dict[str, float]:
 
 
 def _cabinet(drawer: Drawer, cabinet: Cabinet | None) -> dict[str, float]:
-    frame = drawer.frame
+    frame = drawer.frame_in_use
     fixed = {True: 1.0, False: -1.0, None: 0.0}[cabinet.shelf_fixed if cabinet else None]
     return {
         "overhang_left": frame.left if frame else 0.0,

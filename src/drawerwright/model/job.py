@@ -234,6 +234,11 @@ class Drawer(Record):
         return self
 
     @property
+    def frame_in_use(self) -> Frame | None:
+        """The face frame; None on a frameless cabinet, whatever frame the file also gives."""
+        return self.frame if self.construction == "face-frame" else None
+
+    @property
     def subfront_thickness(self) -> float:
         """Thickness of the box front behind the applied front [mm]."""
         return self.side if self.subfront is None else self.subfront

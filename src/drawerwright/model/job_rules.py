@@ -25,9 +25,6 @@ def drawer_problems(drawer: Drawer) -> list[Problem]:
     problems: list[Problem] = []
     if drawer.construction == "face-frame" and drawer.frame is None:
         problems.append(frame_missing())
-    if drawer.construction == "frameless" and drawer.frame is not None:
-        says = "is given, but construction is frameless"
-        problems.append(Problem(("frame",), "", says, 'construction = "face-frame", or leave the frame out'))
     if drawer.frame is not None and drawer.frame.lap > drawer.frame.thickness:
         says = f"is more than the frame's thickness, {drawer.frame.thickness:g} mm"
         problems.append(Problem(("frame", "lap"), f"{drawer.frame.lap:g} mm", says, "lap = 0"))

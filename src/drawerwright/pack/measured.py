@@ -63,9 +63,9 @@ def also_told(fitted: FittedDrawer, units: ShownUnits) -> list[str]:
 
 
 def _frame(drawer: Drawer, units: ShownUnits) -> str:
-    if drawer.frame is None:
+    if drawer.frame_in_use is None:
         return ""
-    left, right = length_text(drawer.frame.left, units), length_text(drawer.frame.right, units)
+    left, right = length_text(drawer.frame_in_use.left, units), length_text(drawer.frame_in_use.right, units)
     return f" {left} left, {right} right"
 
 

@@ -179,10 +179,10 @@ def test_a_word_that_is_none_of_the_choices_names_them_and_the_nearest() -> None
     assert problem.try_ == '"face-frame"'
 
 
-def test_a_face_frame_needs_its_frame_and_a_frameless_cabinet_has_none() -> None:
+def test_a_face_frame_needs_its_frame_and_a_frameless_cabinet_uses_none() -> None:
     frame = {"left": 38, "right": 41, "thickness": 19}
     assert the_problem(construction="face-frame").loc == ("frame",)
-    assert "construction is frameless" in the_problem(frame=frame).says
+    assert drawer(frame=frame).frame_in_use is None
     assert drawer(construction="face-frame", frame=frame).frame.lap == 0.0  # type: ignore[union-attr]
     assert the_problem(construction="face-frame", frame={**frame, "lap": 20}).loc == ("frame", "lap")
 
