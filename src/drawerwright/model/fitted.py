@@ -93,7 +93,7 @@ class Latch:
 
 @dataclass(frozen=True, slots=True)
 class BoxSizes:
-    """The drawer box [mm]; `lower_edge` above the cabinet floor, `front_depth` of the subfront's outer face."""
+    """The drawer box [mm]; `lower_edge` above the cabinet floor, `front_depth` of the subfront's face."""
 
     outside_width: float
     inside_width: float
