@@ -25,11 +25,20 @@ from drawerwright.pack.figures import (
     millimetres,
     size_text,
 )
+from drawerwright.pack.free_corner import free_corner
+from drawerwright.pack.layout import CORNER_WIDTH
 from drawerwright.pack.lettering import for_sheets, lettered
 from drawerwright.pack.main_workings import main_workings
 from drawerwright.pack.measured import also_told, measured_fields
 from drawerwright.units import ShownUnits
 
+SHORT_NOTES: Final = 240
+"""Most characters of notes that may stand before the checks; longer ones come last."""
+
+NO_CHANGE: Final = {
+    "by": "None found",
+    "says": "No single change of depth, width, sides or contents makes it fit.",
+}
 _SEVEREST: Final = {"stop": 0, "watch": 1, "ok": 2}
 
 
@@ -94,7 +103,9 @@ def _amount(value: float, unit: str, units: ShownUnits) -> str:
     """A margin without its unit."""
     if unit == "mm" and units == "in":
         return inches(value)
-    return margin_text(value, unit, "mm").removesuffix(f" {unit}")
+    if unit == "mm":
+        return millimetres(value)
+    return margin_text(value, unit, units).removesuffix(f" {unit}")
 
 
 def tried_rows(rejected: Sequence[Rejected], units: ShownUnits) -> list[dict[str, str]]:
@@ -118,46 +129,50 @@ def tried_rows(rejected: Sequence[Rejected], units: ShownUnits) -> list[dict[str
     return rows
 
 
-def _foot(fitted: FittedDrawer, units: ShownUnits) -> list[dict[str, Any]]:
-    """The columns under the drawing: cut, bore, working; or what was tried, where nothing fits."""
+def _corner(fitted: FittedDrawer, units: ShownUnits) -> list[dict[str, Any]]:
+    """What stands in the white beside the plan: parts, bores and working, or what was tried where nothing fits."""
     if fitted.slide is None:
-        tried = tried_rows(fitted.rejected, units)
         title = "What was tried: length, and by how much it was stopped"
-        return [{"kind": "rejected", "title": title, "share": 1.0, "columns": 2, "rows": tried}]
-    cut, bore = (0.31, 0.44) if units == "both" else (0.35, 0.36)
+        return [{"kind": "rejected", "title": title, "rows": tried_rows(fitted.rejected, units)}]
     bores = [
         {"name": for_sheets(name), "value": for_sheets(value)} for name, value in bore_rows(fitted, units)
     ]
+    unit = "length × width × thickness, " + ("in" if units == "in" else "mm")
     workings = [
         {"title": for_sheets(name), "figures": for_sheets(figures)} for name, figures in main_workings(fitted)
     ]
     return [
-        {"kind": "parts", "title": "Cut", "share": cut, "columns": 1, "rows": []},
-        {"kind": "bores", "title": "Bore and mount", "share": bore, "columns": 1, "rows": bores},
-        {"kind": "working", "title": "Working", "share": 1 - cut - bore, "columns": 1, "rows": workings},
+        {"kind": "parts", "title": "Cut", "rows": [{"unit": unit, "parts": _parts(fitted, units)}]},
+        {"kind": "bores", "title": "Bore and mount", "rows": bores},
+        {
+            "kind": "working",
+            "title": "Working" if units == "in" else "Working, mm",
+            "rows": [workings[at : at + 2] for at in range(0, len(workings), 2)],
+        },
     ]
 
 
 def _beside(alike: AlikeDrawers, units: ShownUnits) -> list[dict[str, Any]]:
-    """The column beside the drawing: notes, then checks; before them, where nothing fits, what would help."""
+    """The column beside the drawing: what would make it fit, or the checks; notes first if short."""
     fitted = alike.first
-    told = []
-    notes = _notes(alike)
+    checks = [_check(check, units) for check in in_order_of_care(fitted.checks)] + _next_longer(fitted, units)
     if fitted.slide is None:
         changes = [
             {"by": for_sheets(_signed(change.by, change.unit, units)), "says": for_sheets(change.says)}
             for change in fitted.changes
-        ] or [
-            {"by": "None found", "says": "No single change of depth, width, sides or contents makes it fit."}
+        ] or [NO_CHANGE]
+        told: list[dict[str, Any]] = [
+            {"kind": "changes", "title": "Smallest changes that make it fit", "rows": changes},
+            {"kind": "checks", "title": "The nearest slide tried", "rows": checks},
         ]
-        told.append({"kind": "changes", "title": "Smallest changes that make it fit", "rows": changes})
-    if notes:
+    else:
+        told = [{"kind": "checks", "title": "Checks", "rows": checks}]
+    notes = _notes(alike)
+    if sum(len(note["who"] + note["says"]) for note in notes) <= SHORT_NOTES:
+        told.insert(0, {"kind": "notes", "title": "Notes", "rows": notes})
+    else:
         told.append({"kind": "notes", "title": "Notes", "rows": notes})
-    checks = [_check(check, units) for check in in_order_of_care(fitted.checks)] + _next_longer(fitted, units)
-    if checks:
-        title = "Checks" if fitted.slide is not None else "What stops it"
-        told.append({"kind": "checks", "title": title, "rows": checks})
-    return told
+    return [one for one in told if one["rows"]]
 
 
 def _signed(value: float, unit: str, units: ShownUnits) -> str:
@@ -221,16 +236,17 @@ def scale_text(scale: float) -> str:
     return f"1 : {round(1 / scale, 6):g}"
 
 
-def _drawing(scene: Scene) -> dict[str, Any]:
-    page = scene.page
-    if page is None:
-        raise ValueError(f"the drawing {scene.name!r} does not say what paper it stands on")
+def _drawing(scene: Scene, units: ShownUnits) -> dict[str, Any]:
+    corner = free_corner(scene, CORNER_WIDTH)
+    page = scene.page or corner
     return {
         "svg": lettered(write_svg(scene, paper="print")),
         "width": page.width,
         "height": page.height,
         "alt": lettered(scene.alt),
-        "scale_text": f"Drawn {scale_text(scene.scale)}",
+        "corner_width": corner.width,
+        "corner_height": corner.height,
+        "scale_text": f"Drawn {scale_text(scene.scale)}" + ("" if units == "mm" else ", its numbers in mm"),
     }
 
 
@@ -249,9 +265,7 @@ def page_data(alike: AlikeDrawers, scene: Scene, key: str, units: ShownUnits) ->
         "load": _load(fitted, units),
         "measured": measured_fields(fitted, units),
         "also": also_told(fitted, units),
-        "drawing": _drawing(scene),
-        "parts_unit": "length × width × thickness" + (", in" if units == "in" else ", mm"),
-        "parts": _parts(fitted, units),
-        "foot": _foot(fitted, units),
+        "drawing": _drawing(scene, units),
+        "corner": _corner(fitted, units),
         "beside": _beside(alike, units),
     }

@@ -9,14 +9,16 @@ from drawerwright.pack.papers import Paper
 
 EDGE: Final = 8.0
 """From the paper's edge to the sheet's frame: wide enough for the margins of common office printers."""
-TITLE_STRIP: Final = 16.5
-MEASURED_STRIP: Final = 13.5
+TITLE_STRIP: Final = 15.5
+MEASURED_STRIP: Final = 12.5
 PADDING: Final = 3.5
-BAR_STRIP: Final = 8.0
+BAR_STRIP: Final = 7.5
 CHECK_BAR: Final = 100.0
 """True length of the bar by which a print is checked."""
-NOTES_SHARE: Final = 0.285
-FOOT_SHARE: Final = 0.345
+NOTES_SHARE: Final = 0.29
+"""The column of checks at the right, of the width inside the frame."""
+CORNER_WIDTH: Final = 66.0
+"""Least width of the white beside the plan that is worth writing in."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,34 +28,24 @@ class Layout:
     paper: Paper
 
     @property
-    def width(self) -> float:
-        """Inside the frame, across."""
-        return self.paper.width - 2 * EDGE
-
-    @property
     def board(self) -> float:
         """Between the measured strip and the title strip."""
         return self.paper.height - 2 * EDGE - TITLE_STRIP - MEASURED_STRIP
 
     @property
     def notes_width(self) -> float:
-        """The column of checks at the right."""
-        return self.width * NOTES_SHARE
-
-    @property
-    def foot(self) -> float:
-        """Height of the columns under the drawing."""
-        return self.board * FOOT_SHARE
+        """The column of checks, across."""
+        return (self.paper.width - 2 * EDGE) * NOTES_SHARE
 
     @property
     def drawing_width(self) -> float:
-        """Room of the drawing, across."""
-        return self.width - self.notes_width - 2 * PADDING
+        """Room of the drawing, across: all but the column of checks."""
+        return self.paper.width - 2 * EDGE - self.notes_width - PADDING
 
     @property
     def drawing_height(self) -> float:
-        """Room of the drawing, up."""
-        return self.board - self.foot - BAR_STRIP - PADDING
+        """Room of the drawing, up: all but the strip of the bar."""
+        return self.board - BAR_STRIP - 1.0
 
     def document(self) -> dict[str, float]:
         """What the templates want to know."""
@@ -66,5 +58,4 @@ class Layout:
             "padding": PADDING,
             "bar_strip": BAR_STRIP,
             "notes": self.notes_width,
-            "foot": self.foot,
         }

@@ -8,22 +8,22 @@ from typing import Final
 from drawerwright.model.fitted import FittedDrawer, Working
 
 ALWAYS: Final = (
-    ("inside_width", "Inside width"),
-    ("outside_width", "Outside width"),
-    ("side_gap", "Gap each side"),
-    ("lower_edge", "Box above cabinet floor"),
-    ("box_height_limit", "Box height at most"),
+    ("inside_width", "Inside"),
+    ("outside_width", "Outside"),
+    ("side_gap", "Gap, each side"),
+    ("lower_edge", "Lower edge"),
+    ("box_height_limit", "Height limit"),
     ("first_hole", "First hole"),
-    ("reach", "Left behind the member"),
+    ("reach", "Behind the member"),
     ("front_width", "Front width"),
     ("front_height", "Front height"),
-    ("stands_out", "Front stands out"),
+    ("stands_out", "Stands out"),
 )
 """Quantities shown where the drawer has them, with the words for them."""
 
 WHERE_NOT_NOUGHT: Final = (
-    ("latch_side_left", "Bracket off its seat, sideways"),
-    ("latch_along_left", "Bracket off its seat, lengthways"),
+    ("latch_side_left", "Off seat, sideways"),
+    ("latch_along_left", "Off seat, lengthways"),
     ("packing_left", "Packing left"),
     ("packing_right", "Packing right"),
     ("rear_bracket_left", "Rear bracket left"),
@@ -51,7 +51,7 @@ def told_working(name: str, workings: Mapping[str, Working]) -> Working | None:
 
 
 def main_workings(fitted: FittedDrawer) -> list[tuple[str, str]]:
-    """Words and figures of the main workings of one drawer, in the order in which it is built."""
+    """Words and figures of the main workings of one drawer; mm go without their unit."""
     shows_front = fitted.front is not None and fitted.front.style != "none"
     rows = []
     for name, words in ALWAYS:
@@ -59,9 +59,9 @@ def main_workings(fitted: FittedDrawer) -> list[tuple[str, str]]:
             continue
         work = told_working(name, fitted.workings)
         if work is not None:
-            rows.append((words, work.figures))
+            rows.append((words, work.figures.removesuffix(" mm")))
     for name, words in WHERE_NOT_NOUGHT:
         work = fitted.workings.get(name)
         if work is not None and abs(work.value) > NOUGHT:
-            rows.append((words, work.figures))
+            rows.append((words, work.figures.removesuffix(" mm")))
     return rows
