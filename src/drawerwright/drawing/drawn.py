@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from drawerwright.drawing.dimensioning import lay_out_dimension, lay_out_leader, lay_out_running
 from drawerwright.drawing.geometry import Bounds, bounds_of, joined
@@ -40,8 +40,12 @@ def drawn(scene: Scene) -> Iterator[Drawn]:
 
 
 def extent(scene: Scene) -> Bounds:
-    """The rectangle everything drawn takes, lettering and half the line weights with it [mm on paper]."""
-    found = [_extent(item) for group in drawn(scene) for item in group.items]
+    """The rectangle everything drawn takes, lettering and half the line weights with it [mm on paper].
+
+    Hatching lies inside outlines that are drawn, so it is passed over unless nothing else is there.
+    """
+    bare = replace(scene, primitives=tuple(each for each in scene.primitives if not isinstance(each, Hatch)))
+    found = [_extent(item) for group in drawn(bare) for item in group.items]
     return joined(found) if found else scene.bounds
 
 

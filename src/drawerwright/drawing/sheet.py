@@ -1,16 +1,19 @@
 """A drawer's sheet: plan, front and side at one standard scale, lined up as a draughtsman lines them up.
 
 The front stands under the plan on the same middle line, the side section beside the front on the same
-floor line. Axes of the sheet are mm of paper from its lower left corner.
+floor line. On paper too low for that, front and side stand one over the other beside the plan.
+Axes of the sheet are mm of paper from its lower left corner.
 """
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Final
+from typing import Final, TypeAlias
 
+from drawerwright.drawing.clearing import clear_lettering
 from drawerwright.drawing.drawn import extent
-from drawerwright.drawing.geometry import Bounds
+from drawerwright.drawing.geometry import Bounds, Point
 from drawerwright.drawing.pens import CAPTION_SIZE, NOTE_SIZE
 from drawerwright.drawing.primitives import Circle, Text
 from drawerwright.drawing.scene import Primitive, Scene, scale_to_paper, translate
@@ -39,6 +42,8 @@ STANDARD_SCALES: Final = (
     50.0,
 )
 """How many times smaller than life. 1, 2, 5, 10, 20 and 50: ISO 5455; those between: common practice."""
+WORTH_TURNING: Final = 1.25
+"""How much larger the drawing must become before the views leave their lines. Own choice."""
 _BETWEEN: Final = 5.0
 _EDGE: Final = 1.0
 _CAPTION: Final = 6.5
@@ -46,8 +51,15 @@ _CAPTION: Final = 6.5
 
 @dataclass(frozen=True, slots=True)
 class _View:
+    """A view at the sheet's scale and the room it takes [mm on paper], caption left out."""
+
     scene: Scene
     room: Bounds
+
+
+_Views: TypeAlias = tuple[_View, _View, _View]
+_Places: TypeAlias = tuple[Point, Point, Point]
+_Arrangement: TypeAlias = Callable[[_Views, float, float], _Places | None]
 
 
 def drawer_sheet(fitted: FittedDrawer, width_mm: float, height_mm: float) -> Scene:
@@ -58,14 +70,28 @@ def drawer_sheet(fitted: FittedDrawer, width_mm: float, height_mm: float) -> Sce
     Raises:
         ValueError: the paper is too small for the smallest standard scale.
     """
-    views = (plan(fitted), front(fitted), side_section(fitted))
+    scenes = (plan(fitted), front(fitted), side_section(fitted))
+    found: dict[_Arrangement, tuple[float, tuple[Primitive, ...]]] = {}
+    across = scenes[0].bounds.width + scenes[2].bounds.width
+    up = scenes[0].bounds.height
     for times in STANDARD_SCALES:
-        placed = _laid_out([_measured(view, 1.0 / times) for view in views], width_mm, height_mm)
-        if placed is not None:
-            alt = "; ".join(view.alt for view in views)
-            page = Bounds(0.0, 0.0, width_mm, height_mm)
-            return Scene("sheet", f"Drawer {fitted.id}", alt, placed, 1.0 / times, page)
-    raise ValueError(f"a sheet of {width_mm:g} × {height_mm:g} mm is too small for drawer {fitted.id}")
+        if across / times > width_mm or up / times > height_mm:
+            continue  # the bare geometry is too large already
+        views = (_view(scenes[0], times), _view(scenes[1], times), _view(scenes[2], times))
+        for arrange in (_lined_up, _turned):
+            places = None if arrange in found else arrange(views, width_mm, height_mm)
+            if places is not None:
+                found[arrange] = (times, _set_down(views, places, fitted))
+        if _lined_up in found:
+            break
+    if not found:
+        raise ValueError(f"a sheet of {width_mm:g} × {height_mm:g} mm is too small for drawer {fitted.id}")
+    times, primitives = found.get(_lined_up) or found[_turned]
+    if _turned in found and times >= WORTH_TURNING * found[_turned][0]:
+        times, primitives = found[_turned]
+    alt = "; ".join(scene.alt for scene in scenes)
+    page = Bounds(0.0, 0.0, width_mm, height_mm)
+    return Scene("sheet", f"Drawer {fitted.id}, {scale_words(1 / times)}", alt, primitives, 1 / times, page)
 
 
 def scale_words(scale: float) -> str:
@@ -73,34 +99,60 @@ def scale_words(scale: float) -> str:
     return f"1 : {1.0 / scale:g}"
 
 
-def _measured(view: Scene, scale: float) -> _View:
-    scaled = scale_to_paper(view, scale)
+def _view(scene: Scene, times: float) -> _View:
+    scaled = clear_lettering(scale_to_paper(scene, 1.0 / times))
     return _View(scaled, extent(scaled))
 
 
-def _laid_out(views: list[_View], width: float, height: float) -> tuple[Primitive, ...] | None:
-    """All primitives set down on the paper with their captions, or None where they have no room.
-
-    Columns share the middle line of plan and front; the lower row shares the floor line, y = 0 of both.
-    """
+def _lined_up(views: _Views, width: float, height: float) -> _Places | None:
+    """Front under plan on one middle line, side beside front on one floor line (y = 0 of both)."""
     above, below, beside = views
     left = max(-above.room.left, -below.room.left)
     right = max(above.room.right, below.room.right)
     down = max(-below.room.bottom, -beside.room.bottom)
     lower_up = max(below.room.top, beside.room.top) + _CAPTION
-    wide = left + right + _BETWEEN + beside.room.width
-    high = down + lower_up + _BETWEEN + above.room.height + _CAPTION
-    if wide > width - 2 * _EDGE or high > height - 2 * _EDGE:
+    spare_x = width - 2 * _EDGE - left - right - _BETWEEN - beside.room.width
+    spare_y = height - 2 * _EDGE - down - lower_up - _BETWEEN - above.room.height - _CAPTION
+    if spare_x < 0 or spare_y < 0:
         return None
-    spare_x, spare_y = width - 2 * _EDGE - wide, height - 2 * _EDGE - high
     middle = _EDGE + spare_x / 3 + left
     floor = _EDGE + spare_y / 3 + down
     plan_y = floor + lower_up + _BETWEEN + spare_y / 3 - above.room.bottom
     beside_x = middle + right + _BETWEEN + spare_x / 3 - beside.room.left
-    places = ((above, middle, plan_y), (below, middle, floor), (beside, beside_x, floor))
-    names = (("Plan", "through the box"), ("Front", "closed"), ("Side section", "through the left slide"))
+    return (middle, plan_y), (middle, floor), (beside_x, floor)
+
+
+def _turned(views: _Views, width: float, height: float) -> _Places | None:
+    """Plan at the left; front over side section at the right."""
+    first, upper, lower = views
+    column = max(upper.room.width, lower.room.width)
+    spare_x = width - 2 * _EDGE - first.room.width - _BETWEEN - column
+    stack = upper.room.height + lower.room.height + 2 * _CAPTION + _BETWEEN
+    spare_y = height - 2 * _EDGE - max(first.room.height + _CAPTION, stack)
+    if spare_x < 0 or spare_y < 0:
+        return None
+    top = height - _EDGE - _CAPTION
+    column_left = _EDGE + spare_x * 2 / 3 + first.room.width + _BETWEEN
+    slack = height - 2 * _EDGE - stack
+    upper_y = top - upper.room.top
+    lower_y = upper_y + upper.room.bottom - _BETWEEN - slack / 2 - _CAPTION - lower.room.top
+    return (
+        (_EDGE + spare_x / 3 - first.room.left, top - first.room.top),
+        (column_left - upper.room.left, upper_y),
+        (column_left - lower.room.left, lower_y),
+    )
+
+
+def _set_down(views: _Views, places: _Places, fitted: FittedDrawer) -> tuple[Primitive, ...]:
+    """All primitives at their places on the paper, with the views' captions."""
+    empty = fitted.box is None
+    names = (
+        ("Plan", "the opening" if empty else "through the box"),
+        ("Front", "the opening" if empty else "closed"),
+        ("Side section", "the opening" if empty else "through the left slide"),
+    )
     drawn: list[Primitive] = []
-    for number, ((view, x, y), words) in enumerate(zip(places, names, strict=True), start=1):
+    for number, (view, (x, y), words) in enumerate(zip(views, places, names, strict=True), start=1):
         drawn.extend(translate(view.scene, x, y).primitives)
         drawn.extend(_caption(number, words, x + view.room.left, y + view.room.top + _CAPTION))
     return tuple(drawn)
@@ -109,13 +161,13 @@ def _laid_out(views: list[_View], width: float, height: float) -> tuple[Primitiv
 def _caption(number: int, words: tuple[str, str], left: float, top: float) -> list[Primitive]:
     """A view's number in a ring, its name, and what it shows."""
     ring = 2.3
+    drop = (0.0, -0.35 * CAPTION_SIZE)
     centre = (left + ring, top - ring)
-    name_at = (left + 2 * ring + 1.6, top - ring)
-    name = Text(name_at, words[0], CAPTION_SIZE, weight="semibold", shift=(0.0, -0.35 * CAPTION_SIZE))
-    after = (name.extent.right + 1.6, name_at[1])
+    name = Text((left + 2 * ring + 1.6, top - ring), words[0], CAPTION_SIZE, weight="semibold", shift=drop)
+    after = (name.extent.right + 1.6, top - ring)
     return [
         Circle(centre, ring, "leader", on_paper=True),
-        Text(centre, str(number), CAPTION_SIZE, "middle", "semibold", shift=(0.0, -0.35 * CAPTION_SIZE)),
+        Text(centre, str(number), CAPTION_SIZE, "middle", "semibold", shift=drop),
         name,
-        Text(after, words[1], NOTE_SIZE, tone="fine", shift=(0.0, -0.35 * CAPTION_SIZE)),
+        Text(after, words[1], NOTE_SIZE, tone="fine", shift=drop),
     ]

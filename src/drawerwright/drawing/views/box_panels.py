@@ -14,7 +14,7 @@ from drawerwright.drawing.dimensioning import column_offset, row_offset
 from drawerwright.drawing.geometry import Bounds
 from drawerwright.drawing.pens import HATCH_SPACING_CLOSE, LineClass
 from drawerwright.drawing.primitives import Hole, line, rectangle
-from drawerwright.drawing.scene import Dimension, Hatch, Primitive, Scene, mirror
+from drawerwright.drawing.scene import Dimension, Hatch, Leader, Primitive, Scene, mirror
 from drawerwright.drawing.views.cabinet_side import Hand
 from drawerwright.drawing.views.standing import needed_parts, part_size, standing
 from drawerwright.drawing.wording import shown_length
@@ -76,6 +76,8 @@ def _hook_bores(x: float, y: float, half: float, diameter: float, depth: float) 
         drawn.append(Hole(centre, diameter, depth, "hook bore"))
         drawn.append(line((centre[0] - reach, y), (centre[0] + reach, y), "centre", "bore centres"))
         drawn.append(line((centre[0], y - reach), (centre[0], y + reach), "centre", "bore centres"))
+    note = f"2 × Ø {shown_length(diameter)}, {shown_length(depth)} deep"
+    drawn.append(Leader((x, y), (-4.0, 8.0), -2.0, note, dot=False))
     drawn.append(
         Dimension(
             "hook_bore_in",
@@ -226,7 +228,12 @@ def _groove(
     """A groove from end to end; its layer says which face, how wide and how deep."""
     layer = f"groove {width:g} mm wide deep {depth:g} {face}"
     lies = Bounds(left, low, right, low + width)
-    return [rectangle(lies, pen, layer=layer)]
+    note = f"groove {shown_length(width)} wide, {shown_length(depth)} deep"
+    tip = (left + (right - left) * 0.4, low + width / 2)
+    return [
+        rectangle(lies, pen, layer=layer),
+        Leader(tip, (3.0, 8.0), 2.0, note, "in the other face" if pen == "hidden" else "", dot=False),
+    ]
 
 
 def _recess(left: float, recess: float) -> Dimension:

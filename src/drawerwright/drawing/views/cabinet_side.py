@@ -14,7 +14,7 @@ from drawerwright.drawing.dimensioning import column_offset
 from drawerwright.drawing.geometry import Bounds
 from drawerwright.drawing.pens import NOTE_SIZE
 from drawerwright.drawing.primitives import Hole, Lines, Polyline, Slot, Text, line, rectangle
-from drawerwright.drawing.scene import Dimension, Primitive, RunningDimension, Scene, mirror
+from drawerwright.drawing.scene import Dimension, Leader, Primitive, RunningDimension, Scene, mirror
 from drawerwright.drawing.views.standing import Standing, needed_parts, standing
 from drawerwright.drawing.wording import shown_length
 from drawerwright.model.fitted import FittedDrawer
@@ -147,10 +147,13 @@ def _bored(fitted: FittedDrawer) -> list[Primitive]:
     for x in holes:
         drawn.append(Hole((x, y), ROW_HOLE, depth, operation))
         drawn.append(Lines((((x, y - 5.0), (x, y + 5.0)),), "fine", "screw line not cut"))
-    drawn.append(RunningDimension(first_quantity, (0.0, 0.0), tuple((x, y) for x in holes), holes, 0.0, -9.0))
-    drawn.append(
-        Dimension("screw_line", y, (0.0, 0.0), (0.0, y), "vertical", 0.0, -column_offset(0), label_side="end")
-    )
+    deep = "through" if depth is None else f"{shown_length(depth)} deep"
+    note = f"{len(holes)} × Ø {shown_length(ROW_HOLE)}, {deep}"
+    second = "slots: when the front is set" if mounting.slots else ""
+    marks = tuple((x, y) for x in holes)
+    drawn.append(Leader((holes[-1], y), (-4.0, 9.0), -2.0, note, second, dot=False))
+    drawn.append(RunningDimension(first_quantity, (0.0, 0.0), marks, holes, 0.0, -9.0))
+    drawn.append(Dimension("screw_line", y, (0.0, 0.0), (0.0, y), "vertical", 0.0, -column_offset(0)))
     return drawn
 
 

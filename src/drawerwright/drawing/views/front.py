@@ -134,7 +134,10 @@ def _across(
 
 
 def _heights(stand: Standing) -> list[Primitive]:
-    """Height of the front at the left; overlays and height of the opening at the right."""
+    """Height of the front at the left; overlays and height of the opening at the right.
+
+    The columns at the right keep clear of the number that stands outside at the end of the lowest row.
+    """
     height = stand.fitted.opening.height
     around = _opening(stand)
     shape = stand.fitted.front
@@ -159,10 +162,8 @@ def _heights(stand: Standing) -> list[Primitive]:
         if abs(value) >= _SLIGHT:
             points = ((edge, a), (edge, b))
             shown = value if shape.style == "overlay" else abs(value)
-            offset = column_offset(
-                0 if value > 0 else 1
-            )  # within the opening it would lie on the opening's own
+            offset = column_offset(1 if value > 0 else 2)
             drawn.append(Dimension(name, shown, *points, "vertical", right, offset, label_side=side))
     ends = ((around.right, 0.0), (around.right, height))
-    drawn.append(Dimension("opening_height", height, *ends, "vertical", right, column_offset(0)))
+    drawn.append(Dimension("opening_height", height, *ends, "vertical", right, column_offset(1)))
     return drawn

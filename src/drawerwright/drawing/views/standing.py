@@ -67,19 +67,19 @@ class Standing:
     @property
     def overhangs(self) -> tuple[float, float]:
         """How far the face frame stands in from the cabinet sides, left and right; nothing without one."""
-        frame = self.fitted.drawer.frame
+        frame = self.fitted.drawer.frame_in_use
         return (frame.left, frame.right) if frame is not None else (0.0, 0.0)
 
     @property
     def frame_thickness(self) -> float:
         """Thickness of the face frame; nothing without one."""
-        frame = self.fitted.drawer.frame
+        frame = self.fitted.drawer.frame_in_use
         return frame.thickness if frame is not None else 0.0
 
     @property
     def side_edge(self) -> float:
         """Depth of the cabinet sides' front edges."""
-        frame = self.fitted.drawer.frame
+        frame = self.fitted.drawer.frame_in_use
         return frame.thickness - frame.lap if frame is not None else 0.0
 
     @property

@@ -107,11 +107,9 @@ def stop_in_plan(stand: Standing) -> list[Primitive]:
             inward = x - (1.0 if x > 0 else -1.0) * max(-miss.margin, 2.0)
             drawn.append(line((inward, 0.0), (inward, stand.depth), "accent"))
     first, second = stop_words(miss)
-    middle = stand.depth / 2
-    drawn.append(
-        Text((0.0, middle), first, anchor="middle", weight="semibold", tone="accent", shift=(0.0, 0.8))
-    )
-    drawn.append(Text((0.0, middle), second, anchor="middle", tone="accent", shift=(0.0, -3.0)))
+    at = (0.0, stand.depth / 2)
+    drawn.append(Text(at, first, NOTE_SIZE, "middle", "semibold", "accent", (0.0, 0.8), backed=True))
+    drawn.append(Text(at, second, NOTE_SIZE, "middle", "regular", "accent", (0.0, -3.0), backed=True))
     return drawn
 
 

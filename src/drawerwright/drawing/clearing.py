@@ -1,0 +1,93 @@
+"""Keeping lettering apart: at small scales numbers and notes move aside, and mere labels give way.
+
+Works on a scene that is at its paper scale, for only there is it known what touches.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from drawerwright.drawing.dimensioning import lay_out_dimension, lay_out_leader, lay_out_running
+from drawerwright.drawing.geometry import Bounds
+from drawerwright.drawing.pens import COLUMN_STEP, ROW_STEP
+from drawerwright.drawing.primitives import Plain, Text
+from drawerwright.drawing.scene import Dimension, Leader, Primitive, RunningDimension, Scene
+
+_TOUCHING = -0.1
+_LONGER = (1.0, 1.5, 2.1, 2.8, 3.6)
+
+
+def clear_lettering(scene: Scene) -> Scene:
+    """The scene with its lettering apart where that can be had.
+
+    Dimensions keep their places before notes, and notes before labels. A narrow dimension's number may
+    change sides or its line move out by a step; a note's line grows longer or turns to the other side;
+    a label (lettering in the fine tone) that finds no room is left out.
+    """
+    taken: list[Bounds] = []
+    chosen: dict[int, Primitive | None] = {}
+    for i, _ in sorted(enumerate(scene.primitives), key=lambda pair: _rank(pair[1])):
+        primitive = scene.primitives[i]
+        if _rank(primitive) == _NOT_LETTERING:
+            chosen[i] = primitive
+            continue
+        chosen[i] = _first_clear(primitive, taken)
+        kept = chosen[i]
+        if kept is not None:
+            taken.extend(_areas(kept))
+    kept_all = (chosen[i] for i in range(len(scene.primitives)))
+    return replace(scene, primitives=tuple(each for each in kept_all if each is not None))
+
+
+_NOT_LETTERING = 9
+
+
+def _rank(primitive: Primitive) -> int:
+    """Who chooses first."""
+    if isinstance(primitive, RunningDimension):
+        return 0
+    if isinstance(primitive, Dimension):
+        return 1
+    if isinstance(primitive, Text):
+        return 2 if primitive.tone != "fine" else 4
+    return 3 if isinstance(primitive, Leader) else _NOT_LETTERING
+
+
+def _first_clear(primitive: Primitive, taken: Sequence[Bounds]) -> Primitive | None:
+    """The first way to write it that touches nothing; else as it was, or not at all for a label."""
+    for way in _ways(primitive):
+        if not any(area.overlaps(other, clear=_TOUCHING) for area in _areas(way) for other in taken):
+            return way
+    return None if isinstance(primitive, Text) and primitive.tone == "fine" else primitive
+
+
+def _ways(primitive: Primitive) -> Iterator[Primitive]:
+    yield primitive
+    if isinstance(primitive, Dimension):
+        other = replace(primitive, label_side="start" if primitive.label_side == "end" else "end")
+        yield other
+        if primitive.direction != "aligned" and primitive.offset:
+            step = ROW_STEP if primitive.direction == "horizontal" else COLUMN_STEP
+            outward = step if primitive.offset > 0 else -step
+            yield replace(primitive, offset=primitive.offset + outward)
+            yield replace(other, offset=primitive.offset + outward)
+    elif isinstance(primitive, Leader):
+        for longer in _LONGER:
+            aside, up = primitive.elbow
+            yield replace(primitive, elbow=(aside * longer, up * longer))
+            yield replace(primitive, elbow=(-aside * longer, up * longer), shoulder=-primitive.shoulder)
+
+
+def _areas(primitive: Primitive) -> list[Bounds]:
+    """The rectangles that a primitive's lettering takes."""
+    items: tuple[Plain, ...] = ()
+    if isinstance(primitive, Text):
+        return [primitive.extent]
+    if isinstance(primitive, Dimension):
+        items = lay_out_dimension(primitive)
+    elif isinstance(primitive, RunningDimension):
+        items = lay_out_running(primitive)
+    elif isinstance(primitive, Leader):
+        items = lay_out_leader(primitive)
+    return [item.extent for item in items if isinstance(item, Text)]
