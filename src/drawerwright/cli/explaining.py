@@ -8,14 +8,20 @@ from rich.text import Text
 from drawerwright.cli.tables import print_indented
 from drawerwright.cli.wording import (
     MARKS,
-    MOUNT_WORDS,
     STATE_STYLES,
     VERDICT_MARKS,
     VERDICT_STYLES,
-    VERDICT_WORDS,
     margin,
 )
-from drawerwright.model.fitted import Check, ChosenSlide, FittedDrawer, Rejected, Verdict
+from drawerwright.model.fitted import (
+    MOUNT_WORDS,
+    VERDICT_WORDS,
+    Check,
+    ChosenSlide,
+    FittedDrawer,
+    Rejected,
+    Verdict,
+)
 from drawerwright.units import ShownUnits
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
@@ -13,7 +12,6 @@ from drawerwright.cli.options import AsJson, JobPath, SlidePaths, UnitsWanted
 if TYPE_CHECKING:
     from rich.table import Table
 
-    from drawerwright.model.family import SlideFamily
     from drawerwright.model.job import Drawer, Job
     from drawerwright.units import ShownUnits
 
@@ -65,9 +63,10 @@ def check(
     """Read a job file and show what was understood; nothing is computed."""
     from drawerwright.cli.answers import console, write_json
     from drawerwright.cli.reading import read_a_job, read_families
+    from drawerwright.fit.asked_for import check_slides_asked_for
 
     job = read_a_job(job_path)
-    _check_slides_named(job, read_families(slides))
+    check_slides_asked_for(job.drawers, read_families(slides), where=job_path.name)
     if as_json:
         document = job.model_dump(mode="json", by_alias=True)
         write_json({"schema": "drawerwright/job-check/1", "job": document})
@@ -103,22 +102,6 @@ def _write_new(path: Path, text: str) -> None:
         beside.replace(path)
     finally:
         beside.unlink(missing_ok=True)
-
-
-def _check_slides_named(job: Job, families: Sequence[SlideFamily]) -> None:
-    """Raises InputError naming every drawer that asks for a family that is not there."""
-    from drawerwright.catalogue.families import family_named
-    from drawerwright.errors import Fault, InputError
-
-    faults: list[Fault] = []
-    for drawer in job.drawers:
-        if drawer.slide_family is not None:
-            try:
-                family_named(families, drawer.slide_family, where=f"drawer {drawer.id} slide")
-            except InputError as error:
-                faults += error.faults
-    if faults:
-        raise InputError(faults)
 
 
 def _job_table(job: Job, units: ShownUnits) -> Table:

@@ -51,6 +51,8 @@ def read_and_fit(
         raise InputError(faults)
     from drawerwright.cli.answers import steps_shown
     from drawerwright.fit import fit_job
+    from drawerwright.fit.asked_for import check_slides_asked_for
 
+    check_slides_asked_for(job.drawers, families, where=job_path.name)
     with steps_shown("fitting") as progress:
         return job, fit_job(job, families, units=units or job.units, progress=progress)

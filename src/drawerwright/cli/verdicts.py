@@ -13,7 +13,6 @@ from drawerwright.cli.explaining import explain_drawer, slide_words, verdict_tex
 from drawerwright.cli.tables import new_table, print_indented
 from drawerwright.cli.wording import (
     MARKS,
-    MOUNT_WORDS,
     NOTHING,
     count,
     length,
@@ -21,7 +20,7 @@ from drawerwright.cli.wording import (
     named,
     sizes,
 )
-from drawerwright.model.fitted import FittedDrawer, FittedJob, Mounting, Verdict
+from drawerwright.model.fitted import MOUNT_WORDS, FittedDrawer, FittedJob, Mounting, Verdict
 from drawerwright.units import ShownUnits
 
 HEADS = ("Drawer", "Verdict", "Slide", "Box W × H × L", "First hole", "Front W × H", "To watch")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from drawerwright.model.fitted import Mount, State, Verdict
+from drawerwright.model.fitted import State, Verdict
 from drawerwright.model.job import Drawer
 from drawerwright.units import ShownUnits, format_length, format_mass
 
@@ -16,19 +16,6 @@ VERDICT_STYLES: Final[dict[Verdict, str]] = {
     "fits-with-care": "yellow",
     "does-not-fit": "bold red",
 }
-VERDICT_WORDS: Final[dict[Verdict, str]] = {
-    "fits": "fits",
-    "fits-with-care": "fits with care",
-    "does-not-fit": "does not fit",
-}
-MOUNT_WORDS: Final[dict[Mount, str]] = {
-    "side": "on the cabinet side",
-    "packed": "on packing",
-    "rear-bracket": "on rear brackets",
-    "shelf": "on a shelf",
-}
-
-
 NOTHING: Final = "–"
 
 

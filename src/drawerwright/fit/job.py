@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Callable, Mapping, Sequence
-from difflib import get_close_matches
 
 import numpy as np
 
 from drawerwright.equations.equation import Q
-from drawerwright.errors import Fault, InputError
 from drawerwright.fit.answer import Place, drawer_that_fits_nothing, fitted_drawer, nearest_place, rejected_of
+from drawerwright.fit.asked_for import check_slides_asked_for, is_asked_for
 from drawerwright.fit.changes import smallest_changes
 from drawerwright.fit.choose import choose
 from drawerwright.fit.columns import front_overlaps
@@ -20,7 +19,7 @@ from drawerwright.fit.slide_rows import SlideRows, slide_rows
 from drawerwright.fit.trial import Mask, Trial, run_trial
 from drawerwright.model.family import SlideFamily
 from drawerwright.model.fitted import FittedDrawer, FittedJob, Mount, Rejected
-from drawerwright.model.job import Drawer, Job
+from drawerwright.model.job import Job
 from drawerwright.units import ShownUnits
 
 _TOGETHER = 256
@@ -42,7 +41,7 @@ def fit_job(
     `units` of the sentences; results stay in mm and kg. `progress(done, total)` is called as drawers are
     answered. Raises InputError where a drawer asks for a slide that is not among the families.
     """
-    _check_slides(job.drawers, families)
+    check_slides_asked_for(job.drawers, families)
     rows = slide_rows(families)
     answered: dict[str, FittedDrawer] = {}
     for situation, mounts, drawers in _groups(job):
@@ -127,31 +126,5 @@ def _allowed(drawers: Sequence[DrawerValues], rows: SlideRows) -> Mask:
     mask = np.ones((len(drawers), len(rows.candidates)), dtype=bool)
     for row, one in enumerate(drawers):
         if one.drawer.slide_family is not None:
-            mask[row] = [_is_asked_for(one.drawer, *candidate) for candidate in rows.candidates]
+            mask[row] = [is_asked_for(one.drawer, *candidate) for candidate in rows.candidates]
     return mask
-
-
-def _is_asked_for(drawer: Drawer, family: SlideFamily, length: object) -> bool:
-    nominal = drawer.slide_nominal
-    return family.id == drawer.slide_family and (nominal is None or family.length_of(nominal) is length)
-
-
-def _check_slides(drawers: Sequence[Drawer], families: Sequence[SlideFamily]) -> None:
-    known = {family.id: family for family in families}
-    faults = []
-    for drawer in drawers:
-        if drawer.slide_family is None:
-            continue
-        where, value = f"drawer {drawer.id} slide", f'"{drawer.slide}"'
-        family = known.get(drawer.slide_family)
-        if family is None:
-            near = get_close_matches(drawer.slide_family, known, 1, 0.0) or ["auto"]
-            says = f"is not among the slide families: {', '.join(known) or 'none'}"
-            faults.append(Fault(where, value, says, f'"{near[0]}"'))
-        elif drawer.slide_nominal is not None and family.length_of(drawer.slide_nominal) is None:
-            lengths = ", ".join(f"{length.nominal:g}" for length in family.lengths)
-            near_length = min(family.lengths, key=lambda one: abs(one.nominal - (drawer.slide_nominal or 0)))
-            says = f"is not a length of {family.id}: {lengths}"
-            faults.append(Fault(where, value, says, f'"{family.id}/{near_length.nominal:g}"'))
-    if faults:
-        raise InputError(faults)

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Literal
+from typing import Final, Literal
 
 from drawerwright.model.family import SlideFamily, SlideLength
 from drawerwright.model.job import Cabinet, Drawer
@@ -16,6 +16,18 @@ from drawerwright.model.job import Cabinet, Drawer
 State = Literal["ok", "watch", "stop"]
 Verdict = Literal["fits", "fits-with-care", "does-not-fit"]
 Mount = Literal["side", "packed", "rear-bracket", "shelf"]
+
+MOUNT_WORDS: Final[dict[Mount, str]] = {
+    "side": "on the cabinet side",
+    "packed": "on packing",
+    "rear-bracket": "on rear brackets",
+    "shelf": "on a shelf",
+}
+VERDICT_WORDS: Final[dict[Verdict, str]] = {
+    "fits": "fits",
+    "fits-with-care": "fits with care",
+    "does-not-fit": "does not fit",
+}
 
 
 @dataclass(frozen=True, slots=True)
