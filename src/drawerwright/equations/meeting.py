@@ -84,8 +84,8 @@ def latch_side(bracket_off_side: Q, side_spacers: Q, error_bracket_side: Q) -> Q
     carriage=CONCEALED,
     check=CheckRule(
         "latch-side",
-        says="With {side_spacers} of spacers the brackets stand {latch_side_left} off their seats sideways; "
-        "they latch within {latch_tolerance_side}.",
+        says="Brackets {latch_side_left} off their seats sideways with {side_spacers} of spacers; they latch "
+        "within {latch_tolerance_side}.",
         cure="A spacer between bracket and side, or a box cut to the inside width, brings them home.",
         watch_below=LATCH_CARE,
     ),
@@ -119,8 +119,8 @@ def latch_along(bracket_off_along: Q, subfront_spacers: Q, error_bracket_along: 
     carriage=CONCEALED,
     check=CheckRule(
         "latch-along",
-        says="With {subfront_spacers} of spacers the brackets stand {latch_along_left} ahead of their seats "
-        "lengthways; they latch within {latch_tolerance_along}.",
+        says="Brackets {latch_along_left} ahead of their seats lengthways with {subfront_spacers} of spacers; "
+        "they latch within {latch_tolerance_along}.",
         cure="A spacer between bracket and subfront, or a subfront nearer {design_subfront}, brings them "
         "home.",
         watch_below=LATCH_CARE,
@@ -172,6 +172,23 @@ def running_difference__side_mounted(
 @equation(
     "mm",
     source=PRACTICE_FAMILY,
+    readings="one",
+    check=CheckRule(
+        "opening-width",
+        says="The opening is {running_difference} off what the box is cut for; the pair runs from {band_low} to "
+        "{band_high}.",
+        cure="A box cut to the opening, or spacers that bring the brackets to their seats.",
+    ),
+)
+def width_band_margin__one(running_difference: Q, band_low: Q, band_high: Q) -> Q:
+    """How far the opening stays inside the band in which the pair runs."""
+    return np.minimum(running_difference - band_low, band_high - running_difference)
+
+
+@equation(
+    "mm",
+    source=PRACTICE_FAMILY,
+    readings=("several", "labelled"),
     check=CheckRule(
         "opening-width",
         says="The opening reads {narrowest_at_slide} to {widest_at_slide} at the slides; the pair runs from "
@@ -179,7 +196,7 @@ def running_difference__side_mounted(
         cure="Pack the wider end, or measure again which end it is.",
     ),
 )
-def width_band_margin(
+def width_band_margin__readings(
     running_difference: Q,
     narrowest_at_slide: Q,
     widest_at_slide: Q,
