@@ -119,8 +119,8 @@ def latch_along(bracket_off_along: Q, subfront_spacers: Q, error_bracket_along: 
     carriage=CONCEALED,
     check=CheckRule(
         "latch-along",
-        says="Brackets {latch_along_left} ahead of their seats lengthways with {subfront_spacers} of spacers; "
-        "they latch within {latch_tolerance_along}.",
+        says="Brackets {latch_along_left} ahead of their seats lengthways with {subfront_spacers} of "
+        "spacers; they latch within {latch_tolerance_along}.",
         cure="A spacer between bracket and subfront, or a subfront nearer {design_subfront}, brings them "
         "home.",
         watch_below=LATCH_CARE,
@@ -175,8 +175,8 @@ def running_difference__side_mounted(
     readings="one",
     check=CheckRule(
         "opening-width",
-        says="The opening is {running_difference} off what the box is cut for; the pair runs from {band_low} to "
-        "{band_high}.",
+        says="The opening is {running_difference} off what the box is cut for; the pair runs from "
+        "{band_low} to {band_high}.",
         cure="A box cut to the opening, or spacers that bring the brackets to their seats.",
     ),
 )
@@ -326,8 +326,8 @@ _HOOK_BORE = CheckRule(
     "{back_thickness} over a bottom of {bottom_thickness}.",
     cure="A thinner bottom, a thicker back, or the groove left out of the back; bore with a depth stop.",
     care="bore_passes_groove",
-    care_says="The bore runs past the floor of the bottom's groove, over it: bore with a depth stop, or leave "
-    "the groove out of the back.",
+    care_says="The bore runs past the floor of the bottom's groove, over it: bore with a depth stop, or "
+    "leave the groove out of the back.",
 )
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from drawerwright.fit.collector import collector_at_rest
 from drawerwright.model.fitted import FittedDrawer, FittedJob
 
 SCHEMA = "drawerwright/fit/1"
@@ -12,11 +13,12 @@ _DECIMALS = 6
 
 def fit_document(fitted: FittedJob) -> dict[str, Any]:
     """The document `drawerwright/fit/1`; lengths mm, masses kg, rounded to 1e-6."""
-    return {
-        "schema": SCHEMA,
-        "title": fitted.title,
-        "drawers": [_drawer(one) for one in fitted.drawers],
-    }
+    with collector_at_rest():
+        return {
+            "schema": SCHEMA,
+            "title": fitted.title,
+            "drawers": [_drawer(one) for one in fitted.drawers],
+        }
 
 
 def _drawer(one: FittedDrawer) -> dict[str, Any]:

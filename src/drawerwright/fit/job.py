@@ -12,6 +12,7 @@ from drawerwright.fit.answer import Place, drawer_that_fits_nothing, fitted_draw
 from drawerwright.fit.asked_for import check_slides_asked_for, is_asked_for
 from drawerwright.fit.changes import smallest_changes
 from drawerwright.fit.choose import choose
+from drawerwright.fit.collector import collector_at_rest
 from drawerwright.fit.columns import front_overlaps
 from drawerwright.fit.drawer_values import NO_ERRORS, DrawerValues, drawer_values, stack
 from drawerwright.fit.situation import mounts_to_try
@@ -44,12 +45,13 @@ def fit_job(
     check_slides_asked_for(job.drawers, families)
     rows = slide_rows(families)
     answered: dict[str, FittedDrawer] = {}
-    for situation, mounts, drawers in _groups(job):
-        for start in range(0, len(drawers), _TOGETHER):
-            for fitted in _fit_group(situation, mounts, drawers[start : start + _TOGETHER], rows, units):
-                answered[fitted.id] = fitted
-            if progress is not None:
-                progress(len(answered), len(job.drawers))
+    with collector_at_rest():
+        for situation, mounts, drawers in _groups(job):
+            for start in range(0, len(drawers), _TOGETHER):
+                for fitted in _fit_group(situation, mounts, drawers[start : start + _TOGETHER], rows, units):
+                    answered[fitted.id] = fitted
+                if progress is not None:
+                    progress(len(answered), len(job.drawers))
     return FittedJob(job.title, tuple(answered[drawer.id] for drawer in job.drawers))
 
 
