@@ -116,23 +116,23 @@ def tried_rows(rejected: Sequence[Rejected], units: ShownUnits) -> list[dict[str
     rows = []
     for (family, mount, because, unit), members in groups.items():
         shown = "in" if unit == "mm" and units == "in" else unit
-        lengths = ", ".join(
+        tried = (
             f"{length_text(one.nominal, units)} by {_amount(-one.margin, unit, units)}" for one in members
         )
         rows.append(
             {
                 "slide": for_sheets(family),
                 "because": for_sheets(f"{MOUNT_WORDS[mount]}: {check_name(because).lower()}"),
-                "lengths": for_sheets(f"{lengths} {shown}".strip()),
+                "lengths": for_sheets(f"{', '.join(tried)} {shown}".strip()),
             }
         )
     return rows
 
 
 def _corner(fitted: FittedDrawer, units: ShownUnits) -> list[dict[str, Any]]:
-    """What stands in the white beside the plan: parts, bores and working, or what was tried where nothing fits."""
+    """What stands in the white beside the plan: parts, bores, working; where nothing fits, what was tried."""
     if fitted.slide is None:
-        title = "What was tried: length, and by how much it was stopped"
+        title = "What was tried, and by how much it stops"
         return [{"kind": "rejected", "title": title, "rows": tried_rows(fitted.rejected, units)}]
     bores = [
         {"name": for_sheets(name), "value": for_sheets(value)} for name, value in bore_rows(fitted, units)

@@ -1,0 +1,230 @@
+"""What the sheets say, before they are set; and that they can be set whatever they say."""
+
+from __future__ import annotations
+
+import io
+from dataclasses import replace
+
+import pdfplumber
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+from pack_builders import FAMILY, checks, fitting, job_of, not_fitting
+
+from drawerwright.drawing.sheet import drawer_sheet
+from drawerwright.model.fitted import Check, ChosenSlide, FittedDrawer, FittedJob, Latch, Rejected
+from drawerwright.pack.bores import bore_rows
+from drawerwright.pack.distinct import distinct_drawers
+from drawerwright.pack.drawer_page import check_name, in_order_of_care, page_data, short_ids, tried_rows
+from drawerwright.pack.figures import margin_text
+from drawerwright.pack.free_corner import free_corner
+from drawerwright.pack.job_sheet import reason
+from drawerwright.pack.main_workings import main_workings
+from drawerwright.pack.measured import measured_fields
+from drawerwright.pack.typeset import TypesettingError, set_sheets
+from drawerwright.pack.write import sheets_data
+
+
+def text_of(fitted: FittedJob, **options: str) -> list[str]:
+    data = sheets_data(fitted, options.get("paper", "a4"), options.get("units", "mm"), lambda _: None)  # type: ignore[arg-type]
+    with pdfplumber.open(io.BytesIO(set_sheets(data))) as pdf:
+        if "in_order" in options:
+            return ["".join(char["text"] for char in page.chars) for page in pdf.pages]
+        return [page.extract_text() for page in pdf.pages]
+
+
+def test_what_stops_comes_first_then_what_wants_care() -> None:
+    told = checks({"capacity": "stop", "opening-taper": "watch"})
+    assert [check.id for check in in_order_of_care(told)][:3] == [
+        "capacity",
+        "opening-taper",
+        "side-thickness",
+    ]
+
+
+def test_the_reason_on_the_job_sheet_is_the_first_care_and_counts_the_rest() -> None:
+    one = replace(fitting(), checks=checks({"opening-taper": "watch", "mount": "watch"}))
+    assert reason(one, "mm") == (
+        "Opening taper 0.5 mm: readings 562 and 561.5: say which is at the front (and 1 more)"
+    )
+
+
+def test_a_very_long_reason_is_cut_at_a_word() -> None:
+    long = Check("mount", "watch", 1.0, "mm", "word " * 60, "", "")
+    told = reason(replace(fitting(), checks=(long, long)), "mm")
+    assert len(told) <= 130
+    assert told.endswith("word… (and 1 more)")
+
+
+def test_margins_carry_their_unit_and_never_a_negative_nothing() -> None:
+    assert margin_text(-25.0, "mm", "mm") == "−25.0 mm"
+    assert margin_text(-0.001, "mm", "mm") == "0.0 mm"
+    assert margin_text(25.4, "mm", "in") == "1 in"
+    assert margin_text(17.6, "kg", "mm") == "17.6 kg"
+    assert margin_text(-0.4, "", "mm") == "−0.4"
+
+
+def test_ids_that_find_no_room_are_counted() -> None:
+    assert short_ids(("A", "B")) == "A, B"
+    assert short_ids(tuple(f"Drawer-{n}" for n in range(9))) == "Drawer-0, Drawer-1 and 7 more"
+    assert short_ids(("X" * 60,)) == "X" * 60
+
+
+def test_bore_and_pilot_holes_move_with_the_seat_when_a_spacer_stands_against_the_side() -> None:
+    one = replace(
+        fitting(),
+        slide=ChosenSlide(FAMILY, FAMILY.lengths[0], "side", (3.0,), ()),
+        latch=Latch(0.3, 0.0),
+    )
+    told = dict(bore_rows(one, "mm"))
+    assert "10.3 in from the box side" in told["Hook bores in the back"]
+    assert told["Notches in the back, both corners"] == "38.3 wide, 13 high"
+    assert told["Spacers, bracket to box side"] == "3 mm, left and right"
+    assert told["Bracket pilots at 75°: in from the side, back from the subfront"] == "15, 9; 31, 9; 15, 25"
+
+
+def test_a_face_frame_gives_depths_from_the_frame_and_from_the_side_s_edge() -> None:
+    one = fitting(construction="face-frame", frame={"left": 38, "right": 41, "thickness": 19})
+    assert one.mounting is not None
+    holes = tuple(hole - 19 for hole in one.mounting.holes)
+    told = dict(bore_rows(replace(one, mounting=replace(one.mounting, holes_from_side_edge=holes)), "mm"))
+    assert told["Holes, depth from the frame's face"] == "37, 69, 261, 293, 453"
+    assert told["Holes, from the side's front edge"] == "18, 50, 242, 274, 434"
+
+
+def test_a_drawer_that_does_not_fit_has_nothing_to_bore() -> None:
+    assert bore_rows(not_fitting(), "mm") == ()
+
+
+def test_measured_fields_are_as_they_were_told() -> None:
+    fields = {field["name"]: field for field in measured_fields(fitting(side=15.875), "mm")}
+    assert fields["Opening width"]["value"] == "562, 561.5"
+    assert fields["Sides"]["value"] == "15.875"
+    both = {field["name"]: field for field in measured_fields(fitting(), "both")}
+    assert both["Depth"] == {"name": "Depth", "value": "530", "unit": "mm (20 7/8 in)"}
+
+
+def test_what_was_tried_is_one_row_a_family_mount_and_reason() -> None:
+    shallow = not_fitting().rejected
+    heavy = Rejected("plain-16", 500.0, "shelf", "capacity", -4.0, "kg", (("capacity", -4.0, "kg"),))
+    rows = tried_rows((*shallow, heavy), "mm")
+    assert [(row["because"], row["lengths"]) for row in rows] == [
+        (
+            "on the cabinet side: cabinet depth",
+            "300 by 65, 350 by 115, 400 by 165, 450 by 215, 500 by 265 mm",
+        ),
+        ("on a shelf: capacity", "500 by 4.0 kg"),
+    ]
+
+
+def test_the_next_longer_slide_says_why_it_was_not_taken() -> None:
+    longer = Rejected(
+        "plain-16", 550.0, "side", "cabinet-depth", -25.0, "mm", (("cabinet-depth", -25.0, "mm"),)
+    )
+    longest = replace(longer, nominal=600.0, margin=-75.0)
+    (alike,) = distinct_drawers(job_of(replace(fitting(), rejected=(longest, longer)))[1])
+    data = page_data(alike, drawer_sheet(alike.first, 190, 150), "sheet-1", "mm")
+    last = data["beside"][0]["rows"][-1]
+    assert (last["name"], last["margin"], last["state"]) == ("Slide 550", "−25.0 mm", "stop")
+
+
+def test_workings_are_those_of_the_answer() -> None:
+    assert main_workings(fitting()) == [
+        ("Inside", "561.5 − 42 = 519.5"),
+        ("Outside", "519.5 + 2 × 16 = 551.5"),
+        ("Gap, each side", "(561.5 − 551.5) / 2 = 5"),
+    ]
+
+
+def test_nothing_is_drawn_in_the_free_corner() -> None:
+    scene = drawer_sheet(fitting(), 190.0, 150.0)
+    assert scene.page is not None
+    corner = free_corner(scene, 60.0)
+    assert corner.width >= 60.0
+    assert corner.height > 40.0
+    assert (corner.right, corner.top) == (scene.page.right, scene.page.top)
+    for primitive in scene.primitives:
+        for x, y in primitive.points:
+            assert x <= corner.left + 1e-9 or y <= corner.bottom + 1e-9
+
+
+def test_a_drawing_that_leaves_no_white_gives_an_empty_corner() -> None:
+    corner = free_corner(drawer_sheet(fitting(), 190.0, 150.0), 191.0)
+    assert (corner.width, corner.height) == (0.0, 0.0)
+
+
+def crowded() -> FittedDrawer:
+    holes = tuple(37.0 + 32 * n for n in range(12))
+    one = fitting("Pantry-left-lower-with-a-long-name", note="word " * 400 + "the end")
+    assert one.mounting is not None
+    mounting = replace(
+        one.mounting, holes=holes, holes_from_side_edge=tuple(hole - 19 for hole in holes),
+        packing_left=38.0, packing_right=41.0, rear_bracket_left=52.0, rear_bracket_right=55.0,
+        rear_bracket_height=24.0, reach=9.0,
+    )  # fmt: skip
+    return replace(one, mounting=mounting, checks=one.checks + one.checks)
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+@pytest.mark.parametrize("units", ["mm", "in", "both"])
+def test_what_finds_no_room_goes_overleaf_and_nothing_is_lost(paper: str, units: str) -> None:
+    _, fitted = job_of(crowded())
+    pages = text_of(fitted, paper=paper, units=units, in_order="yes")
+    text = "".join("".join(pages[1:]).split())
+    assert "overleaf" in pages[1]
+    assert text.count("wordtheend") == 1
+    assert text.count("word") == 400
+    for check in crowded().checks:
+        assert text.count("".join(check.says.split())) == 2
+    for name, _ in bore_rows(crowded(), "mm"):
+        assert "".join(name.split()) in text
+
+
+def test_no_lettering_leaves_the_frame_of_a_crowded_page() -> None:
+    _, fitted = job_of(crowded(), *(fitting(f"A-rather-long-id-{n:02d}") for n in range(40)))
+    with pdfplumber.open(io.BytesIO(set_sheets(sheets_data(fitted, "a4", "both", lambda _: None)))) as pdf:
+        for page in pdf.pages:
+            mm = 25.4 / 72
+            for char in page.chars:
+                assert char["x0"] * mm > 8.0
+                assert char["x1"] * mm < 289.0
+                assert char["top"] * mm > 8.0
+                assert char["bottom"] * mm < 202.5
+
+
+def test_forty_drawers_are_all_listed_with_their_sheet() -> None:
+    _, fitted = job_of(*(fitting(f"D-{n:02d}", quantity=1 + n % 2) for n in range(40)), not_fitting("last"))
+    pages = text_of(fitted)
+    listed = [line for page in pages[:2] for line in page.splitlines() if line.startswith(("D-", "last"))]
+    assert len(listed) == 41
+    assert all(line.endswith(" 3") for line in listed[:40])
+    assert listed[40].endswith(" 4")
+    assert "Drawers" in pages[0]
+
+
+def test_letters_that_the_lettering_lacks_are_owned_up_to() -> None:
+    _, fitted = job_of(fitting("抽屉", note="Ключ"), title="Küche")
+    first = text_of(fitted)[0]
+    assert "Letters that these sheets lack stand as ?" in first
+    assert "Küche" in first
+    assert "Letters that these" not in text_of(job_of(fitting("what?"))[1])[0]
+
+
+@settings(max_examples=6, suppress_health_check=[HealthCheck.too_slow])
+@given(st.text(min_size=1, max_size=80), st.text(max_size=200))
+def test_any_title_and_note_can_be_set_and_none_is_read_as_code(title: str, note: str) -> None:
+    one = fitting("B1-1")
+    told = one.drawer.model_copy(update={"note": note})
+    _, fitted = job_of(one)
+    pages = text_of(FittedJob(title, (replace(fitted.drawers[0], drawer=told),)))
+    assert len(pages) >= 2
+
+
+def test_typst_s_own_signs_in_a_title_stay_signs() -> None:
+    _, fitted = job_of(fitting("B1-1"), title='#panic("x") $x$ *b* [y] <z> @w')
+    assert '#panic("x") $x$ *b* [y] <z> @w' in text_of(fitted)[0]
+
+
+def test_a_fault_of_the_sheets_is_an_error_of_ours() -> None:
+    with pytest.raises(TypesettingError, match="could not be set"):
+        set_sheets({"job": "no more"})
