@@ -138,6 +138,7 @@ def _number(label: str, middle: Point, size: float, tone: Tone) -> Text:
         "semibold",
         tone,
         backed=True,
+        layer="dimensions",
     )
 
 

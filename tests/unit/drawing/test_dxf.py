@@ -149,7 +149,7 @@ def test_words_that_look_like_codes_come_back_as_they_were_written() -> None:
     assert text.plain_text() == "5 %% off, 50%, ^I, <b>& \\ U+2205"
 
 
-@settings(max_examples=6)
+@settings(max_examples=4)
 @given(scenes)
 def test_any_scene_gives_a_file_that_passes_the_audit(scene: Scene) -> None:
     document = _read(write_dxf(scene))
@@ -174,7 +174,7 @@ print(hashlib.sha256(write_dxf(scene) + write_svg(scene).encode()).hexdigest())
 def test_the_same_scene_gives_the_same_bytes_in_every_process() -> None:
     """Under several seeds, because sets of words come out in another order in each process."""
     seen = set()
-    for seed in ("0", "2", "77"):
+    for seed in ("0", "2"):
         environment = {**os.environ, "PYTHONHASHSEED": seed}
         run = subprocess.run(
             [sys.executable, "-c", _SAME], capture_output=True, text=True, check=True, env=environment

@@ -74,8 +74,8 @@ def _hook_bores(x: float, y: float, half: float, diameter: float, depth: float) 
     for side in (-1.0, 1.0):
         centre = (side * x, y)
         drawn.append(Hole(centre, diameter, depth, "hook bore"))
-        drawn.append(line((centre[0] - reach, y), (centre[0] + reach, y), "centre", "bore centres"))
-        drawn.append(line((centre[0], y - reach), (centre[0], y + reach), "centre", "bore centres"))
+        drawn.append(line((centre[0] - reach, y), (centre[0] + reach, y), "centre", "bore centres not cut"))
+        drawn.append(line((centre[0], y - reach), (centre[0], y + reach), "centre", "bore centres not cut"))
     note = f"2 × Ø {shown_length(diameter)}, {shown_length(depth)} deep"
     drawn.append(Leader((x, y), (-4.0, 8.0), -2.0, note, dot=False))
     drawn.append(

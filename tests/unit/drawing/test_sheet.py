@@ -1,0 +1,169 @@
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+from itertools import combinations
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from drawerwright.drawing.clearing import clear_lettering
+from drawerwright.drawing.drawn import drawn, extent
+from drawerwright.drawing.primitives import Text, line
+from drawerwright.drawing.scene import Dimension, Leader, Scene
+from drawerwright.drawing.sheet import STANDARD_SCALES, drawer_sheet, scale_words
+from drawerwright.drawing.svg import write_svg
+
+from .drawers import TOLD, fit, fitted
+
+PAPERS = ((281.0, 190.0), (194.0, 96.0), (190.0, 250.0), (400.0, 277.0))
+
+
+def _lettering(scene: Scene) -> list[Text]:
+    return [item for group in drawn(scene) for item in group.items if isinstance(item, Text)]
+
+
+def _of(scene: Scene, quantity: str) -> list[Dimension]:
+    return [each for each in scene.primitives if isinstance(each, Dimension) and each.quantity == quantity]
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize("name", TOLD)
+def test_a_sheet_fills_its_paper_at_a_standard_scale_and_nothing_hangs_over(
+    name: str, paper: tuple[float, float]
+) -> None:
+    scene = drawer_sheet(fitted(name), *paper)
+    assert scene.page is not None
+    assert (scene.page.width, scene.page.height) == paper
+    assert any(scene.scale == pytest.approx(1 / times) for times in STANDARD_SCALES)
+    room = extent(scene)
+    assert room.left >= 0
+    assert room.bottom >= 0
+    assert room.right <= paper[0]
+    assert room.top <= paper[1]
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize("name", TOLD)
+def test_no_two_pieces_of_lettering_touch(name: str, paper: tuple[float, float]) -> None:
+    found = _lettering(drawer_sheet(fitted(name), *paper))
+    for one, two in combinations(found, 2):
+        apart = not one.extent.overlaps(two.extent, clear=-0.2)
+        assert apart, (one.text, two.text)
+
+
+@pytest.mark.parametrize("name", TOLD)
+def test_lettering_is_never_smaller_than_a_note(name: str) -> None:
+    assert min(text.size for text in _lettering(drawer_sheet(fitted(name), 194.0, 96.0))) >= 2.8
+
+
+@pytest.mark.parametrize("name", ["overlay", "inset", "frame", "too-shallow"])
+def test_the_front_stands_under_the_plan_and_the_side_on_the_fronts_floor_line(name: str) -> None:
+    scene = drawer_sheet(fitted(name), 281.0, 190.0)
+    widths = _of(scene, "opening_width") + _of(scene, "widest_width")
+    middles = [(each.start[0] + each.end[0]) / 2 for each in widths]
+    assert len(middles) >= 2
+    assert max(middles) - min(middles) < 1e-6
+    heights = _of(scene, "opening_height")
+    floors = [min(each.start[1], each.end[1]) for each in heights]
+    assert len(floors) == 2
+    assert floors[0] == pytest.approx(floors[1])
+
+
+def test_all_views_share_the_scale_that_the_sheet_says() -> None:
+    scene = drawer_sheet(fitted("overlay"), 281.0, 190.0)
+    for each in scene.primitives:
+        if isinstance(each, Dimension):
+            (x1, y1), (x2, y2) = each.start, each.end
+            drawn_length = abs(x2 - x1) if each.direction == "horizontal" else abs(y2 - y1)
+            assert drawn_length == pytest.approx(abs(each.value) * scene.scale, abs=1e-6)
+    assert scene.title.endswith(scale_words(scene.scale))
+
+
+def test_on_low_paper_the_views_turn_beside_each_other_to_stay_large() -> None:
+    scene = drawer_sheet(fitted("overlay"), 194.0, 96.0)
+    plan_width = _of(scene, "opening_width")[0]
+    front_width = _of(scene, "front_width")[0]
+    assert min(front_width.start[0], front_width.end[0]) > max(plan_width.start[0], plan_width.end[0])
+    assert scene.scale == pytest.approx(1 / 10)
+
+
+def test_paper_that_is_too_small_is_refused_with_the_drawers_name() -> None:
+    with pytest.raises(ValueError, match="too small for drawer overlay"):
+        drawer_sheet(fitted("overlay"), 40.0, 30.0)
+
+
+def test_a_scale_is_said_as_one_to_so_many() -> None:
+    assert scale_words(1 / 7) == "1 : 7"
+    assert scale_words(0.4) == "1 : 2.5"
+    assert scale_words(1.0) == "1 : 1"
+
+
+@settings(max_examples=12)
+@given(
+    st.floats(150, 1100),
+    st.floats(70, 400),
+    st.floats(320, 700),
+    st.sampled_from(["overlay", "inset", "none"]),
+    st.sampled_from([12.7, 16.0]),
+)
+def test_any_drawer_gets_a_sheet_inside_its_paper(
+    width: float, height: float, depth: float, style: str, side: float
+) -> None:
+    told = {
+        "opening": {"width": width, "height": height, "depth": depth},
+        "front": {"style": style},
+        "side": side,
+    }
+    scene = drawer_sheet(fit("any", told), 281.0, 190.0)
+    room = extent(scene)
+    assert min(room.left, room.bottom) >= 0
+    assert room.right <= 281.0
+    assert room.top <= 190.0
+    assert write_svg(scene) == write_svg(scene)
+
+
+def test_a_label_that_finds_no_room_is_left_out_and_a_number_is_kept() -> None:
+    number = Dimension("box_length", 10, (0, 0), (30, 0), "horizontal", 0, 0, extension=False)
+    label = Text((15, -1), "back 16", anchor="middle", tone="fine")
+    kept = clear_lettering(Scene("s", "", "S", (label, number, line((0, 0), (1, 1)))))
+    assert kept.primitives == (number, line((0, 0), (1, 1)))
+
+
+def test_a_note_that_would_touch_a_number_reaches_further() -> None:
+    number = Dimension("box_length", 10, (0, 5), (30, 5), "horizontal", 5, 0, extension=False)
+    note = Leader((5, 0), (4, 5), 2, "screw line 24")
+    moved = clear_lettering(Scene("s", "", "S", (note, number))).primitives[0]
+    assert isinstance(moved, Leader)
+    assert moved.elbow != note.elbow
+    assert moved.text == note.text
+
+
+_SAME = """
+import hashlib, sys
+sys.path.insert(0, sys.argv[1])
+from drawers import fitted
+from drawerwright.drawing.dxf import write_dxf
+from drawerwright.drawing.sheet import drawer_sheet
+from drawerwright.drawing.svg import write_svg
+from drawerwright.drawing.views.panels import panels
+found = hashlib.sha256()
+for name in ("overlay", "frame", "too-thick"):
+    found.update(write_svg(drawer_sheet(fitted(name), 281.0, 190.0)).encode())
+    for _, scene in panels(fitted(name)):
+        found.update(write_dxf(scene))
+print(found.hexdigest())
+"""
+
+
+def test_sheets_and_panels_are_the_same_bytes_in_every_process() -> None:
+    seen = set()
+    for seed in ("0", "41"):
+        environment = {**os.environ, "PYTHONHASHSEED": seed}
+        command = [sys.executable, "-c", _SAME, str(Path(__file__).parent)]
+        run = subprocess.run(command, capture_output=True, text=True, check=True, env=environment)
+        seen.add(run.stdout.strip())
+    assert len(seen) == 1
