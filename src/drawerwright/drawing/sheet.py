@@ -1,7 +1,7 @@
 """A drawer's sheet: plan, front and side at one standard scale, lined up as a draughtsman lines them up.
 
 The front stands under the plan on the same middle line, the side section beside the front on the same
-floor line. On paper too low for that, front and side stand one over the other beside the plan.
+floor line. On low paper they may stand one over the other beside the plan instead.
 Axes of the sheet are mm of paper from its lower left corner.
 """
 
@@ -62,10 +62,12 @@ _Places: TypeAlias = tuple[Point, Point, Point]
 _Arrangement: TypeAlias = Callable[[_Views, float, float], _Places | None]
 
 
-def drawer_sheet(fitted: FittedDrawer, width_mm: float, height_mm: float) -> Scene:
+def drawer_sheet(fitted: FittedDrawer, width_mm: float, height_mm: float, *, may_turn: bool = False) -> Scene:
     """Plan, front and side on a paper area of the given size, as large as a standard scale allows.
 
-    The scene's `scale` says which: 1/7 for 1 : 7. Its page is (0, 0) to (width_mm, height_mm).
+    Lined up, the upper right of the paper stays free beside the plan. With `may_turn` front and side may
+    leave their lines and take that room, where the drawing becomes much larger for it. The scene's
+    `scale` says which was taken: 1/7 for 1 : 7. Its page is (0, 0) to (width_mm, height_mm).
 
     Raises:
         ValueError: the paper is too small for the smallest standard scale.
@@ -78,7 +80,7 @@ def drawer_sheet(fitted: FittedDrawer, width_mm: float, height_mm: float) -> Sce
         if across / times > width_mm or up / times > height_mm:
             continue  # the bare geometry is too large already
         views = (_view(scenes[0], times), _view(scenes[1], times), _view(scenes[2], times))
-        for arrange in (_lined_up, _turned):
+        for arrange in (_lined_up, _turned) if may_turn else (_lined_up,):
             places = None if arrange in found else arrange(views, width_mm, height_mm)
             if places is not None:
                 found[arrange] = (times, _set_down(views, places, fitted))

@@ -46,10 +46,11 @@ def test_a_sheet_fills_its_paper_at_a_standard_scale_and_nothing_hangs_over(
     assert room.top <= paper[1]
 
 
+@pytest.mark.parametrize("may_turn", [False, True])
 @pytest.mark.parametrize("paper", PAPERS)
 @pytest.mark.parametrize("name", TOLD)
-def test_no_two_pieces_of_lettering_touch(name: str, paper: tuple[float, float]) -> None:
-    found = _lettering(drawer_sheet(fitted(name), *paper))
+def test_no_two_pieces_of_lettering_touch(name: str, paper: tuple[float, float], may_turn: bool) -> None:
+    found = _lettering(drawer_sheet(fitted(name), *paper, may_turn=may_turn))
     for one, two in combinations(found, 2):
         apart = not one.extent.overlaps(two.extent, clear=-0.2)
         assert apart, (one.text, two.text)
@@ -84,7 +85,8 @@ def test_all_views_share_the_scale_that_the_sheet_says() -> None:
 
 
 def test_on_low_paper_the_views_turn_beside_each_other_to_stay_large() -> None:
-    scene = drawer_sheet(fitted("overlay"), 194.0, 96.0)
+    assert drawer_sheet(fitted("overlay"), 194.0, 96.0).scale == pytest.approx(1 / 20)
+    scene = drawer_sheet(fitted("overlay"), 194.0, 96.0, may_turn=True)
     plan_width = _of(scene, "opening_width")[0]
     front_width = _of(scene, "front_width")[0]
     assert min(front_width.start[0], front_width.end[0]) > max(plan_width.start[0], plan_width.end[0])
