@@ -15,7 +15,7 @@ from drawerwright.drawing.sheet import drawer_sheet
 from drawerwright.model.fitted import Check, ChosenSlide, FittedDrawer, FittedJob, Latch, Rejected
 from drawerwright.pack.bores import bore_rows
 from drawerwright.pack.distinct import distinct_drawers
-from drawerwright.pack.drawer_page import check_name, in_order_of_care, page_data, short_ids, tried_rows
+from drawerwright.pack.drawer_page import in_order_of_care, page_data, short_ids, tried_rows
 from drawerwright.pack.figures import margin_text
 from drawerwright.pack.free_corner import free_corner
 from drawerwright.pack.job_sheet import reason
