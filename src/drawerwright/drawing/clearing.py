@@ -14,7 +14,7 @@ from drawerwright.drawing.pens import COLUMN_STEP, ROW_STEP
 from drawerwright.drawing.primitives import Plain, Text
 from drawerwright.drawing.scene import Dimension, Leader, Primitive, RunningDimension, Scene
 
-_TOUCHING = -0.1
+_TOUCHING = 0.6
 _LONGER = (1.0, 1.5, 2.1, 2.8, 3.6)
 
 

@@ -50,7 +50,7 @@ ROW_STEP: Final = 4.7
 """From row to row of horizontal dimensions."""
 COLUMN_FIRST: Final = 5.6
 """From the object to the first column of vertical dimensions, whose numbers lie across it."""
-COLUMN_STEP: Final = 7.4
+COLUMN_STEP: Final = 7.8
 """From column to column of vertical dimensions."""
 
 
