@@ -37,7 +37,7 @@ def part_note(part: Part, fitted: FittedDrawer) -> str:
             f"groove {millimetres(box.bottom)} wide, {millimetres(box.groove_depth)} deep,"
             f" {millimetres(box.bottom_recess)} above the lower edge"
         )
-    if part.part == "back":
+    if part.part == "back" and slide.family.carriage == "concealed":
         rear = slide.family.rear
         says.append(
             f"notches {millimetres(rear.notch_width)} × {millimetres(rear.notch_height)},"

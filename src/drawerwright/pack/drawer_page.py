@@ -138,15 +138,18 @@ def _corner(fitted: FittedDrawer, units: ShownUnits) -> list[dict[str, Any]]:
         {"name": for_sheets(name), "value": for_sheets(value)} for name, value in bore_rows(fitted, units)
     ]
     unit = "length × width × thickness, " + ("in" if units == "in" else "mm")
+    told = main_workings(fitted)
+    in_mm = all(figures.endswith(" mm") for _, figures in told)
     workings = [
-        {"title": for_sheets(name), "figures": for_sheets(figures)} for name, figures in main_workings(fitted)
+        {"title": for_sheets(name), "figures": for_sheets(figures.removesuffix(" mm") if in_mm else figures)}
+        for name, figures in told
     ]
     return [
         {"kind": "parts", "title": "Cut", "rows": [{"unit": unit, "parts": _parts(fitted, units)}]},
         {"kind": "bores", "title": "Bore and mount", "rows": bores},
         {
             "kind": "working",
-            "title": "Working" if units == "in" else "Working, mm",
+            "title": "Working, mm" if in_mm else "Working",
             "rows": [workings[at : at + 2] for at in range(0, len(workings), 2)],
         },
     ]
@@ -246,7 +249,7 @@ def _drawing(scene: Scene, units: ShownUnits) -> dict[str, Any]:
         "alt": lettered(scene.alt),
         "corner_width": corner.width,
         "corner_height": corner.height,
-        "scale_text": f"Drawn {scale_text(scene.scale)}" + ("" if units == "mm" else ", its numbers in mm"),
+        "scale_text": f"Drawn {scale_text(scene.scale)}" + ("" if units == "mm" else " in mm"),
     }
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 
-from drawerwright.model.fitted import FittedDrawer, FittedJob
+from drawerwright.model.fitted import ChosenSlide, FittedDrawer, FittedJob
 from drawerwright.pack.figures import inches, millimetres
 from drawerwright.pack.tables import Cell, Column, Table
 from drawerwright.units import ShownUnits
@@ -40,12 +40,8 @@ def items_of(fitted: FittedDrawer) -> Iterator[tuple[Item, int]]:
         return
     family = slide.family.id
     yield Item("slide", family, slide.length.nominal, "", "pair", slide.family.title), 1
-    yield Item("locking bracket", family, None, "L", "piece", ""), 1
-    yield Item("locking bracket", family, None, "R", "piece", ""), 1
-    for thickness in slide.side_spacers:
-        yield Item("spacer", family, thickness, "", "piece", "between bracket and box side"), 2
-    for thickness in slide.subfront_spacers:
-        yield Item("spacer", family, thickness, "", "piece", "between bracket and subfront"), 2
+    if slide.family.carriage == "concealed":
+        yield from _bracket_items(slide)
     if mounting.rear_bracket_left is not None:
         yield Item("rear bracket", family, None, "L", "piece", ""), 1
     if mounting.rear_bracket_right is not None:
@@ -63,6 +59,17 @@ def items_of(fitted: FittedDrawer) -> Iterator[tuple[Item, int]]:
     if mounting.shelf_holes:
         screws = 2 * len(mounting.shelf_holes)
         yield Item("screw into the shelf", family, None, "", "piece", "cabinet members, both sides"), screws
+
+
+def _bracket_items(slide: ChosenSlide) -> Iterator[tuple[Item, int]]:
+    """Locking brackets, left and right, with their spacers and screws."""
+    family = slide.family.id
+    yield Item("locking bracket", family, None, "L", "piece", ""), 1
+    yield Item("locking bracket", family, None, "R", "piece", ""), 1
+    for thickness in slide.side_spacers:
+        yield Item("spacer", family, thickness, "", "piece", "between bracket and box side"), 2
+    for thickness in slide.subfront_spacers:
+        yield Item("spacer", family, thickness, "", "piece", "between bracket and subfront"), 2
     pilot_holes = len(slide.family.bracket_holes)
     if pilot_holes:
         yield Item("screw for a locking bracket", family, None, "", "piece", "both brackets"), 2 * pilot_holes

@@ -21,7 +21,7 @@ from drawerwright.pack.figures import (
 from drawerwright.pack.lettering import STAND_IN, for_sheets, lettered
 from drawerwright.units import ShownUnits
 
-REASON_ROOM: Final = 130
+REASON_ROOM: Final = 180
 """Most characters of a reason on the job sheet; the drawer's own page has it whole."""
 
 _UNIT_WORDS: Final[dict[ShownUnits, str]] = {"mm": "mm", "in": "inches", "both": "mm and inches"}
@@ -46,7 +46,7 @@ def reason(fitted: FittedDrawer, units: ShownUnits) -> str:
     more = f" (and {len(told) - 1} more)" if len(told) > 1 else ""
     text = f"{check_name(first.id)} {margin_text(first.margin, first.unit, units)}: {first.says}"
     if len(text) + len(more) > REASON_ROOM:
-        text = text[: REASON_ROOM - len(more) - 1].rsplit(" ", 1)[0] + "…"
+        text = text[: REASON_ROOM - len(more) - 1].rsplit(" ", 1)[0].rstrip(".,;:") + "…"
     return text + more
 
 

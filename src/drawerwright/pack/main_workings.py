@@ -38,11 +38,7 @@ NOUGHT: Final = 0.05
 def told_working(name: str, workings: Mapping[str, Working]) -> Working | None:
     """The working of a quantity, or of the one that it is nothing but another name for."""
     work = workings.get(name)
-    while (
-        work is not None
-        and len(work.terms) == 1
-        and work.figures.partition(" = ")[0] in work.figures.partition(" = ")[2].split(" ")
-    ):
+    while work is not None and len(work.terms) == 1 and _says_one_thing_twice(work.figures):
         source = workings.get(work.terms[0][0])
         if source is None:
             break
@@ -50,8 +46,14 @@ def told_working(name: str, workings: Mapping[str, Working]) -> Working | None:
     return work
 
 
+def _says_one_thing_twice(figures: str) -> bool:
+    """Whether figures are like `519.5 = 519.5 mm`: a quantity that only hands on another."""
+    first, _, result = figures.partition(" = ")
+    return result == first or result.startswith(f"{first} ")
+
+
 def main_workings(fitted: FittedDrawer) -> list[tuple[str, str]]:
-    """Words and figures of the main workings of one drawer; mm go without their unit."""
+    """Words and figures of the main workings of one drawer, in the order in which it is built."""
     shows_front = fitted.front is not None and fitted.front.style != "none"
     rows = []
     for name, words in ALWAYS:
@@ -59,9 +61,9 @@ def main_workings(fitted: FittedDrawer) -> list[tuple[str, str]]:
             continue
         work = told_working(name, fitted.workings)
         if work is not None:
-            rows.append((words, work.figures.removesuffix(" mm")))
+            rows.append((words, work.figures))
     for name, words in WHERE_NOT_NOUGHT:
         work = fitted.workings.get(name)
         if work is not None and abs(work.value) > NOUGHT:
-            rows.append((words, work.figures.removesuffix(" mm")))
+            rows.append((words, work.figures))
     return rows

@@ -137,7 +137,7 @@ def test_a_full_disk_is_an_error_of_ours_and_the_old_pack_stays(
 
 
 def killed_at(step: int, call: str, pack: Path) -> int:
-    """Exit code of a child process that writes a pack and drops dead in its `step`-th use of a `Path` method."""
+    """Exit code of a child process that writes a pack and drops dead in its `step`-th call of a method."""
     child = os.fork()
     if child:
         return os.waitstatus_to_exitcode(os.waitpid(child, 0)[1])

@@ -79,6 +79,15 @@ def test_rear_brackets_are_handed_and_packing_is_by_thickness() -> None:
     assert ("rear bracket", None, "L") not in counts(packed)
 
 
+def test_slides_at_the_sides_of_the_box_come_without_brackets_and_hooks() -> None:
+    beside = FAMILY.model_copy(update={"carriage": "side-mounted"})
+    one = replace(fitting("A"), slide=ChosenSlide(beside, beside.lengths[0], "side", (), ()))
+    names = {name for name, _, _ in counts(one)}
+    assert names == {"slide", "screw for a row hole"}
+    notes = {row.part.part: row.note for row in cut_rows(job_of(one)[1])}
+    assert "hook" not in notes["back"]
+
+
 def test_a_drawer_that_does_not_fit_wants_no_parts_and_no_hardware() -> None:
     _, fitted = job_of(not_fitting("A"))
     assert cut_list(fitted, "mm").rows == ()

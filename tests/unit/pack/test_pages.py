@@ -12,14 +12,14 @@ from hypothesis import strategies as st
 from pack_builders import FAMILY, checks, fitting, job_of, not_fitting
 
 from drawerwright.drawing.sheet import drawer_sheet
-from drawerwright.model.fitted import Check, ChosenSlide, FittedDrawer, FittedJob, Latch, Rejected
+from drawerwright.model.fitted import Check, ChosenSlide, FittedDrawer, FittedJob, Latch, Rejected, Working
 from drawerwright.pack.bores import bore_rows
 from drawerwright.pack.distinct import distinct_drawers
 from drawerwright.pack.drawer_page import in_order_of_care, page_data, short_ids, tried_rows
 from drawerwright.pack.figures import margin_text
 from drawerwright.pack.free_corner import free_corner
 from drawerwright.pack.job_sheet import reason
-from drawerwright.pack.main_workings import main_workings
+from drawerwright.pack.main_workings import main_workings, told_working
 from drawerwright.pack.measured import measured_fields
 from drawerwright.pack.typeset import TypesettingError, set_sheets
 from drawerwright.pack.write import sheets_data
@@ -52,7 +52,7 @@ def test_the_reason_on_the_job_sheet_is_the_first_care_and_counts_the_rest() -> 
 def test_a_very_long_reason_is_cut_at_a_word() -> None:
     long = Check("mount", "watch", 1.0, "mm", "word " * 60, "", "")
     told = reason(replace(fitting(), checks=(long, long)), "mm")
-    assert len(told) <= 130
+    assert len(told) <= 180
     assert told.endswith("word… (and 1 more)")
 
 
@@ -134,6 +134,16 @@ def test_workings_are_those_of_the_answer() -> None:
         ("Outside", "519.5 + 2 × 16 = 551.5"),
         ("Gap, each side", "(561.5 − 551.5) / 2 = 5"),
     ]
+
+
+def test_a_quantity_that_only_hands_on_another_shows_the_other_s_working() -> None:
+    seat = Working("seat_width", "mm", 519.5, "", "", "561.5 − 42 = 519.5 mm", (), "")
+    inside = Working(
+        "inside_width", "mm", 519.5, "", "", "519.5 = 519.5 mm", (("seat_width", 519.5, "mm", ""),), ""
+    )
+    assert told_working("inside_width", {"inside_width": inside, "seat_width": seat}) == seat
+    assert told_working("inside_width", {"inside_width": inside}) == inside
+    assert told_working("inside_width", {}) is None
 
 
 def test_nothing_is_drawn_in_the_free_corner() -> None:
