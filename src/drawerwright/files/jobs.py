@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any, Final, Protocol
 
@@ -11,8 +11,11 @@ from pydantic import ValidationError
 
 from drawerwright.errors import Fault, InputError, Problem
 from drawerwright.files.defaults import comes_from_defaults, merged
+from drawerwright.files.grid import Progress
+from drawerwright.files.remarks import FileRemark
+from drawerwright.files.table_job import Refused
 from drawerwright.files.toml_text import read_toml
-from drawerwright.model.faults import named_place, problems_of
+from drawerwright.model.faults import Loc, named_place, problems_of
 from drawerwright.model.job import Drawer, Job
 from drawerwright.model.job_rules import frame_missing, job_problems
 from drawerwright.model.spelling import nearest
@@ -28,12 +31,23 @@ class JobSource(Protocol):
     def values(self) -> Mapping[str, Any]:
         """The job's keys."""
 
+    @property
+    def refused(self) -> Sequence[Refused]:
+        """What of the file could not be made into keys."""
+
+    @property
+    def remarks(self) -> Sequence[FileRemark]:
+        """What people may not expect of the file."""
+
     def place(self, loc: Sequence[str | int]) -> tuple[int, str]:
         """Where a key stands: a number to sort by, and the place in words."""
 
 
 class _Mapping:
     """A job given by keys, without a file: places are named by what holds them."""
+
+    refused: tuple[Refused, ...] = ()
+    remarks: tuple[FileRemark, ...] = ()
 
     def __init__(self, values: Mapping[str, Any], name: str) -> None:
         self.values = values
@@ -43,21 +57,70 @@ class _Mapping:
         return 0, self.name
 
 
-SOURCES: Final[dict[str, Callable[[Path], JobSource]]] = {".toml": read_toml}
+@dataclass(frozen=True)
+class JobFile:
+    """A job, and what its reader remarked on the file."""
+
+    job: Job
+    remarks: tuple[FileRemark, ...] = ()
+
+
+def _read_csv(path: Path, progress: Progress | None) -> JobSource:
+    from drawerwright.files.job_sources import read_csv_job
+
+    return read_csv_job(path, progress)
+
+
+def _read_xlsx(path: Path, progress: Progress | None) -> JobSource:
+    from drawerwright.files.job_sources import read_xlsx_job
+
+    return read_xlsx_job(path, progress)
+
+
+SOURCES: Final[dict[str, Callable[[Path, Progress | None], JobSource]]] = {
+    ".toml": lambda path, _: read_toml(path),
+    ".csv": _read_csv,
+    ".xlsx": _read_xlsx,
+}
 """Reader of a job file by the ending of its name."""
 
+_OTHERS: Final = {
+    ".xlsm": "may hold macros, which are not wanted here",
+    ".xls": "is the ending of workbooks of the old kind",
+    ".xlsb": "is the ending of binary workbooks",
+    ".ods": "is the ending of another kind of spreadsheet",
+    ".tsv": "is another name for CSV with tabs, which is read as .csv",
+    ".txt": "says nothing of what is in the file",
+}
 
-def read_job(path: Path, *, presets: Collection[str] | None = None) -> Job:
+
+def read_job(path: Path, *, presets: Collection[str] | None = None, progress: Progress | None = None) -> Job:
     """Read a job file. `presets`: ids of the contents presets that are known; None: any passes.
 
     Raises InputError with all faults of the file, in its order.
     """
-    read = SOURCES.get(path.suffix.lower())
+    return read_job_file(path, presets=presets, progress=progress).job
+
+
+def read_job_file(
+    path: Path, *, presets: Collection[str] | None = None, progress: Progress | None = None
+) -> JobFile:
+    """Read a job file (.toml, .csv or .xlsx), with the reader's remarks on it.
+
+    `progress` is told how many rows of a table are read, and how many there are. Raises as `read_job` does.
+    """
+    ending = path.suffix.lower()
+    read = SOURCES.get(ending)
     if read is None:
         endings = ", ".join(SOURCES)
         says = f'has the ending "{path.suffix}": a job file ends in {endings}'
-        raise InputError([Fault(path.name or str(path), "", says, f"{path.stem or 'job'}.toml")])
-    return job_from_source(read(path), presets=presets)
+        if ending in _OTHERS:
+            says = f"{ending} {_OTHERS[ending]}: a job file ends in {endings}"
+        table = ending in _OTHERS and ending not in (".tsv", ".txt")
+        try_ = f"{path.stem or 'job'}{'.xlsx' if table else '.csv' if ending in _OTHERS else '.toml'}"
+        raise InputError([Fault(path.name or str(path), "", says, try_)])
+    source = read(path, progress)
+    return JobFile(job_from_source(source, presets=presets), tuple(source.remarks))
 
 
 def job_from_mapping(values: object, *, where: str = "job", presets: Collection[str] | None = None) -> Job:
@@ -92,7 +155,7 @@ def job_from_source(source: JobSource, *, presets: Collection[str] | None = None
         found = problems_of(error, Job)
         problems += found + _between_keys(whole, found, context) + _between_drawers(cabinets, whole)
     else:
-        if not problems:
+        if not problems and not source.refused:
             return job
     if "drawer" in broken:  # told already what is wrong with it
         problems = [one for one in problems if one.loc != ("drawer",) or one.value]
@@ -169,15 +232,23 @@ def _faults(
     problems: Sequence[Problem], source: JobSource, defaults: Mapping[str, Any], drawers: Sequence[Any]
 ) -> list[Fault]:
     """Each problem once, with its place; a problem of a default once, not for every drawer."""
-    placed: dict[tuple[str, str], tuple[int, Fault]] = {}
+    placed = {(one.fault.where, one.fault.says): (one.order, one.fault) for one in source.refused}
+    lost = {one.loc for one in source.refused if one.loc is not None}
     for problem in problems:
         loc = problem.loc
         if loc[:1] == ("drawer",) and len(loc) > 2 and isinstance(loc[1], int):
             drawer = drawers[loc[1]]
             if comes_from_defaults(loc[2:], defaults, drawer):
                 loc = ("defaults", *loc[2:])
+        if any(_covers(one, loc) for one in lost):
+            continue
         order, place = source.place(loc)
         named = named_place(loc, source.values)
         fault = Fault(f"{place} {named}".rstrip(), problem.value, problem.says, problem.try_)
         placed.setdefault((fault.where, fault.says), (order, fault))
     return [fault for _, fault in sorted(placed.values(), key=lambda one: one[0])]
+
+
+def _covers(lost: Loc, loc: Loc) -> bool:
+    """Whether a problem comes of a cell that could not be used: at its key, around it or inside it."""
+    return lost[: len(loc)] == loc or loc[: len(lost)] == lost

@@ -11,6 +11,8 @@ from pathlib import Path
 from typing import Any, Final
 
 from drawerwright.errors import Fault, InputError
+from drawerwright.files.remarks import FileRemark
+from drawerwright.files.table_job import Refused
 from drawerwright.files.text import read_text
 from drawerwright.files.toml_lines import line_of, lines_of_keys
 
@@ -35,6 +37,8 @@ class TomlFile:
     name: str
     text: str
     values: Mapping[str, Any] = field(repr=False)
+    refused: tuple[Refused, ...] = ()
+    remarks: tuple[FileRemark, ...] = ()
 
     @cached_property
     def _lines(self) -> dict[tuple[str | int, ...], int]:

@@ -28,12 +28,12 @@ def write_job_toml(job: Job) -> str:
 
 
 def _lines(record: Cabinet | Drawer, units: Units) -> Iterator[str]:
-    for key, value in _told(record):
+    for key, value in told(record):
         yield f"{key} = {_value(key, value, units)}"
 
 
-def _told(record: Record) -> Iterator[tuple[str, Any]]:
-    """Keys of a record whose value is not the default, in the model's order."""
+def told(record: Record) -> Iterator[tuple[str, Any]]:
+    """Each key of a record whose value is not the default, in the model's order."""
     for key, field in type(record).model_fields.items():
         value = getattr(record, key)
         if field.is_required() or value != field.get_default(call_default_factory=True, validated_data={}):
@@ -50,7 +50,7 @@ def _value(key: str, value: Any, units: Units) -> str:
     if isinstance(value, Overlay) and len({value.left, value.right, value.top, value.bottom}) == 1:
         return _number("overlay", value.left, units)
     if isinstance(value, Record):
-        inner = ", ".join(f"{name} = {_value(name, one, units)}" for name, one in _told(value))
+        inner = ", ".join(f"{name} = {_value(name, one, units)}" for name, one in told(value))
         return f"{{ {inner} }}"
     if isinstance(value, tuple):
         return "[" + ", ".join(_number(key, one, units) for one in value) + "]"
@@ -68,14 +68,18 @@ def _readings(readings: Readings, units: Units) -> str:
 
 
 def _number(key: str, value: float, units: Units) -> str:
-    """A number in full, never with an exponent; in an inch job with its unit."""
+    """A number; in an inch job text, with its unit."""
+    text = with_unit(key, value, units)
+    return text if units == "mm" or key in _PLAIN else f'"{text}"'
+
+
+def with_unit(key: str, value: float, units: Units) -> str:
+    """A number in full, never with an exponent; in an inch job with the unit of its key."""
     if key in _PLAIN:
         return str(value)
     whole = value == int(value) and abs(value) < 1e15
     text = str(int(value)) if whole else f"{Decimal(repr(value)):f}"
-    if units == "mm":
-        return text
-    return f'"{text} {"kg" if key in _MASSES else "mm"}"'
+    return text if units == "mm" else f"{text} {'kg' if key in _MASSES else 'mm'}"
 
 
 def _text(text: str) -> str:
