@@ -12,6 +12,8 @@ EDGE: Final = 8.0
 TITLE_STRIP: Final = 15.5
 MEASURED_STRIP: Final = 12.5
 PADDING: Final = 3.5
+FOOT_GAP: Final = 2.5
+"""White kept above the title strip, on pages that run on as well."""
 BAR_STRIP: Final = 7.5
 CHECK_BAR: Final = 100.0
 """True length of the bar by which a print is checked."""
@@ -29,8 +31,8 @@ class Layout:
 
     @property
     def board(self) -> float:
-        """Between the measured strip and the title strip."""
-        return self.paper.height - 2 * EDGE - TITLE_STRIP - MEASURED_STRIP
+        """Between the measured strip and the white above the title strip."""
+        return self.paper.height - 2 * EDGE - TITLE_STRIP - MEASURED_STRIP - FOOT_GAP
 
     @property
     def notes_width(self) -> float:
@@ -45,7 +47,7 @@ class Layout:
     @property
     def drawing_height(self) -> float:
         """Room of the drawing, up: all but the strip of the bar."""
-        return self.board - BAR_STRIP - 1.0
+        return self.board - BAR_STRIP
 
     def document(self) -> dict[str, float]:
         """What the templates want to know."""
@@ -56,6 +58,8 @@ class Layout:
             "title_strip": TITLE_STRIP,
             "measured_strip": MEASURED_STRIP,
             "padding": PADDING,
+            "foot_gap": FOOT_GAP,
+            "board": self.board,
             "bar_strip": BAR_STRIP,
             "notes": self.notes_width,
         }

@@ -23,6 +23,7 @@ from drawerwright.pack.main_workings import main_workings, told_working
 from drawerwright.pack.measured import measured_fields
 from drawerwright.pack.typeset import TypesettingError, set_sheets
 from drawerwright.pack.write import sheets_data
+from drawerwright.units import ShownUnits
 
 
 def text_of(fitted: FittedJob, **options: str) -> list[str]:
@@ -175,6 +176,12 @@ def crowded() -> FittedDrawer:
     return replace(one, mounting=mounting, checks=one.checks + one.checks)
 
 
+def full() -> FittedDrawer:
+    """As many checks, with fractions in their sentences, as one column just holds."""
+    says = "The gap is 5/16 in each side where 23 15/32 in is measured; the slide wants 3/16 in of it."
+    return replace(fitting("full"), checks=tuple(replace(check, says=says) for check in checks()))
+
+
 @pytest.mark.parametrize("paper", ["a4", "letter"])
 @pytest.mark.parametrize("units", ["mm", "in", "both"])
 def test_what_finds_no_room_goes_overleaf_and_nothing_is_lost(paper: str, units: str) -> None:
@@ -190,9 +197,10 @@ def test_what_finds_no_room_goes_overleaf_and_nothing_is_lost(paper: str, units:
         assert "".join(name.split()) in text
 
 
-def test_no_lettering_leaves_the_frame_of_a_crowded_page() -> None:
-    _, fitted = job_of(crowded(), *(fitting(f"A-rather-long-id-{n:02d}") for n in range(40)))
-    with pdfplumber.open(io.BytesIO(set_sheets(sheets_data(fitted, "a4", "both", lambda _: None)))) as pdf:
+@pytest.mark.parametrize("units", ["mm", "in", "both"])
+def test_no_lettering_leaves_its_room_on_a_crowded_page(units: ShownUnits) -> None:
+    _, fitted = job_of(crowded(), *(fitting(f"A-rather-long-id-{n:02d}") for n in range(40)), full())
+    with pdfplumber.open(io.BytesIO(set_sheets(sheets_data(fitted, "a4", units, lambda _: None)))) as pdf:
         for page in pdf.pages:
             mm = 25.4 / 72
             for char in page.chars:
@@ -200,6 +208,7 @@ def test_no_lettering_leaves_the_frame_of_a_crowded_page() -> None:
                 assert char["x1"] * mm < 289.0
                 assert char["top"] * mm > 8.0
                 assert char["bottom"] * mm < 202.5
+                assert not char["top"] * mm < 186.5 < char["bottom"] * mm
 
 
 def test_forty_drawers_are_all_listed_with_their_sheet() -> None:
