@@ -61,6 +61,8 @@ _TABLE: dict[str, list[tuple[str, str, str]]] = {
         ("bottom_thickness", "mm", "thickness of the box bottom"),
         ("groove_depth", "mm", "depth of the groove for the bottom"),
         ("joint_depth", "mm", "how deep the corner joint is let in"),
+        ("bracket_screw", "mm", "length of the locking bracket's screws"),
+        ("front_screw", "mm", "length of the screws that fix the front"),
         ("told_box_height", "mm", "box height as told"),
         ("kept_heights", "mm", "box heights that the shop keeps"),
         ("contents_told", "kg", "contents as told"),
@@ -89,6 +91,8 @@ _TABLE: dict[str, list[tuple[str, str, str]]] = {
         ("bottom_recess", "mm", "underside of the bottom above the lower edge of the sides"),
         ("bore", "mm", "diameter of the hook bore"),
         ("bore_depth", "mm", "depth of the hook bore"),
+        ("notch_height", "mm", "height of the notch in the back for the member"),
+        ("bracket_angle", "°", "angle of the locking bracket's pilot holes from the face"),
         ("bore_up", "mm", "hook bore above the bottom's underside"),
         ("bracket_centre", "mm", "rear bracket's centre inside the frame's inside edge"),
         (

@@ -196,6 +196,7 @@ def frame_sum_margin(
     "mm",
     source=PRACTICE_FAMILY,
     style="overlay",
+    front="applied",
     check=CheckRule(
         "front-reach",
         says="The front stands {stands_out} off the cabinet's edge; the depth adjuster gives "
@@ -213,6 +214,7 @@ def front_reach_margin__overlay(stands_out: Q, adjust_depth_high: Q) -> Q:
     "mm",
     source=PRACTICE_FAMILY,
     style="inset",
+    front="applied",
     check=CheckRule(
         "front-reach",
         says="The front's face stands {stands_out} out of the cabinet's; the depth adjuster moves it from "
@@ -223,6 +225,28 @@ def front_reach_margin__overlay(stands_out: Q, adjust_depth_high: Q) -> Q:
 )
 def front_reach_margin__inset(stands_out: Q, adjust_depth_low: Q, adjust_depth_high: Q) -> Q:
     """Range of the depth adjuster left round the flush place."""
+    return np.minimum(stands_out + adjust_depth_high, -stands_out - adjust_depth_low)
+
+
+_INTEGRAL_REACH = CheckRule(
+    "front-reach",
+    says="With the brackets on its back, the front stands {stands_out} out; the depth adjuster moves it from "
+    "{adjust_depth_low} to {adjust_depth_high}.",
+    cure="Stand each bracket on a block of {design_subfront} behind the front and leave the sides at the "
+    "slide's full length, or take an applied front.",
+    only_watches=True,
+)
+
+
+@equation("mm", source=GEOMETRY, style="overlay", front="integral", check=_INTEGRAL_REACH)
+def front_reach_margin__overlay_integral(stands_out: Q, adjust_depth_high: Q) -> Q:
+    """How far an integral overlay front can be brought clear of the cabinet's edge."""
+    return stands_out + adjust_depth_high
+
+
+@equation("mm", source=GEOMETRY, style="inset", front="integral", check=_INTEGRAL_REACH)
+def front_reach_margin__inset_integral(stands_out: Q, adjust_depth_low: Q, adjust_depth_high: Q) -> Q:
+    """Range of the depth adjuster left round the flush place of an integral inset front."""
     return np.minimum(stands_out + adjust_depth_high, -stands_out - adjust_depth_low)
 
 

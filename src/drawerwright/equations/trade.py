@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from drawerwright.equations import meeting, mounting, parts, sizing
+from drawerwright.equations import meeting, mounting, parts, sizing, woodwork
 from drawerwright.equations.equation import collect
 from drawerwright.equations.given import ERRORS, GIVEN
 from drawerwright.equations.sheet import Sheet
 
 __all__ = ["CHECK_ORDER", "CONDITIONS", "ERRORS", "GIVEN", "LAYERS", "SHEET"]
 
-LAYERS = (sizing, parts, meeting, mounting)
+LAYERS = (sizing, parts, meeting, mounting, woodwork)
 
 CHECK_ORDER = (
     "side-thickness",
@@ -29,6 +29,9 @@ CHECK_ORDER = (
     "front-reach",
     "front-gap",
     "hook-bore",
+    "notch",
+    "bracket-screw",
+    "front-screw",
     "width-to-length",
 )
 """Check ids in the order in which they are told; of several stops the first is the reason given."""
@@ -48,6 +51,8 @@ CONDITIONS: dict[str, tuple[str, ...]] = {
     "bottom": ("groove-4", "groove-3", "under"),
     "load": ("told", "preset"),
     "cabinet": ("told", "not-told"),
+    "bracket_screw": ("told", "not-told"),
+    "front_screw": ("told", "not-told"),
 }
 """What an equation may depend on, and the words for it."""
 

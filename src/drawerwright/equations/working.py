@@ -91,6 +91,10 @@ class _Words:
     def _call(self, function: ast.expr, arguments: list[ast.expr]) -> tuple[str, int]:
         if isinstance(function, ast.Attribute) and function.attr == "abs":
             return f"|{self.text(arguments[0])[0]}|", _WHOLE
+        if isinstance(function, ast.Attribute) and function.attr == "deg2rad":
+            return self.text(arguments[0])
+        if isinstance(function, ast.Attribute) and function.attr == "sin":
+            return f"sin {self._held(arguments[0], _WHOLE)}", _WHOLE
         if isinstance(function, ast.Attribute) and function.attr in _ENDS:
             items = [self.text(item)[0] for item in self._flat(function.attr, arguments)]
             return f"{_ENDS[function.attr]} of ({'; '.join(items)})", _WHOLE

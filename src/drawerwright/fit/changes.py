@@ -48,15 +48,15 @@ def smallest_changes(
     drawer: Mapping[str, Q],
     allowed: Sequence[Mask],
     *,
-    subfront_as_side: bool,
+    as_side: Sequence[str],
     units: ShownUnits = "mm",
 ) -> tuple[Change, ...]:
     """Changes for one drawer (arrays (1, 1)) that fits nothing.
 
-    `allowed` masks (1, c) the slides asked for.
+    `allowed` masks (1, c) the slides asked for; `as_side` names the thicknesses that go with the sides'.
     """
     found = []
-    for lever in _levers(situation, subfront_as_side=subfront_as_side):
+    for lever in _levers(situation, as_side):
         steps = [
             step
             for mount in mounts
@@ -128,8 +128,7 @@ def _margins(trial: Trial) -> Q:
     return np.stack([np.broadcast_to(trial.values[name], shape) for name in stopping])
 
 
-def _levers(situation: Mapping[str, str], *, subfront_as_side: bool) -> Iterator[Lever]:
-    with_side = ("side_thickness", "back_thickness") + (("subfront_thickness",) if subfront_as_side else ())
+def _levers(situation: Mapping[str, str], as_side: Sequence[str]) -> Iterator[Lever]:
     yield Lever(
         "opening.depth",
         "mm",
@@ -148,7 +147,7 @@ def _levers(situation: Mapping[str, str], *, subfront_as_side: bool) -> Iterator
             "mm",
             (-1, 1),
             25.0,
-            _moving(*with_side),
+            _moving("side_thickness", *as_side),
             {-1: "Take box sides {by} thinner.", 1: "Take box sides {by} thicker."},
             _room("side_thickness"),
         )

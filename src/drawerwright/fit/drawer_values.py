@@ -32,6 +32,12 @@ class DrawerValues:
     values: Mapping[str, float]
     kept_heights: tuple[float, ...]
 
+    @property
+    def as_side(self) -> tuple[str, ...]:
+        """The thicknesses that are not told and go with the sides'."""
+        told = {"subfront_thickness": self.drawer.subfront, "back_thickness": self.drawer.box.back}
+        return tuple(name for name, thickness in told.items() if thickness is None)
+
 
 def drawer_values(drawer: Drawer, cabinet: Cabinet | None, overlaps: Overlaps) -> DrawerValues:
     """The numbers of one drawer; `overlaps` of its front beyond the opening's edges [mm]."""
@@ -87,14 +93,17 @@ def _opening(drawer: Drawer) -> dict[str, float]:
 
 def _wood(drawer: Drawer) -> dict[str, float]:
     subfront = drawer.subfront_thickness
+    told = drawer.box.joint_depth
     joint = {"rabbet": drawer.side * _RABBET_OF_SIDE, "dovetail": subfront * _TAILS_OF_SUBFRONT}
     return {
         "side_thickness": drawer.side,
         "subfront_thickness": subfront,
-        "back_thickness": drawer.side,
+        "back_thickness": drawer.back_thickness,
         "bottom_thickness": drawer.box.bottom_thickness,
         "groove_depth": drawer.box.groove_depth,
-        "joint_depth": joint.get(drawer.box.joint, 0.0),
+        "joint_depth": joint.get(drawer.box.joint, 0.0) if told is None else told,
+        "bracket_screw": drawer.box.bracket_screw or 0.0,
+        "front_screw": drawer.front.screw or 0.0,
         "told_box_height": drawer.box_height or 0.0,
         "box_density": box_board().density,
         "front_density": front_board().density,

@@ -118,7 +118,7 @@ def _not_fitted(
         rows,
         columns,
         [_allowed([one], group) for group in rows],
-        subfront_as_side=one.drawer.subfront is None,
+        as_side=one.as_side,
         units=units,
     )
     return drawer_that_fits_nothing(one, nearest_place(tried), changes, rejected, units)

@@ -30,6 +30,8 @@ def situation_of(drawer: Drawer, cabinet: Cabinet | None) -> dict[str, str]:
         "joint": drawer.box.joint,
         "bottom": drawer.box.bottom,
         "load": "told" if drawer.contents.preset is None else "preset",
+        "bracket_screw": "not-told" if drawer.box.bracket_screw is None else "told",
+        "front_screw": "not-told" if drawer.front.screw is None else "told",
         "cabinet": "told" if cabinet is not None and cabinet.inside_width is not None else "not-told",
     }
 

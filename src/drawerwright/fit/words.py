@@ -39,7 +39,7 @@ class Told:
         unit, value = unit_of(self.plan, quantity), self.values[quantity]
         if unit == "mm":
             return format_length(value, self.units, decimals=3).replace("-", "−")
-        return f"{self.show(quantity, value)} {unit}".rstrip()
+        return f"{self.show(quantity, value)} {unit}".rstrip().replace(" °", "°")
 
     def sentence(self, template: str) -> str:
         """A check's sentence with its quantities filled in."""

@@ -83,8 +83,22 @@ def _one_for_all(value: object, info: ValidationInfo) -> object:
     return value
 
 
+class Handle(Record):
+    """Handle borings in the front [mm]: `spacing` between the two (0: one, a knob), `bore` their diameter.
+
+    `up` above the front's lower edge; None: half way up.
+    """
+
+    spacing: Clearance = 0.0
+    up: Size | None = None
+    bore: Thickness = 5.0
+
+
 class Front(Record):
-    """The applied front [mm]; `gap` between fronts of a column and around an inset one."""
+    """The applied front [mm]; `gap` between fronts of a column and around an inset one.
+
+    `edging`: thickness of the banding on its four edges; `screw`: length of the screws that fix it.
+    """
 
     style: Literal["overlay", "inset", "none"] = "none"
     thickness: Thickness = 19.0
@@ -92,10 +106,17 @@ class Front(Record):
         Overlay, BeforeValidator(_one_for_all, json_schema_input_type=float | str | Overlay)
     ] = Overlay()
     gap: Clearance = 3.0
+    edging: Clearance = 0.0
+    screw: Size | None = None
+    handle: Handle | None = None
 
 
 class Box(Record):
-    """How the shop builds its boxes [mm]; `heights` are those it keeps, ascending; empty: any."""
+    """How the shop builds its boxes [mm]; `heights` are those it keeps, ascending; empty: any.
+
+    `back`: thickness of the back, None: as the sides; `joint_depth`: how deep a corner joint is let in, None:
+    by the joint; `edging`: banding on top edges; `bracket_screw`: length of the locking bracket's screws.
+    """
 
     joint: Literal["butt", "rabbet", "dowel", "dovetail"] = "butt"
     bottom: Literal["groove-4", "groove-3", "under"] = "groove-4"
@@ -103,6 +124,10 @@ class Box(Record):
     groove_depth: Clearance = 6.0
     front: Literal["applied", "integral"] = "applied"
     heights: Sizes = ()
+    back: Thickness | None = None
+    joint_depth: Clearance | None = None
+    edging: Clearance = 0.0
+    bracket_screw: Size | None = None
 
 
 class ExistingBox(Record):
@@ -242,6 +267,11 @@ class Drawer(Record):
     def subfront_thickness(self) -> float:
         """Thickness of the box front behind the applied front [mm]."""
         return self.side if self.subfront is None else self.subfront
+
+    @property
+    def back_thickness(self) -> float:
+        """Thickness of the box back [mm]."""
+        return self.side if self.box.back is None else self.box.back
 
     @property
     def slide_family(self) -> str | None:
