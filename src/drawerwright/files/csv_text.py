@@ -18,6 +18,8 @@ _NAMES: Final = {",": "comma", ";": "semicolon", "\t": "tab"}
 _LOOKED_AT: Final = 200
 """Rows among which the header is looked for, to tell the separator."""
 
+_CONTROLS: Final = frozenset(map(chr, range(32))) - frozenset("\t\r\n\x0b\x0c")
+
 _CONTAINERS: Final = (
     (b"PK\x03\x04", "is a zip archive, perhaps a workbook: it is no CSV text", ".xlsx"),
     (b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1", "is an old or a protected workbook: it is no CSV text", ".xlsx"),
@@ -68,11 +70,12 @@ def _utf_16(content: bytes) -> str | None:
 
 
 def _text(text: str, name: str) -> str:
-    """Text that is text: controls and zero bytes are what other files are made of."""
-    odd = next((sign for sign in text if sign < " " and sign not in "\t\r\n\x0b\x0c"), None)
-    if odd is not None:
-        line = text.count("\n", 0, text.index(odd)) + 1
-        says = f"is not text: it holds the control character 0x{ord(odd):02x}"
+    """Text that is text: zero bytes and many controls are what other files are made of."""
+    controls = sum(text.count(sign) for sign in _CONTROLS)
+    if "\0" in text or controls > 0.05 * len(text):
+        place = next(at for at, sign in enumerate(text) if sign in _CONTROLS)
+        line = text.count("\n", 0, place) + 1
+        says = f"is not text: it holds the control character 0x{ord(text[place]):02x}"
         raise InputError([Fault(f"{name}:{line}", "", says, "a CSV file in UTF-8")])
     return text
 

@@ -15,7 +15,7 @@ from drawerwright.files.cabinet_rows import CabinetRows
 from drawerwright.files.cells import shown, value_of
 from drawerwright.files.columns import Column, put
 from drawerwright.files.grid import Cell, Grid, Progress, is_blank
-from drawerwright.files.heading import Heading, Placed, no_rows, read_heading
+from drawerwright.files.heading import Heading, Placed, is_heading, no_rows, read_heading
 from drawerwright.files.job_columns import (
     JOB_SETTINGS,
     cabinet_columns,
@@ -29,6 +29,8 @@ from drawerwright.model.faults import Loc, named_place
 from drawerwright.model.spelling import nearest
 
 _STEP: Final = 250
+_LOOKED_AT: Final = 200
+"""Rows that say something among which the heading is looked for."""
 _ELSEWHERE: Final = {
     "title": "a line of its own above the headings: title,Kitchen",
     "units": "a line of its own above the headings: units,in",
@@ -63,10 +65,11 @@ class _Reader:
 
     def read(self, drawers: Grid, settings: Grid | None, cabinets: Grid | None) -> TableJob:
         rows = list(drawers.filled())
-        at = 0
-        while at < len(rows) and self._is_setting(drawers.rows[rows[at]]):
-            self._setting(drawers, rows[at])
-            at += 1
+        at = next((at for at, row in enumerate(rows[:_LOOKED_AT]) if _names_columns(drawers.rows[row])), None)
+        if at is None:  # no heading: at least what stands above it is told apart
+            at = next((at for at, row in enumerate(rows) if not _is_setting(drawers.rows[row])), len(rows))
+        for row in rows[:at]:
+            self._setting(drawers, row)
         if settings is not None:
             for row in settings.filled():
                 self._setting(settings, row)
@@ -80,12 +83,6 @@ class _Reader:
         self._missing(drawers, heading)
         self._finish()
         return self.job
-
-    @staticmethod
-    def _is_setting(cells: Sequence[Cell]) -> bool:
-        filled = [cell for cell in cells if not is_blank(cell)]
-        key = filled[0].strip().casefold() if isinstance(filled[0], str) else ""
-        return len(filled) <= 2 and (key in JOB_SETTINGS or key.startswith("defaults."))
 
     def _keep(self, faults: Sequence[Placed]) -> None:
         self.job.refused += [Refused(None, order, fault) for order, fault in faults]
@@ -254,6 +251,18 @@ class _Reader:
             order, place = job.place(loc)
             where = f"{place} {named_place(loc, job.values)}"
             job.refused.append(Refused(loc, order, Fault(where, problem.value, problem.says, problem.try_)))
+
+
+def _names_columns(cells: Sequence[Cell]) -> bool:
+    """Whether a row is a heading: two of its cells name columns."""
+    return sum(isinstance(cell, str) and is_heading(cell, job_columns()) for cell in cells) > 1
+
+
+def _is_setting(cells: Sequence[Cell]) -> bool:
+    """Whether a row that is no heading is a key of the whole job."""
+    first = next(cell for cell in cells if not is_blank(cell))
+    key = first.strip().casefold() if isinstance(first, str) else ""
+    return key in JOB_SETTINGS or key.startswith("defaults.")
 
 
 def _plain(value: object) -> object:
