@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 from drawerwright.equations.equation import Q
 from drawerwright.equations.trade import GIVEN
 from drawerwright.fit.drawer_values import DrawerValues
+from drawerwright.fit.front_fixing import front_fixing
 from drawerwright.fit.parts import parts_of
 from drawerwright.fit.spacers import ROUND_OFF, Stacked
 from drawerwright.fit.trial import Trial, state_of
@@ -67,6 +68,7 @@ def fitted_drawer(
     trial, values = place.trial, place.values()
     told = Told(trial.plan.answer, values, units)
     checks = _checks(trial, told, values)
+    front = _front(one, values)
     return FittedDrawer(
         drawer=one.drawer,
         cabinet=one.cabinet,
@@ -76,7 +78,7 @@ def fitted_drawer(
         latch=Latch(values.get("latch_side_left", 0.0), values.get("latch_along_left", 0.0)),
         box=_box(values),
         mounting=_mounting(place, values),
-        front=_front(one, values),
+        front=front,
         parts=parts_of(one.drawer, values),
         mass=_masses(values),
         capacity=values["capacity"],
@@ -84,6 +86,7 @@ def fitted_drawer(
         changes=(),
         rejected=tuple(rejected),
         workings=Workings(told),
+        fixing=front_fixing(one.drawer, trial.rows.candidates[place.column][0], front, values),
     )
 
 

@@ -39,9 +39,12 @@ def _drawer(one: FittedDrawer) -> dict[str, Any]:
                 "width": _n(part.width),
                 "thickness": _n(part.thickness),
                 "grain": part.grain,
+                "edged": list(part.edged),
+                "edging": _n(part.edging),
             }
             for part in one.parts
         ],
+        "fixing": _fixing(one),
         "mass": _mass(one),
         "capacity": _n(one.capacity) if one.capacity is not None else None,
         "checks": [
@@ -143,6 +146,26 @@ def _front(one: FittedDrawer) -> dict[str, Any] | None:
     if front is None:
         return None
     return {"width": _n(front.width), "height": _n(front.height), "stands_out": _n(front.stands_out)}
+
+
+def _fixing(one: FittedDrawer) -> dict[str, Any] | None:
+    fixing = one.fixing
+    if fixing is None:
+        return None
+    return {
+        "holes": [_ns(hole) for hole in fixing.holes],
+        "holes_in_front": [_ns(hole) for hole in fixing.holes_in_front],
+        "handle": [_ns(hole) for hole in fixing.handle],
+        "longest_screw": _n(fixing.longest_screw),
+        "low_by": _n(fixing.low_by),
+        "deep_by": _n(fixing.deep_by),
+        "room": {
+            "up": _n(fixing.room_up),
+            "down": _n(fixing.room_down),
+            "out": _n(fixing.room_out),
+            "in": _n(fixing.room_in),
+        },
+    }
 
 
 def _mass(one: FittedDrawer) -> dict[str, Any] | None:

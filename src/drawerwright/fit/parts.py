@@ -7,6 +7,8 @@ from collections.abc import Mapping
 from drawerwright.model.fitted import Part
 from drawerwright.model.job import Drawer
 
+_ALL_ROUND = ("top", "bottom", "left", "right")
+
 
 def parts_of(drawer: Drawer, values: Mapping[str, float]) -> tuple[Part, ...]:
     """Parts of box, front and packing [mm]; an existing box is not cut again."""
@@ -31,7 +33,8 @@ def _front(drawer: Drawer, values: Mapping[str, float]) -> tuple[Part, ...]:
     if drawer.front.style == "none":
         return ()
     size = (values["front_width"], values["front_height"], values["front_thickness"])
-    return (Part("front", 1, *size, "length"),)
+    edging = drawer.front.edging
+    return (Part("front", 1, *size, "length", _ALL_ROUND if edging else (), edging),)
 
 
 def _packing(values: Mapping[str, float]) -> tuple[Part, ...]:

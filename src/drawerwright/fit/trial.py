@@ -42,6 +42,7 @@ _ANSWERS = (
     "capacity",
     "lower_edge",
 )
+_FIXING = ("longest_front_screw",)
 _BRACKETS = ("rear_bracket_left", "rear_bracket_right", "rear_bracket_height")
 
 
@@ -114,11 +115,13 @@ def _trial_plan(items: tuple[tuple[str, str], ...]) -> TrialPlan:
     concealed = situation["carriage"] == "concealed"
     care = tuple(check.rule.care for check in checks if check.rule.care)
     brackets = _BRACKETS if situation["mount"] == "rear-bracket" else ()
+    fixed = situation["style"] != "none" and situation["front"] == "applied"
+    fixing = _FIXING if fixed else ()
     wanted = (*(check.quantity for check in checks), "box_length", "capacity")
     return TrialPlan(
         SHEET.plan(situation, _OFF_SEAT, names) if concealed else None,
         SHEET.plan(situation, wanted, names),
-        SHEET.plan(situation, (*wanted, *care, *_ANSWERS, *brackets), names),
+        SHEET.plan(situation, (*wanted, *care, *_ANSWERS, *brackets, *fixing), names),
         checks,
     )
 

@@ -163,9 +163,40 @@ class FrontSizes:
     stands_out: float
 
 
+Point = tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class FrontFixing:
+    """How an applied front is fixed [mm].
+
+    `holes` go through the subfront: x from the middle of the box, y above the lower edge of the box;
+    `holes_in_front` are the same places on the back of the front: x from the front's middle (to the right as
+    seen from the front), y above its lower edge; `handle` borings likewise. `longest_screw` stays under the
+    front's face. The front is fixed `low_by` under its even place and the members stand `deep_by` further in:
+    the adjusters set to bring it back then have `room_up`, `room_down`, `room_out`, `room_in`.
+    """
+
+    holes: tuple[Point, ...]
+    holes_in_front: tuple[Point, ...]
+    handle: tuple[Point, ...]
+    handle_bore: float
+    longest_screw: float
+    low_by: float
+    deep_by: float
+    room_up: float
+    room_down: float
+    room_out: float
+    room_in: float
+
+
 @dataclass(frozen=True, slots=True)
 class Part:
-    """A part to cut [mm]: `length` along the grain direction named by `grain`."""
+    """A part to cut [mm]: finished sizes, `length` along the grain direction named by `grain`.
+
+    `edged` names the edges that get banding, `edging` thick: "top" and "bottom" run along the length, "left" and
+    "right" across. `cut_length` and `cut_width` are what the saw makes before the banding goes on.
+    """
 
     part: str
     count: int
@@ -173,6 +204,18 @@ class Part:
     width: float
     thickness: float
     grain: Literal["none", "length", "width"]
+    edged: tuple[str, ...] = ()
+    edging: float = 0.0
+
+    @property
+    def cut_length(self) -> float:
+        """Length before banding [mm]."""
+        return self.length - self.edging * sum(edge in self.edged for edge in ("left", "right"))
+
+    @property
+    def cut_width(self) -> float:
+        """Width before banding [mm]."""
+        return self.width - self.edging * sum(edge in self.edged for edge in ("top", "bottom"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -223,6 +266,7 @@ class FittedDrawer:
     rejected: tuple[Rejected, ...]
     workings: Mapping[str, Working] = field(default_factory=dict)
     nearest: ChosenSlide | None = None
+    fixing: FrontFixing | None = None
 
     @property
     def id(self) -> str:
