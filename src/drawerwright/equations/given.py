@@ -17,9 +17,9 @@ class Given:
 
 _READING = "your reading"
 _WISH = "the drawer as you want it"
-_FAMILY = "the slide family's data"
+FAMILY_DATA = "the slide family's data"
 _BOARD = "the board's data"
-_CHOICE = "chosen by the tool"
+CHOSEN = "chosen by the tool"
 _ERROR = "error of making or measuring, 0 unless a study samples it"
 
 _TABLE: dict[str, list[tuple[str, str, str]]] = {
@@ -34,6 +34,7 @@ _TABLE: dict[str, list[tuple[str, str, str]]] = {
         ("opening_height", "mm", "smallest reading of the opening's height"),
         ("tallest_height", "mm", "largest reading of the opening's height"),
         ("opening_depth", "mm", "smallest depth to the first thing behind"),
+        ("deepest_depth", "mm", "largest depth reading"),
         ("opening_floor", "mm", "bottom edge of the opening above the cabinet floor"),
         ("side_thickness", "mm", "thickness of the box sides as measured"),
         ("subfront_thickness", "mm", "thickness of the box front behind the applied front"),
@@ -69,7 +70,7 @@ _TABLE: dict[str, list[tuple[str, str, str]]] = {
         ("contents_per_area", "kg/m²", "contents on the drawer bottom"),
         ("contents_per_volume", "kg/m³", "contents in the drawer's volume"),
     ],
-    _FAMILY: [
+    FAMILY_DATA: [
         ("inside_width_deduction", "mm", "inside-width deduction"),
         ("design_side", "mm", "side thickness that an outside-sized box assumes"),
         ("design_subfront", "mm", "subfront thickness that the locking bracket assumes"),
@@ -91,6 +92,7 @@ _TABLE: dict[str, list[tuple[str, str, str]]] = {
         ("bottom_recess", "mm", "underside of the bottom above the lower edge of the sides"),
         ("bore", "mm", "diameter of the hook bore"),
         ("bore_depth", "mm", "depth of the hook bore"),
+        ("notch_width", "mm", "width of the notch in the back for the member"),
         ("notch_height", "mm", "height of the notch in the back for the member"),
         ("bracket_angle", "°", "angle of the locking bracket's pilot holes from the face"),
         ("bore_up", "mm", "hook bore above the bottom's underside"),
@@ -121,7 +123,7 @@ _TABLE: dict[str, list[tuple[str, str, str]]] = {
         ("box_density", "kg/m³", "density of the box stock"),
         ("front_density", "kg/m³", "density of the front stock"),
     ],
-    _CHOICE: [
+    CHOSEN: [
         ("side_spacers", "mm", "spacers between bracket and box side"),
         ("subfront_spacers", "mm", "spacers between bracket and subfront"),
     ],

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from drawerwright.equations.equation import Equation, collect
@@ -10,6 +11,7 @@ from drawerwright.equations.trade import CHECK_ORDER, ERRORS, LAYERS
 from drawerwright.equations.working import formula, words_of
 
 _NO_ERRORS = frozenset(ERRORS)
+_FIELD = re.compile(r"\{(?P<name>\w+)(?::(?P<signs>[^}]*))?\}")
 
 
 def equations_page() -> str:
@@ -95,9 +97,12 @@ def _when(item: Equation, lead: str = ", when ") -> str:
 
 
 def _spoken(sentence: str) -> str:
-    for name in GIVEN:
-        sentence = sentence.replace("{" + name + "}", f"*{words_of(name)}*")
-    return sentence.replace("{", "*").replace("}", "*").replace("_", " ")
+    return _FIELD.sub(_field, sentence)
+
+
+def _field(match: re.Match[str]) -> str:
+    signs = match["signs"]
+    return f"*{words_of(match['name'])}*" + (f" {signs.replace('|', ' or ')}" if signs else "")
 
 
 def _state(item: Equation) -> str:

@@ -84,8 +84,8 @@ def latch_side(bracket_off_side: Q, side_spacers: Q, error_bracket_side: Q) -> Q
     carriage=CONCEALED,
     check=CheckRule(
         "latch-side",
-        says="Brackets {latch_side_left} off their seats sideways with {side_spacers} of spacers; they latch "
-        "within {latch_tolerance_side}.",
+        says="Brackets {latch_side_left:outboard|inboard} of their seats with {side_spacers} of spacers; "
+        "they latch within {latch_tolerance_side}.",
         cure="A spacer between bracket and side, or a box cut to the inside width, brings them home.",
         watch_below=LATCH_CARE,
     ),
@@ -119,8 +119,8 @@ def latch_along(bracket_off_along: Q, subfront_spacers: Q, error_bracket_along: 
     carriage=CONCEALED,
     check=CheckRule(
         "latch-along",
-        says="Brackets {latch_along_left} ahead of their seats lengthways with {subfront_spacers} of "
-        "spacers; they latch within {latch_tolerance_along}.",
+        says="Brackets {latch_along_left:ahead of|behind} their seats with {subfront_spacers} of spacers; "
+        "they latch within {latch_tolerance_along}.",
         cure="A spacer between bracket and subfront, or a subfront nearer {design_subfront}, brings them "
         "home.",
         watch_below=LATCH_CARE,
@@ -169,6 +169,18 @@ def running_difference__side_mounted(
     return true_opening_width - inside_width_deduction - (built_outside_width - 2 * design_side)
 
 
+@equation("mm", source=GEOMETRY, carriage=CONCEALED)
+def room_in_box__concealed(inside_width: Q, notch_width: Q, inside_length: Q) -> Q:
+    """What is left of the back between its two notches, and of the box between front and back."""
+    return np.minimum(inside_width - 2 * notch_width, inside_length)
+
+
+@equation("mm", source=GEOMETRY, carriage="side-mounted")
+def room_in_box__side_mounted(inside_width: Q, side_thickness: Q, inside_length: Q) -> Q:
+    """Inside width over one more side, and inside length: less is no box."""
+    return np.minimum(inside_width - side_thickness, inside_length)
+
+
 @equation(
     "mm",
     source=PRACTICE_FAMILY,
@@ -180,9 +192,9 @@ def running_difference__side_mounted(
         cure="A box cut to the opening, or spacers that bring the brackets to their seats.",
     ),
 )
-def width_band_margin__one(running_difference: Q, band_low: Q, band_high: Q) -> Q:
-    """How far the opening stays inside the band in which the pair runs."""
-    return np.minimum(running_difference - band_low, band_high - running_difference)
+def width_band_margin__one(running_difference: Q, band_low: Q, band_high: Q, room_in_box: Q) -> Q:
+    """How far the opening stays inside the band in which the pair runs; a box must be left."""
+    return np.minimum(np.minimum(running_difference - band_low, band_high - running_difference), room_in_box)
 
 
 @equation(
@@ -203,11 +215,15 @@ def width_band_margin__readings(
     measured_width: Q,
     band_low: Q,
     band_high: Q,
+    room_in_box: Q,
 ) -> Q:
     """Nearest that a reading comes to the ends of the band in which the pair runs."""
     return np.minimum(
-        running_difference + (narrowest_at_slide - measured_width) - band_low,
-        band_high - running_difference - (widest_at_slide - measured_width),
+        np.minimum(
+            running_difference + (narrowest_at_slide - measured_width) - band_low,
+            band_high - running_difference - (widest_at_slide - measured_width),
+        ),
+        room_in_box,
     )
 
 
@@ -252,8 +268,8 @@ def taper_margin__several(narrowest_at_slide: Q, widest_at_slide: Q, band_high: 
     readings="labelled",
     check=CheckRule(
         "opening-taper",
-        says="At slide height the back is {taper} wider than the front; the pair runs between {band_low} and "
-        "{band_high}.",
+        says="At slide height the back is {taper:wider|narrower} than the front; the pair runs between "
+        "{band_low} and {band_high}.",
         cure="Pack the rear of each member by half of the difference, or plane what stands in.",
     ),
 )
@@ -320,19 +336,42 @@ def bore_passes_groove__groove(back_thickness: Q, groove_depth: Q, bore_depth: Q
     return back_thickness - groove_depth - bore_depth + 1
 
 
-_HOOK_BORE = CheckRule(
-    "hook-bore",
-    says="Hook bore {bore}, {bore_depth} deep, {bore_up} above the bottom's underside, in a back of "
-    "{back_thickness} over a bottom of {bottom_thickness}.",
-    cure="A thinner bottom, a thicker back, or the groove left out of the back; bore with a depth stop.",
-    care="bore_passes_groove",
-    care_says="The bore runs past the floor of the bottom's groove, over it: bore with a depth stop, or "
-    "leave the groove out of the back.",
+@equation("mm", source=GEOMETRY, length="existing")
+def length_off(box_length: Q, carried_length: Q) -> Q:
+    """How far the box as it is is off the length that the slide carries."""
+    return np.abs(box_length - carried_length)
+
+
+@equation(
+    "mm",
+    source=PRACTICE_FAMILY,
+    length="existing",
+    check=CheckRule(
+        "box-length",
+        says="The box is {box_length} long; this slide carries {carried_length}.",
+        cure="The slide of the box's own length, or a box cut or built up to the slide's.",
+    ),
 )
+def box_length_margin(latch_tolerance_along: Q, length_off: Q) -> Q:
+    """What is left of the lengthways tolerance after the box's own length."""
+    return latch_tolerance_along - length_off
 
 
-@equation("mm", source=PRACTICE_FAMILY, carriage=CONCEALED, length="slide", check=_HOOK_BORE)
-def hook_bore_margin__slide(
+@equation(
+    "mm",
+    source=PRACTICE_FAMILY,
+    carriage=CONCEALED,
+    check=CheckRule(
+        "hook-bore",
+        says="Hook bore {bore}, {bore_depth} deep, {bore_up} above the bottom's underside, in a back of "
+        "{back_thickness} over a bottom of {bottom_thickness}.",
+        cure="A thinner bottom, a thicker back, or a higher box: wood must stay all round the bore.",
+        care="bore_passes_groove",
+        care_says="The bore runs past the floor of the bottom's groove, over it: bore with a depth stop, or "
+        "leave the groove out of the back.",
+    ),
+)
+def hook_bore_margin(
     bore_up: Q,
     error_bore_up: Q,
     bore: Q,
@@ -346,33 +385,4 @@ def hook_bore_margin__slide(
     return np.minimum(
         np.minimum(bore_up + error_bore_up - bore / 2 - bottom_thickness, back_thickness - bore_depth),
         box_height - bottom_recess - bore_up - error_bore_up - bore / 2,
-    )
-
-
-@equation("mm", source=GEOMETRY, length="existing")
-def hook_off_back(box_length: Q, carried_length: Q) -> Q:
-    """How far the box as it is is off the length that the slide carries."""
-    return np.abs(box_length - carried_length)
-
-
-@equation("mm", source=PRACTICE_FAMILY, carriage=CONCEALED, length="existing", check=_HOOK_BORE)
-def hook_bore_margin__existing(
-    bore_up: Q,
-    error_bore_up: Q,
-    bore: Q,
-    bottom_thickness: Q,
-    back_thickness: Q,
-    bore_depth: Q,
-    box_height: Q,
-    bottom_recess: Q,
-    latch_tolerance_along: Q,
-    hook_off_back: Q,
-) -> Q:
-    """Least wood round the hook bore, and whether the hook reaches the back of the box as it is."""
-    return np.minimum(
-        np.minimum(bore_up + error_bore_up - bore / 2 - bottom_thickness, back_thickness - bore_depth),
-        np.minimum(
-            box_height - bottom_recess - bore_up - error_bore_up - bore / 2,
-            latch_tolerance_along - hook_off_back,
-        ),
     )

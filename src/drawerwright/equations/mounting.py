@@ -5,9 +5,10 @@ from __future__ import annotations
 import numpy as np
 
 from drawerwright.equations.equation import CheckRule, Q, equation
-from drawerwright.equations.sources import FAMILY, GEOMETRY, PRACTICE, PRACTICE_FAMILY
+from drawerwright.equations.sources import FAMILY, GEOMETRY, PRACTICE, PRACTICE_FAMILY, TOOL
 
 FRAMED = "face-frame"
+FOUR_READINGS = 2
 
 
 @equation(
@@ -142,9 +143,9 @@ def shelf_fixed_margin(shelf_fixed: Q) -> Q:
         cure="Another length, or a block on the cabinet back.",
     ),
 )
-def rear_reach_margin(reach: Q, reach_low: Q, reach_high: Q) -> Q:
-    """How far the cabinet back stays inside the bracket's reach."""
-    return np.minimum(reach - reach_low, reach_high - reach)
+def rear_reach_margin(reach: Q, deepest_depth: Q, front_end: Q, member: Q, reach_low: Q, reach_high: Q) -> Q:
+    """How far the cabinet back stays inside the bracket's reach, at the smallest and the largest depth."""
+    return np.minimum(reach - reach_low, reach_high - (deepest_depth - front_end - member))
 
 
 @equation(
@@ -167,7 +168,7 @@ def frame_grip_margin(frame_thickness: Q, front_end: Q, front_fix: Q) -> Q:
 
 @equation(
     "mm",
-    source=PRACTICE_FAMILY,
+    source=TOOL,
     construction=FRAMED,
     cabinet="told",
     check=CheckRule(
@@ -177,19 +178,9 @@ def frame_grip_margin(frame_thickness: Q, front_end: Q, front_fix: Q) -> Q:
         cure="Measure again: the opening and both overhangs must close on the cabinet's inside width.",
     ),
 )
-def frame_sum_margin(
-    cabinet_inside_width: Q,
-    measured_width: Q,
-    overhang_left: Q,
-    overhang_right: Q,
-    band_low: Q,
-    band_high: Q,
-) -> Q:
-    """How well the sum closes: the rear of the pair would be wider by what is missing, and must still run."""
-    return np.minimum(
-        (cabinet_inside_width - measured_width - overhang_left - overhang_right) - band_low,
-        band_high - (cabinet_inside_width - measured_width - overhang_left - overhang_right),
-    )
+def frame_sum_margin(cabinet_inside_width: Q, measured_width: Q, overhang_left: Q, overhang_right: Q) -> Q:
+    """How well the sum closes, within what four tape readings may be off together."""
+    return FOUR_READINGS - np.abs(cabinet_inside_width - measured_width - overhang_left - overhang_right)
 
 
 @equation(
@@ -199,7 +190,7 @@ def frame_sum_margin(
     front="applied",
     check=CheckRule(
         "front-reach",
-        says="The front stands {stands_out} off the cabinet's edge; the depth adjuster gives "
+        says="The front stands {stands_out:off|inside} the cabinet's edge; the depth adjuster gives "
         "{adjust_depth_high}.",
         cure="Mount the members further out, or plane the back of the front.",
         only_watches=True,
@@ -217,8 +208,8 @@ def front_reach_margin__overlay(stands_out: Q, adjust_depth_high: Q) -> Q:
     front="applied",
     check=CheckRule(
         "front-reach",
-        says="The front's face stands {stands_out} out of the cabinet's; the depth adjuster moves it from "
-        "{adjust_depth_low} to {adjust_depth_high}.",
+        says="The front's face stands {stands_out:out of|inside} the cabinet's; the depth adjuster moves it "
+        "from {adjust_depth_low} to {adjust_depth_high}.",
         cure="Mount the members further out or in by what is missing.",
         only_watches=True,
     ),
@@ -230,8 +221,8 @@ def front_reach_margin__inset(stands_out: Q, adjust_depth_low: Q, adjust_depth_h
 
 _INTEGRAL_REACH = CheckRule(
     "front-reach",
-    says="With the brackets on its back, the front stands {stands_out} out; the depth adjuster moves it from "
-    "{adjust_depth_low} to {adjust_depth_high}.",
+    says="With the brackets on its back, the front stands {stands_out:out|in}; the depth adjuster moves it "
+    "from {adjust_depth_low} to {adjust_depth_high}.",
     cure="Stand each bracket on a block of {design_subfront} behind the front and leave the sides at the "
     "slide's full length, or take an applied front.",
     only_watches=True,
@@ -256,10 +247,10 @@ def front_reach_margin__inset_integral(stands_out: Q, adjust_depth_low: Q, adjus
     style=("overlay", "inset"),
     check=CheckRule(
         "front-gap",
-        says="A gap of {front_gap} is kept beside the front.",
-        cure="Give the front a gap: without one it rubs.",
+        says="A gap of {front_gap} is kept beside a front of {front_width} by {front_height}.",
+        cure="Give the front a gap, or it rubs; and a gap that leaves a front.",
     ),
 )
-def front_gap_margin(front_gap: Q) -> Q:
-    """Gap beside the front."""
-    return front_gap + 0
+def front_gap_margin(front_gap: Q, front_width: Q, front_height: Q) -> Q:
+    """Gap beside the front; a front must be left between the gaps."""
+    return np.minimum(front_gap, np.minimum(front_width, front_height))

@@ -214,9 +214,9 @@ def box_height__existing(existing_height: Q) -> Q:
 
 
 @equation("mm", source=PRACTICE_FAMILY, mount="rear-bracket", hands=True)
-def rear_bracket(overhang: Q, bracket_centre: Q) -> Q:
+def rear_bracket(overhang: Q, lost: Q, bracket_centre: Q) -> Q:
     """Centre of the rear bracket from the inside of the cabinet side."""
-    return overhang + bracket_centre
+    return overhang + lost + bracket_centre
 
 
 @equation("mm", source=GEOMETRY, mount="packed", hands=True)
@@ -250,9 +250,9 @@ def front_width__overlay(widest_width: Q, overlay_left: Q, overlay_right: Q) -> 
 
 
 @equation("mm", source=GEOMETRY, style="inset")
-def front_width__inset(measured_width: Q, front_gap: Q) -> Q:
+def front_width__inset(opening_width: Q, front_gap: Q) -> Q:
     """Width of the front, from the smallest reading."""
-    return measured_width - 2 * front_gap
+    return opening_width - 2 * front_gap
 
 
 @equation("mm", source=GEOMETRY, style="none")

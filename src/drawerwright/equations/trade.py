@@ -14,6 +14,7 @@ LAYERS = (sizing, parts, meeting, mounting, woodwork)
 CHECK_ORDER = (
     "side-thickness",
     "latch-side",
+    "box-length",
     "latch-along",
     "cabinet-depth",
     "opening-width",

@@ -24,6 +24,9 @@ _ROW = 65
 _ROUNDS = 4
 _SOONER = 0.01
 _SHOWN = 10
+_GRAIN = 1e4
+_THINNEST_SIDE = 9.0
+_BEHIND_GROOVE = 3.0
 
 Moved = Mapping[str, Q]
 
@@ -39,6 +42,7 @@ class Lever:
     move: Callable[[Mapping[str, Q], Q], Moved]
     says: Mapping[int, str]
     room: Callable[[Mapping[str, Q]], float]
+    readings: str = ""
 
 
 def smallest_changes(
@@ -133,8 +137,8 @@ def _levers(situation: Mapping[str, str], as_side: Sequence[str]) -> Iterator[Le
         "opening.depth",
         "mm",
         (1, -1),
-        2000.0,
-        _moving("opening_depth"),
+        1000.0,
+        _moving("opening_depth", "deepest_depth"),
         {
             1: "Make the opening {by} deeper.",
             -1: "Bring what stands behind {by} nearer (a block on the back).",
@@ -149,16 +153,17 @@ def _levers(situation: Mapping[str, str], as_side: Sequence[str]) -> Iterator[Le
             25.0,
             _moving("side_thickness", *as_side),
             {-1: "Take box sides {by} thinner.", 1: "Take box sides {by} thicker."},
-            _room("side_thickness"),
+            _thinner,
         )
     yield Lever(
         "opening.width",
         "mm",
         (1, -1),
-        1000.0,
+        100.0,
         _moving("measured_width", "widest_width", "narrowest_at_slide", "widest_at_slide"),
         {1: "Make the opening {by} wider.", -1: "Make the opening {by} narrower (packing)."},
         _room("measured_width"),
+        "all",
     )
     if situation["readings"] != "labelled":
         yield Lever(
@@ -169,6 +174,7 @@ def _levers(situation: Mapping[str, str], as_side: Sequence[str]) -> Iterator[Le
             _moving("widest_width", "widest_at_slide"),
             {-1: "Take the widest place of the opening down by {by} (packing), so that it runs even."},
             _spread,
+            "widest",
         )
     else:
         yield Lever(
@@ -182,6 +188,7 @@ def _levers(situation: Mapping[str, str], as_side: Sequence[str]) -> Iterator[Le
                 1: "Make the back of the opening {by} wider: plane what stands in.",
             },
             lambda drawer: 100.0,
+            "back",
         )
     if situation["load"] == "told":
         yield Lever(
@@ -207,15 +214,23 @@ def _room(name: str) -> Callable[[Mapping[str, Q]], float]:
     return lambda drawer: float(drawer[name][0, 0]) - 1.0
 
 
+def _thinner(drawer: Mapping[str, Q]) -> float:
+    """How much thinner a side can be and still be a side, behind its groove too."""
+    least = max(_THINNEST_SIDE, float(drawer["groove_depth"][0, 0]) + _BEHIND_GROOVE)
+    return float(drawer["side_thickness"][0, 0]) - least
+
+
 def _spread(drawer: Mapping[str, Q]) -> float:
     return float(drawer["widest_width"][0, 0] - drawer["measured_width"][0, 0])
 
 
 def _said(lever: Lever, by: float, units: ShownUnits) -> Change:
-    # Rounded outward: what is said must be enough.
-    enough = ceil(abs(by) * _SHOWN - ROUND_OFF) / _SHOWN
+    # Rounded outward: what is given and what is said must be enough.
+    sign = 1 if by > 0 else -1
+    least = ceil(abs(by) * _GRAIN - 1e-3) / _GRAIN
+    enough = ceil(least * _SHOWN - ROUND_OFF) / _SHOWN
     amount = format_length(enough, units) if lever.unit == "mm" else format_mass(enough, units)
-    return Change(lever.key, by, lever.unit, lever.says[1 if by > 0 else -1].format(by=amount))
+    return Change(lever.key, sign * least, lever.unit, lever.says[sign].format(by=amount), lever.readings)
 
 
 def _one_of_each(changes: Sequence[Change]) -> tuple[Change, ...]:

@@ -60,7 +60,13 @@ def _drawer(one: FittedDrawer) -> dict[str, Any]:
             for check in one.checks
         ],
         "changes": [
-            {"change": change.change, "by": _n(change.by), "unit": change.unit, "says": change.says}
+            {
+                "change": change.change,
+                "by": _n(change.by),
+                "unit": change.unit,
+                "says": change.says,
+                **({"readings": change.readings} if change.readings else {}),
+            }
             for change in one.changes
         ],
         "rejected": [

@@ -87,6 +87,7 @@ def _opening(drawer: Drawer) -> dict[str, float]:
         "opening_height": drawer.opening.height.smallest,
         "tallest_height": drawer.opening.height.largest,
         "opening_depth": drawer.opening.depth.smallest,
+        "deepest_depth": drawer.opening.depth.largest,
         "opening_floor": drawer.opening.floor,
     }
 

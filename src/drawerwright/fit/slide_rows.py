@@ -88,6 +88,7 @@ def _family_values(family: SlideFamily) -> dict[str, float]:
         "rear_bracket_up": family.heights.rear_bracket,
         "on_shelf": family.heights.on_shelf,
         "bottom_recess": family.bottom_recess,
+        "notch_width": family.rear.notch_width,
         "notch_height": family.rear.notch_height,
         "bracket_angle": family.bracket_angle,
         "bore": family.rear.bore,

@@ -1,5 +1,6 @@
-"""Which spacers bring a locking bracket nearest its seat: the fewest that latch, then the nearest.
+"""Which spacers bring a locking bracket nearest its seat: the fewest that serve, then the nearest.
 
+Sideways a spacer also brings the pair nearer to the width it runs in, so both are asked of it.
 The two faces of a bracket do not speak to each other, so choosing each for itself gives the same as trying
 every pair of stacks: the fewest in all are the fewest on each face.
 """
@@ -28,15 +29,19 @@ class Stacked:
     pieces: Q
 
 
-def choose_spacers(off_seat: Q, tolerance: Q, choices: SpacerChoices) -> Stacked:
-    """Stacks (d, c) for brackets that stand `off_seat` (d, c) [mm] without any."""
+def choose_spacers(off_seat: Q, low: Q, high: Q, choices: SpacerChoices) -> Stacked:
+    """Stacks (d, c) for brackets that stand `off_seat` (d, c) [mm] without any.
+
+    A stack serves where what is left lies between `low` and `high` [mm]; where none serves, the nearest.
+    """
     if choices.sums.shape[1] == 1:
         none = np.zeros_like(off_seat)
         return Stacked(none.astype(np.intp), none, none)
-    away = np.abs(off_seat[..., None] - choices.sums[None])
-    latches = away <= tolerance[..., None] + ROUND_OFF
+    left = off_seat[..., None] - choices.sums[None]
+    away = np.abs(left)
+    serves = (left >= low[..., None] - ROUND_OFF) & (left <= high[..., None] + ROUND_OFF)
     cost = np.where(
-        latches, choices.counts * _PER_SPACER + away, _OUT_OF_REACH + away * _PER_SPACER + choices.counts
+        serves, choices.counts * _PER_SPACER + away, _OUT_OF_REACH + away * _PER_SPACER + choices.counts
     )
     place = cost.argmin(axis=-1)
     family = np.zeros(1, dtype=np.intp) if choices.sums.shape[0] == 1 else np.arange(choices.sums.shape[0])

@@ -81,4 +81,5 @@ def _openings(width: Q, height: Q, depth: Q) -> dict[str, Q]:
         "opening_height": up,
         "tallest_height": up,
         "opening_depth": depth[:, None],
+        "deepest_depth": depth[:, None],
     }

@@ -140,9 +140,22 @@ def run_trial(
     side = along = None
     if plan.off_seat is not None:
         off = plan.off_seat.run(values)
-        side = choose_spacers(off["bracket_off_side"], values["latch_tolerance_side"], rows.spacers)
-        along = choose_spacers(off["bracket_off_along"], values["latch_tolerance_along"], rows.spacers)
+        reach = values["latch_tolerance_along"]
+        side = choose_spacers(off["bracket_off_side"], *_side_limits(values), rows.spacers)
+        along = choose_spacers(off["bracket_off_along"], -reach, reach, rows.spacers)
         values["side_spacers"], values["subfront_spacers"] = side.thickness, along.thickness
     values = (plan.answer if answer else plan.margins).run(values)
     shape = (len(drawers["measured_width"]), len(rows.candidates))
     return Trial(mount, rows, plan, values, side, along, shape)
+
+
+def _side_limits(values: Mapping[str, Q]) -> tuple[Q, Q]:
+    """How far a bracket may be off its seat sideways: it latches, and the pair runs at every reading.
+
+    The pair gives way by twice the offset, inboard positive.
+    """
+    tolerance = values["latch_tolerance_side"]
+    narrow = values["narrowest_at_slide"] - values["measured_width"]
+    wide = values["widest_at_slide"] - values["measured_width"]
+    high = np.minimum(tolerance, (narrow - values["band_low"]) / 2)
+    return np.maximum(-tolerance, (wide - values["band_high"]) / 2), high

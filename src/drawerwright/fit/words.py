@@ -6,14 +6,15 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 
-from drawerwright.equations.given import GIVEN
+from drawerwright.equations.given import CHOSEN, FAMILY_DATA, GIVEN
 from drawerwright.equations.sheet import Plan, Step
 from drawerwright.equations.trade import ERRORS
 from drawerwright.equations.working import figures, formula, plain, words_of
 from drawerwright.model.fitted import Working
-from drawerwright.units import ShownUnits, format_length
+from drawerwright.units import KG_PER_POUND, MM_PER_INCH, ShownUnits, format_length, format_mass
 
 _KILOGRAM_DECIMALS = 2
+_SMALL = 10.0
 
 
 @dataclass(frozen=True)
@@ -28,17 +29,31 @@ class Told:
     units: ShownUnits = "mm"
 
     def show(self, quantity: str, value: float) -> str:
-        """A value without its unit, as it stands in a working."""
+        """A value without its unit, as it stands in a working: decimal inches add up, fractions do not."""
         unit = unit_of(self.plan, quantity)
-        if unit == "mm" and self.units == "in":
-            return format_length(value, "in").removesuffix(" in").replace("-", "−")
+        if self.units == "in" and unit in ("mm", "kg"):
+            return plain(
+                value / float(MM_PER_INCH if unit == "mm" else KG_PER_POUND), 3 if unit == "mm" else 1
+            )
         return plain(value, _KILOGRAM_DECIMALS if unit.startswith("kg") else 3)
 
-    def shown(self, quantity: str) -> str:
-        """A value with its unit, as it stands in a sentence."""
-        unit, value = unit_of(self.plan, quantity), self.values[quantity]
+    def result(self, quantity: str) -> str:
+        """A value with its unit, as it ends a working."""
+        unit = unit_of(self.plan, quantity)
+        unit = {"mm": "in", "kg": "lb"}.get(unit, unit) if self.units == "in" else unit
+        return f"{self.show(quantity, self.values[quantity])} {unit}".rstrip().replace(" °", "°")
+
+    def shown(self, quantity: str, value: float | None = None) -> str:
+        """A value with its unit, as it stands in a sentence.
+
+        In inches, what the slide's maker tells and what is small stays in mm: a fraction would hide it.
+        """
+        unit, value = unit_of(self.plan, quantity), self.values[quantity] if value is None else value
         if unit == "mm":
-            return format_length(value, self.units, decimals=3).replace("-", "−")
+            units = "mm" if abs(value) < _SMALL or _is_hardware(quantity) else self.units
+            return format_length(value, units, decimals=3).replace("-", "−")
+        if unit == "kg":
+            return format_mass(value, self.units, decimals=_KILOGRAM_DECIMALS if self.units == "mm" else 1)
         return f"{self.show(quantity, value)} {unit}".rstrip().replace(" °", "°")
 
     def sentence(self, template: str) -> str:
@@ -51,7 +66,7 @@ class Told:
         if step is None:
             return self.shown(quantity)
         words, numbers = self._formula(step)
-        result = self.shown(quantity)
+        result = self.result(quantity)
         if words == numbers:
             return result
         if numbers == self.show(quantity, self.values[quantity]).strip("()"):
@@ -78,7 +93,7 @@ class Told:
             value,
             step.equation.title,
             words,
-            f"{numbers} = {self.shown(quantity)}",
+            f"{numbers} = {self.result(quantity)}",
             terms,
             step.equation.source,
         )
@@ -116,7 +131,26 @@ class _Shown(dict[str, str]):
         self._told = told
 
     def __missing__(self, quantity: str) -> str:
-        return self._told.shown(quantity)
+        return _Spoken(self._told, quantity)
+
+
+class _Spoken(str):
+    """A value in a sentence; `{taper:wider|narrower}` says its size and one word for each sign."""
+
+    _told: Told
+    _quantity: str
+
+    def __new__(cls, told: Told, quantity: str) -> _Spoken:
+        spoken = super().__new__(cls, told.shown(quantity))
+        spoken._told, spoken._quantity = told, quantity
+        return spoken
+
+    def __format__(self, words: str) -> str:
+        if not words:
+            return str(self)
+        value = self._told.values[self._quantity]
+        positive, _, negative = words.partition("|")
+        return f"{self._told.shown(self._quantity, abs(value))} {positive if value >= 0 else negative}"
 
 
 def unit_of(plan: Plan, quantity: str) -> str:
@@ -133,6 +167,10 @@ def title_of(plan: Plan, quantity: str) -> str:
         return GIVEN[quantity].title
     step = plan.step(quantity)
     return step.equation.title if step is not None else words_of(quantity)
+
+
+def _is_hardware(quantity: str) -> bool:
+    return quantity in GIVEN and GIVEN[quantity].origin in (FAMILY_DATA, CHOSEN)
 
 
 @lru_cache(maxsize=4096)

@@ -63,12 +63,16 @@ class Check:
 
 @dataclass(frozen=True, slots=True)
 class Change:
-    """The smallest single change of one input that would make the drawer fit; `by` is added [unit]."""
+    """The smallest single change of one input that would make the drawer fit; `by` is added [unit].
+
+    Of an opening's width, `readings` says which: "all", the "widest", or those at the "back".
+    """
 
     change: str
     by: float
     unit: str
     says: str
+    readings: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -194,8 +198,8 @@ class FrontFixing:
 class Part:
     """A part to cut [mm]: finished sizes, `length` along the grain direction named by `grain`.
 
-    `edged` names the edges that get banding, `edging` thick: "top" and "bottom" run along the length, "left" and
-    "right" across. `cut_length` and `cut_width` are what the saw makes before the banding goes on.
+    `edged` names the edges that get banding, `edging` thick: "top" and "bottom" run along the length, "left"
+    and "right" across. `cut_length` and `cut_width` are what the saw makes before the banding goes on.
     """
 
     part: str
