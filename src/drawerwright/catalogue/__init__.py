@@ -1,4 +1,4 @@
-"""Slide families, published loads and board densities: data, with its sources, and its readers."""
+"""Slide families, materials, published loads and board densities: data, with sources, and its readers."""
 
 from drawerwright.catalogue.boards import Board, board, boards, box_board, front_board
 from drawerwright.catalogue.contents import (
@@ -7,6 +7,7 @@ from drawerwright.catalogue.contents import (
     contents_preset_ids,
     contents_presets,
 )
+from drawerwright.catalogue.drawer_materials import ThicknessNote, material_of, thickness_notes
 from drawerwright.catalogue.families import (
     SHIPPED,
     families_from_mappings,
@@ -14,12 +15,23 @@ from drawerwright.catalogue.families import (
     load_families,
 )
 from drawerwright.catalogue.family_check import Remark, check_family
+from drawerwright.catalogue.materials import (
+    Material,
+    Materials,
+    density_of,
+    load_materials,
+    material_named,
+    shipped_materials,
+)
 
 __all__ = [
     "SHIPPED",
     "Board",
     "ContentsPreset",
+    "Material",
+    "Materials",
     "Remark",
+    "ThicknessNote",
     "board",
     "boards",
     "box_board",
@@ -27,8 +39,14 @@ __all__ = [
     "contents_preset",
     "contents_preset_ids",
     "contents_presets",
+    "density_of",
     "families_from_mappings",
     "family_named",
     "front_board",
     "load_families",
+    "load_materials",
+    "material_named",
+    "material_of",
+    "shipped_materials",
+    "thickness_notes",
 ]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any, Final
 
-_MERGED: Final = frozenset({"opening", "lost", "frame", "front", "box", "existing_box"})
+_MERGED: Final = frozenset({"opening", "lost", "frame", "front", "box", "existing_box", "materials"})
 """Tables of a drawer that take single keys from the defaults; any other value is replaced whole."""
 
 

@@ -5,42 +5,26 @@ from __future__ import annotations
 from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import Any, Final, Protocol
+from typing import Any, Final
 
 from pydantic import ValidationError
 
 from drawerwright.errors import Fault, InputError, Problem
-from drawerwright.files.defaults import comes_from_defaults, merged
+from drawerwright.files.defaults import merged
 from drawerwright.files.grid import Progress
+from drawerwright.files.job_faults import JobFaults
+from drawerwright.files.job_materials import KnownMaterials, with_thicknesses
+from drawerwright.files.job_source import JobSource
 from drawerwright.files.remarks import FileRemark
 from drawerwright.files.table_job import Refused
 from drawerwright.files.toml_text import read_toml
-from drawerwright.model.faults import Loc, named_place, problems_of
+from drawerwright.model.faults import problems_of
 from drawerwright.model.job import Drawer, Job
 from drawerwright.model.job_rules import frame_missing, job_problems
 from drawerwright.model.spelling import nearest
 from drawerwright.units import show_value
 
 JOB_KEYS: Final = ("title", "units", "defaults", "cabinet", "drawer")
-
-
-class JobSource(Protocol):
-    """A job as it stands in a file: its keys, and where each of them stands."""
-
-    @property
-    def values(self) -> Mapping[str, Any]:
-        """The job's keys."""
-
-    @property
-    def refused(self) -> Sequence[Refused]:
-        """What of the file could not be made into keys."""
-
-    @property
-    def remarks(self) -> Sequence[FileRemark]:
-        """What people may not expect of the file."""
-
-    def place(self, loc: Sequence[str | int]) -> tuple[int, str]:
-        """Where a key stands: a number to sort by, and the place in words."""
 
 
 class _Mapping:
@@ -94,20 +78,31 @@ _OTHERS: Final = {
 }
 
 
-def read_job(path: Path, *, presets: Collection[str] | None = None, progress: Progress | None = None) -> Job:
+def read_job(
+    path: Path,
+    *,
+    presets: Collection[str] | None = None,
+    materials: KnownMaterials | None = None,
+    progress: Progress | None = None,
+) -> Job:
     """Read a job file. `presets`: ids of the contents presets that are known; None: any passes.
 
-    Raises InputError with all faults of the file, in its order.
+    `materials`: what a name such as "1/2 ply" stands for; None: the shipped ones. Raises InputError with all
+    faults of the file, in its order.
     """
-    return read_job_file(path, presets=presets, progress=progress).job
+    return read_job_file(path, presets=presets, materials=materials, progress=progress).job
 
 
 def read_job_file(
-    path: Path, *, presets: Collection[str] | None = None, progress: Progress | None = None
+    path: Path,
+    *,
+    presets: Collection[str] | None = None,
+    materials: KnownMaterials | None = None,
+    progress: Progress | None = None,
 ) -> JobFile:
-    """Read a job file (.toml, .csv or .xlsx), with the reader's remarks on it.
+    """Read a job file (.toml, .csv or .xlsx) as `read_job` does, with the reader's remarks on it.
 
-    `progress` is told how many rows of a table are read, and how many there are. Raises as `read_job` does.
+    `progress` is told how many rows of a table are read, and how many there are.
     """
     ending = path.suffix.lower()
     read = SOURCES.get(ending)
@@ -120,18 +115,30 @@ def read_job_file(
         try_ = f"{path.stem or 'job'}{'.xlsx' if table else '.csv' if ending in _OTHERS else '.toml'}"
         raise InputError([Fault(path.name or str(path), "", says, try_)])
     source = read(path, progress)
-    return JobFile(job_from_source(source, presets=presets), tuple(source.remarks))
+    job = job_from_source(source, presets=presets, materials=materials)
+    return JobFile(job, tuple(source.remarks))
 
 
-def job_from_mapping(values: object, *, where: str = "job", presets: Collection[str] | None = None) -> Job:
+def job_from_mapping(
+    values: object,
+    *,
+    where: str = "job",
+    presets: Collection[str] | None = None,
+    materials: KnownMaterials | None = None,
+) -> Job:
     """A job from a mapping with the keys of a job file. Raises InputError with all its faults."""
     if not isinstance(values, Mapping):
         fault = Fault(where, show_value(values), "is not a table of keys", ", ".join(JOB_KEYS))
         raise InputError([fault])
-    return job_from_source(_Mapping(values, where), presets=presets)
+    return job_from_source(_Mapping(values, where), presets=presets, materials=materials)
 
 
-def job_from_source(source: JobSource, *, presets: Collection[str] | None = None) -> Job:
+def job_from_source(
+    source: JobSource,
+    *,
+    presets: Collection[str] | None = None,
+    materials: KnownMaterials | None = None,
+) -> Job:
     """A job from any kind of file. Raises InputError with all its faults, in the file's order."""
     values = source.values
     problems = _shape_problems(values)
@@ -139,7 +146,8 @@ def job_from_source(source: JobSource, *, presets: Collection[str] | None = None
     defaults = values.get("defaults", {}) if "defaults" not in broken else {}
     drawers = values.get("drawer", []) if "drawer" not in broken else []
     cabinets = values.get("cabinet", []) if "cabinet" not in broken else []
-    whole = [merged(defaults, one) if isinstance(one, Mapping) else one for one in drawers]
+    over_defaults = [merged(defaults, one) if isinstance(one, Mapping) else one for one in drawers]
+    whole, misnamed = _with_materials(over_defaults, materials or _shipped_materials())
     told = {
         "title": values.get("title", ""),
         "units": values.get("units", "mm"),
@@ -155,11 +163,31 @@ def job_from_source(source: JobSource, *, presets: Collection[str] | None = None
         found = problems_of(error, Job)
         problems += found + _between_keys(whole, found, context) + _between_drawers(cabinets, whole)
     else:
-        if not problems and not source.refused:
+        if not problems and not misnamed and not source.refused:
             return job
     if "drawer" in broken:  # told already what is wrong with it
         problems = [one for one in problems if one.loc != ("drawer",) or one.value]
-    raise InputError(_faults(problems, source, defaults, drawers))
+    raise InputError(JobFaults(source, defaults, drawers).listed(misnamed, problems))
+
+
+def _shipped_materials() -> KnownMaterials:
+    from drawerwright.catalogue.materials import shipped_materials
+
+    return shipped_materials()
+
+
+def _with_materials(drawers: Sequence[Any], known: KnownMaterials) -> tuple[list[Any], list[Problem]]:
+    """Drawers with a thickness for every material named, and the names that stand for none."""
+    whole: list[Any] = []
+    problems: list[Problem] = []
+    for at, drawer in enumerate(drawers):
+        if not isinstance(drawer, Mapping):
+            whole.append(drawer)
+            continue
+        named, found = with_thicknesses(drawer, known)
+        whole.append(named)
+        problems += [replace(problem, loc=("drawer", at, *problem.loc)) for problem in found]
+    return whole, problems
 
 
 def _shape_problems(values: Mapping[str, Any]) -> list[Problem]:
@@ -226,29 +254,3 @@ def _name(entry: Any, key: str) -> str | None:
 def _row(entry: Any) -> int | None:
     row = entry.get("row") if isinstance(entry, Mapping) else None
     return row if isinstance(row, int) and not isinstance(row, bool) else None
-
-
-def _faults(
-    problems: Sequence[Problem], source: JobSource, defaults: Mapping[str, Any], drawers: Sequence[Any]
-) -> list[Fault]:
-    """Each problem once, with its place; a problem of a default once, not for every drawer."""
-    placed = {(one.fault.where, one.fault.says): (one.order, one.fault) for one in source.refused}
-    lost = {one.loc for one in source.refused if one.loc is not None}
-    for problem in problems:
-        loc = problem.loc
-        if loc[:1] == ("drawer",) and len(loc) > 2 and isinstance(loc[1], int):
-            drawer = drawers[loc[1]]
-            if comes_from_defaults(loc[2:], defaults, drawer):
-                loc = ("defaults", *loc[2:])
-        if any(_covers(one, loc) for one in lost):
-            continue
-        order, place = source.place(loc)
-        named = named_place(loc, source.values)
-        fault = Fault(f"{place} {named}".rstrip(), problem.value, problem.says, problem.try_)
-        placed.setdefault((fault.where, fault.says), (order, fault))
-    return [fault for _, fault in sorted(placed.values(), key=lambda one: one[0])]
-
-
-def _covers(lost: Loc, loc: Loc) -> bool:
-    """Whether a problem comes of a cell that could not be used: at its key, around it or inside it."""
-    return lost[: len(loc)] == loc or loc[: len(lost)] == lost

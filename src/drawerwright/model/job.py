@@ -170,6 +170,19 @@ def _mass_alone(value: object, info: ValidationInfo) -> object:
     return value
 
 
+class MaterialNames(Record):
+    """What the parts of a drawer are made of, by the id of a material; None: not told.
+
+    A thickness that is told beside a name was measured; else it is the one that the material is bought in.
+    """
+
+    side: Name | None = None
+    subfront: Name | None = None
+    back: Name | None = None
+    bottom: Name | None = None
+    front: Name | None = None
+
+
 class CabinetSize(Record):
     """Outside size of a cabinet that stands free [mm]."""
 
@@ -248,6 +261,7 @@ class Drawer(Record):
     contents: Annotated[
         Contents, BeforeValidator(_mass_alone, json_schema_input_type=float | str | Contents)
     ] = Contents()
+    materials: MaterialNames = MaterialNames()
     quantity: Count = 1
     note: Text = ""
 

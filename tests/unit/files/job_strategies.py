@@ -62,6 +62,7 @@ DRAWERS = table(
         "box_height": st.just("auto") | SIZES,
         "contents": st.floats(0, 200) | st.just({"preset": "kcma-drawer"}),
         "quantity": st.integers(1, 99),
+        "materials": st.just({"side": "1/2 ply", "bottom": "6 birch ply"}) | st.just({"front": "3/4 cherry"}),
         "note": TEXTS,
     },
 )
