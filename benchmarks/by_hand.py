@@ -46,8 +46,12 @@ def _chunk(
     outside = inside + 2 * t
     off_side = (inside - (width - family.inside_width_deduction)) / 2
     off_along = np.full_like(width, family.design_subfront - t)
-    side = off_side - _spacers(off_side, family.latch_tolerance.side, family.spacers)
-    along = off_along - _spacers(off_along, family.latch_tolerance.along, family.spacers)
+    low, high = family.width_band
+    side_reach, along_reach = family.latch_tolerance.side, family.latch_tolerance.along
+    side = off_side - _spacers(
+        off_side, -min(side_reach, high / 2), min(side_reach, -low / 2), family.spacers
+    )
+    along = off_along - _spacers(off_along, -along_reach, along_reach, family.spacers)
     least = recess + max(bottom, rear.bore_up + rear.bore / 2)
     limit = height - clearance.under - clearance.over
     box_height = np.maximum(limit, least)
@@ -55,27 +59,29 @@ def _chunk(
     volume = 2 * length * box_height * t + inside * box_height * 2 * t
     volume = volume + (inside_length + 2 * groove) * (inside + 2 * groove) * bottom
     overlay = front.overlay
-    front_volume = (
-        (width + overlay.left + overlay.right) * (height + overlay.top + overlay.bottom) * front.thickness
-    )
+    front_width = width + overlay.left + overlay.right
+    front_height = height + overlay.top + overlay.bottom
+    front_volume = front_width * front_height * front.thickness
     moving = volume * box_board().density / 1e9 + front_volume * front_board().density / 1e9
     moving = moving + (family.hardware_mass or 0.0) + drawer.contents.mass
     needed = family.front_overlay + np.maximum(member + clearance.rear, length - family.box_ahead)
     running = width - family.inside_width_deduction - (inside - 2 * (off_side - side))
-    low, high = family.width_band
     stopped = depth - needed < _SLACK
     stopped |= (width - outside) / 2 - family.min_gap < _SLACK
     stopped |= family.latch_tolerance.side - np.abs(side) < _SLACK
     stopped |= family.latch_tolerance.along - np.abs(along) < _SLACK
-    stopped |= np.minimum(running - low, high - running) < _SLACK
+    room = np.minimum(inside - 2 * rear.notch_width, inside_length)
+    stopped |= np.minimum(np.minimum(running - low, high - running), room) < _SLACK
     stopped |= limit - box_height < _SLACK
     stopped |= family.capacity - moving < _SLACK
     stopped |= np.minimum(rear.bore_up - rear.bore / 2 - bottom, t - rear.bore_depth) < _SLACK
     stopped |= box_height - recess - rear.bore_up - rear.bore / 2 < _SLACK
-    stopped |= np.full_like(width, front.gap) < _SLACK
+    stopped |= np.minimum(front.gap, np.minimum(front_width, front_height)) < _SLACK
+    notch = box_height - np.maximum(rear.notch_height, recess + bottom) - rear.notch_height
     racks = family.width_to_length - outside / length
     reach = family.box_ahead - family.front_overlay + family.adjust.depth[1]
     assert np.isfinite(racks).all()
+    assert np.isfinite(notch).all()
     assert np.isfinite(reach)
     order = np.argsort(-length[0], kind="stable")
     open_ = ~stopped[:, order]
@@ -83,12 +89,16 @@ def _chunk(
     return np.where(open_[np.arange(len(open_)), place], order[place], -1)
 
 
-def _spacers(off: NDArray[np.float64], tolerance: float, kinds: tuple[float, ...]) -> NDArray[np.float64]:
-    """Thickness of the stack: the fewest pieces that latch, then the nearest; else the nearest."""
+def _spacers(
+    off: NDArray[np.float64], low: float, high: float, kinds: tuple[float, ...]
+) -> NDArray[np.float64]:
+    """Thickness of the stack: the fewest pieces that serve, then the nearest; else the nearest."""
     stacks = [(0, 0.0), *((1, one) for one in kinds), *((2, a + b) for a in kinds for b in kinds if a <= b)]
     sums = np.array([thickness for _, thickness in stacks])
     pieces = np.array([count for count, _ in stacks])
-    away = np.abs(off[..., None] - sums)
-    cost = np.where(away <= tolerance + 1e-6, pieces * 1e5 + away, 1e7 + away * 1e5 + pieces)
+    left = off[..., None] - sums
+    away = np.abs(left)
+    serves = (left >= low - 1e-6) & (left <= high + 1e-6)
+    cost = np.where(serves, pieces * 1e5 + away, 1e7 + away * 1e5 + pieces)
     best: NDArray[np.float64] = sums[cost.argmin(axis=-1)]
     return best
