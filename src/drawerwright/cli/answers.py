@@ -61,10 +61,13 @@ def steps_shown(doing: str) -> Iterator[StepsTold | None]:
         yield tell
 
 
-def refuse(faults: Sequence[Fault], *, as_json: bool) -> None:
-    """Tell what cannot be used: a message on standard error; with JSON asked for, `errors` on output too."""
-    if as_json:
-        write_json({"errors": [fault.as_json() for fault in faults]})
-        sys.stdout.flush()
+def refuse(faults: Sequence[Fault]) -> None:
+    """Tell what cannot be used, on standard error."""
     head = "drawerwright: " if len(faults) == 1 else f"drawerwright: {len(faults)} faults\n  "
     sys.stderr.write(head + "\n  ".join(str(fault) for fault in faults) + "\n")
+
+
+def refuse_as_json(faults: Sequence[Fault]) -> None:
+    """Tell what cannot be used as the one JSON document on standard output."""
+    write_json({"errors": [fault.as_json() for fault in faults]})
+    sys.stdout.flush()

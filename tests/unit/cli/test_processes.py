@@ -8,6 +8,8 @@ import sys
 import time
 from pathlib import Path
 
+import pytest
+
 import drawerwright
 
 BIN = Path(sys.executable).parent
@@ -64,6 +66,57 @@ def test_a_reader_that_goes_away_is_no_error(template_job: Path) -> None:
     process.stdout.close()
     told = process.stderr.read()
     assert (process.wait(timeout=60), told) == (0, b"")
+
+
+FULL = Path("/dev/full")
+
+
+@pytest.mark.skipif(not FULL.exists(), reason="this system has no device that is always full")
+@pytest.mark.parametrize("options", [[], ["--json"]], ids=["table", "json"])
+@pytest.mark.parametrize("job", ["template.toml", "nowhere.toml"])
+def test_an_output_that_is_full_gets_a_short_message(
+    template_job: Path, job: str, options: list[str]
+) -> None:
+    with FULL.open("w") as full:
+        ran = subprocess.run(
+            [*COMMAND, "fit", str(template_job.with_name(job)), *options],
+            stdout=full,
+            stderr=subprocess.PIPE,
+            check=False,
+            text=True,
+        )
+    assert ran.returncode == (1 if job == template_job.name else 2)
+    assert ran.stderr.startswith("drawerwright: ")
+    assert len(ran.stderr.splitlines()) == 1
+    assert "internal error" not in ran.stderr
+
+
+@pytest.mark.skipif(not FULL.exists(), reason="this system has no device that is always full")
+def test_faults_that_find_no_room_at_all_still_end_with_2(tmp_path: Path) -> None:
+    with FULL.open("w") as full:
+        ran = subprocess.run(
+            [*COMMAND, "fit", str(tmp_path / "no.toml")], stdout=full, stderr=full, check=False
+        )
+    assert ran.returncode == 2
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="signals of the keyboard are sent otherwise there")
+def test_a_stop_while_libraries_load_shows_no_traceback(template_job: Path) -> None:
+    program = (
+        "import os, signal, sys\nfrom drawerwright.cli import main\n"
+        "library = sys.argv.pop()\nclass Stop:\n"
+        "    def find_spec(self, name, path=None, target=None):\n"
+        "        if name == library:\n"
+        "            os.kill(os.getpid(), signal.SIGINT)\n"
+        "sys.meta_path.insert(0, Stop())\nmain.main()\n"
+    )
+    for library in ("typer", "drawerwright.errors", "numpy", "drawerwright.fit.words"):
+        ran = subprocess.run(
+            [sys.executable, "-c", program, "fit", str(template_job), library],
+            capture_output=True,
+            check=False,
+        )
+        assert (library, ran.returncode, ran.stderr) == (library, 130, b"")
 
 
 def test_an_output_in_ascii_still_gets_json_and_marks(template_job: Path) -> None:

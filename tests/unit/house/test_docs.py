@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 import typer
 
-from drawerwright.cli.main import app
+from drawerwright.cli.commands import app
 from drawerwright.equations.trade import CHECK_ORDER, SHEET
 
 DOCS = Path(__file__).resolve().parents[3] / "docs"
