@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from collections.abc import Iterable
 from typing import Final
+
+from drawerwright.units import ShownUnits, format_length
 
 _NOT_IN_XML: Final = re.compile("[^\\x20-\\ud7ff\\ue000-\\ufffd\\U00010000-\\U0010ffff]|[\\x7f-\\x9f]")
 _SPACES: Final = re.compile(r"\s+")
@@ -29,6 +32,23 @@ def shown_length(value: float, places: int = 1) -> str:
     if text in ("-0", ""):
         text = "0"
     return text.replace("-", "\u2212")
+
+
+def shown(value: float, units: ShownUnits = "mm", places: int = 1) -> str:
+    """A length [mm] as drawn in the units asked for: `519.5`, `20 7/16″`, or `519.5 (20 7/16″)`.
+
+    Inches are rounded to a thirty-second; mm stand without their unit, inches always have their mark.
+    """
+    metric = shown_length(value, places)
+    if units == "mm":
+        return metric
+    inches = format_length(value, "in").removesuffix(" in").replace("-", "\u2212") + "\u2033"
+    return inches if units == "in" else f"{metric} ({inches})"
+
+
+def listed(values: Iterable[float], units: ShownUnits = "mm", places: int = 1) -> str:
+    """Several lengths [mm] in one line, parted by commas."""
+    return ", ".join(shown(value, units, places) for value in values)
 
 
 def words_of(quantity: str) -> str:
