@@ -49,7 +49,7 @@ def open_parts(content: bytes, name: str) -> zipfile.ZipFile:
         raise refuse(name, says, "naming it .csv" if csv else "a workbook saved as .xlsx")
     try:
         archive = zipfile.ZipFile(io.BytesIO(content))
-    except (zipfile.BadZipFile, ValueError, NotImplementedError, OSError):
+    except (zipfile.BadZipFile, ValueError, RuntimeError, OSError):
         raise damaged(name) from None
     parts = archive.infolist()
     if len(parts) > MOST_PARTS:
@@ -100,7 +100,7 @@ class Parts:
                         says = f"unpacks to more than {MOST_UNPACKED // 1_000_000} MB: it may be a zip bomb"
                         raise refuse(self.name, says, "copying the wanted sheets into a new workbook")
                     blocks.append(block)
-        except (zipfile.BadZipFile, zlib.error, EOFError, OSError, ValueError, NotImplementedError):
+        except (zipfile.BadZipFile, zlib.error, EOFError, OSError, ValueError, RuntimeError):
             raise damaged(self.name) from None
         content = b"".join(blocks)
         self._no_entities(part.filename, content)

@@ -19,6 +19,8 @@ from drawerwright.files.workbook_parts import MOST_PARTS, MOST_UNPACKED
 from .workbooks import HEADING, ROW, with_part, workbook
 
 SHEET = "xl/worksheets/sheet1.xml"
+WHOLE = workbook()
+"""Saved once, because a workbook of the test library holds the time of its saving."""
 
 
 @pytest.fixture
@@ -283,7 +285,7 @@ def test_a_workbook_named_csv_is_refused(faults_of) -> None:
 
 @given(data=st.data())
 def test_a_damaged_workbook_is_read_or_refused(data: st.DataObject, tmp_path_factory) -> None:
-    content = bytearray(workbook())
+    content = bytearray(WHOLE)
     for _ in range(data.draw(st.integers(1, 4))):
         content[data.draw(st.integers(4, len(content) - 1))] = data.draw(st.integers(0, 255))
     path = tmp_path_factory.getbasetemp() / "damaged.xlsx"
@@ -306,5 +308,5 @@ def test_a_sheet_with_damaged_xml_is_read_or_refused(data: st.DataObject, tmp_pa
         )
 
     path = tmp_path_factory.getbasetemp() / "damaged.xlsx"
-    path.write_bytes(with_part(workbook(), part, damage))
+    path.write_bytes(with_part(WHOLE, part, damage))
     assert refused_or_read(path)
