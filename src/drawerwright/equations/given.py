@@ -120,7 +120,10 @@ _TABLE: dict[str, list[tuple[str, str, str]]] = {
         ("hardware_mass", "kg", "metal that moves with the box"),
     ],
     _BOARD: [
-        ("box_density", "kg/m³", "density of the box stock"),
+        ("side_density", "kg/m³", "density of the box sides"),
+        ("subfront_density", "kg/m³", "density of the subfront"),
+        ("back_density", "kg/m³", "density of the box back"),
+        ("bottom_density", "kg/m³", "density of the box bottom"),
         ("front_density", "kg/m³", "density of the front stock"),
     ],
     CHOSEN: [

@@ -134,39 +134,33 @@ def bottom_length__under(box_body_length: Q) -> Q:
 
 
 @equation("kg", source=STATICS)
-def sides_mass(side_length: Q, box_height: Q, side_thickness: Q, box_density: Q) -> Q:
+def sides_mass(side_length: Q, box_height: Q, side_thickness: Q, side_density: Q) -> Q:
     """Mass of both box sides."""
-    return 2 * side_length * side_thickness * box_density / CUBIC_METRE * box_height
+    return 2 * side_length * side_thickness * side_density / CUBIC_METRE * box_height
 
 
 @equation("kg", source=STATICS)
-def cross_mass(
-    cross_length: Q,
-    subfront_height: Q,
-    box_front_thickness: Q,
-    back_height: Q,
-    back_thickness: Q,
-    box_density: Q,
-) -> Q:
-    """Mass of subfront and back."""
-    return (
-        cross_length
-        * (subfront_height * box_front_thickness + back_height * back_thickness)
-        * box_density
-        / CUBIC_METRE
-    )
+def subfront_mass(cross_length: Q, subfront_height: Q, box_front_thickness: Q, subfront_density: Q) -> Q:
+    """Mass of the subfront."""
+    return cross_length * subfront_height * box_front_thickness * subfront_density / CUBIC_METRE
 
 
 @equation("kg", source=STATICS)
-def bottom_mass(bottom_length: Q, bottom_width: Q, bottom_thickness: Q, box_density: Q) -> Q:
+def back_mass(cross_length: Q, back_height: Q, back_thickness: Q, back_density: Q) -> Q:
+    """Mass of the back."""
+    return cross_length * back_height * back_thickness * back_density / CUBIC_METRE
+
+
+@equation("kg", source=STATICS)
+def bottom_mass(bottom_length: Q, bottom_width: Q, bottom_thickness: Q, bottom_density: Q) -> Q:
     """Mass of the bottom."""
-    return bottom_length * bottom_thickness * box_density / CUBIC_METRE * bottom_width
+    return bottom_length * bottom_thickness * bottom_density / CUBIC_METRE * bottom_width
 
 
 @equation("kg", source=STATICS)
-def box_mass(sides_mass: Q, cross_mass: Q, bottom_mass: Q) -> Q:
+def box_mass(sides_mass: Q, subfront_mass: Q, back_mass: Q, bottom_mass: Q) -> Q:
     """Mass of the box."""
-    return sides_mass + cross_mass + bottom_mass
+    return sides_mass + (subfront_mass + back_mass) + bottom_mass
 
 
 @equation("kg", source=STATICS)

@@ -9,6 +9,8 @@ import numpy as np
 
 from drawerwright.catalogue.boards import box_board, front_board
 from drawerwright.catalogue.contents import contents_preset
+from drawerwright.catalogue.drawer_materials import Part, material_of
+from drawerwright.catalogue.materials import Materials
 from drawerwright.equations.equation import Q
 from drawerwright.equations.trade import ERRORS
 from drawerwright.fit.columns import Overlaps
@@ -39,8 +41,13 @@ class DrawerValues:
         return tuple(name for name, thickness in told.items() if thickness is None)
 
 
-def drawer_values(drawer: Drawer, cabinet: Cabinet | None, overlaps: Overlaps) -> DrawerValues:
-    """The numbers of one drawer; `overlaps` of its front beyond the opening's edges [mm]."""
+def drawer_values(
+    drawer: Drawer, cabinet: Cabinet | None, overlaps: Overlaps, materials: Materials | None = None
+) -> DrawerValues:
+    """The numbers of one drawer; `overlaps` of its front beyond the opening's edges [mm].
+
+    `materials`: those that the job was read with, the shipped ones without.
+    """
     situation = situation_of(drawer, cabinet)
     return DrawerValues(
         drawer,
@@ -49,6 +56,7 @@ def drawer_values(drawer: Drawer, cabinet: Cabinet | None, overlaps: Overlaps) -
         {
             **_opening(drawer),
             **_wood(drawer),
+            **_densities(drawer, materials),
             **_front(drawer, overlaps),
             **_cabinet(drawer, cabinet),
             **_existing(drawer),
@@ -106,8 +114,23 @@ def _wood(drawer: Drawer) -> dict[str, float]:
         "bracket_screw": drawer.box.bracket_screw or 0.0,
         "front_screw": drawer.front.screw or 0.0,
         "told_box_height": drawer.box_height or 0.0,
-        "box_density": box_board().density,
-        "front_density": front_board().density,
+    }
+
+
+def _densities(drawer: Drawer, materials: Materials | None) -> dict[str, float]:
+    """By the material that a part names, else by the stock that boxes and fronts are taken to be of."""
+    box = box_board().density
+    default: dict[Part, float] = {
+        "side": box,
+        "subfront": box,
+        "back": box,
+        "bottom": box,
+        "front": front_board().density,
+    }
+    named = {part: material_of(drawer, part, materials) for part in default}
+    return {
+        f"{part}_density": default[part] if material is None else material.density
+        for part, material in named.items()
     }
 
 

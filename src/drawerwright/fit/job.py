@@ -7,6 +7,7 @@ from collections.abc import Callable, Mapping, Sequence
 
 import numpy as np
 
+from drawerwright.catalogue.materials import Materials
 from drawerwright.equations.equation import Q
 from drawerwright.fit.answer import Place, drawer_that_fits_nothing, fitted_drawer, nearest_place, rejected_of
 from drawerwright.fit.asked_for import check_slides_asked_for, is_asked_for
@@ -35,33 +36,38 @@ def fit_job(
     families: Sequence[SlideFamily],
     *,
     units: ShownUnits = "mm",
+    materials: Materials | None = None,
     progress: Progress | None = None,
+    pinned: Mapping[str, int] | None = None,
 ) -> FittedJob:
     """Fit every drawer of a job.
 
-    `units` of the sentences; results stay in mm and kg. `progress(done, total)` is called as drawers are
-    answered. Raises InputError where a drawer asks for a slide that is not among the families.
+    `units` of the sentences; results stay in mm and kg. `materials`: those that the job was read with, the
+    shipped ones without. `progress(done, total)` is called as drawers are answered. `pinned` takes the choice
+    out of our hands: by drawer id, the place in the files of the slide that it gets, one that does not stop on
+    the first mount that has any. Raises InputError where a drawer asks for a slide that is not there.
     """
     check_slides_asked_for(job.drawers, families)
     rows = slide_rows(families)
     answered: dict[str, FittedDrawer] = {}
     with collector_at_rest():
-        for situation, mounts, drawers in _groups(job):
+        for situation, mounts, drawers in _groups(job, materials):
             for start in range(0, len(drawers), _TOGETHER):
-                for fitted in _fit_group(situation, mounts, drawers[start : start + _TOGETHER], rows, units):
+                some = drawers[start : start + _TOGETHER]
+                for fitted in _fit_group(situation, mounts, some, rows, units, pinned or {}):
                     answered[fitted.id] = fitted
                 if progress is not None:
                     progress(len(answered), len(job.drawers))
     return FittedJob(job.title, tuple(answered[drawer.id] for drawer in job.drawers))
 
 
-def _groups(job: Job) -> list[Group]:
+def _groups(job: Job, materials: Materials | None) -> list[Group]:
     cabinets = {cabinet.id: cabinet for cabinet in job.cabinets}
     overlaps = front_overlaps(job.drawers)
     groups: dict[tuple[object, ...], Group] = {}
     for drawer in job.drawers:
         cabinet = cabinets.get(drawer.cabinet) if drawer.cabinet is not None else None
-        one = drawer_values(drawer, cabinet, overlaps[drawer.id])
+        one = drawer_values(drawer, cabinet, overlaps[drawer.id], materials)
         mounts = mounts_to_try(drawer)
         key = (*one.situation.values(), mounts)
         groups.setdefault(key, (one.situation, mounts, []))[2].append(one)
@@ -74,6 +80,7 @@ def _fit_group(
     drawers: Sequence[DrawerValues],
     rows: Sequence[SlideRows],
     units: ShownUnits,
+    pinned: Mapping[str, int],
 ) -> list[FittedDrawer]:
     answered: dict[int, FittedDrawer] = {}
     rejected: dict[int, list[Rejected]] = defaultdict(list)
@@ -85,8 +92,11 @@ def _fit_group(
         those = [drawers[index] for index in waiting]
         columns = {**NO_ERRORS, **stack(those)}
         trials = [run_trial(situation, mount, group, columns) for group in rows]
-        allowed = [_allowed(those, group) for group in rows]
-        choice = choose(trials, allowed)
+        allowed = [slides_allowed(those, group) for group in rows]
+        choice = choose(
+            trials,
+            [_as_pinned(those, mask, group, pinned) for mask, group in zip(allowed, rows, strict=True)],
+        )
         for row, index in enumerate(waiting):
             for trial, mask in zip(trials, allowed, strict=True):
                 rejected[index] += rejected_of(trial, row, mask[row])
@@ -117,16 +127,29 @@ def _not_fitted(
         mounts,
         rows,
         columns,
-        [_allowed([one], group) for group in rows],
+        [slides_allowed([one], group) for group in rows],
         as_side=one.as_side,
         units=units,
     )
     return drawer_that_fits_nothing(one, nearest_place(tried), changes, rejected, units)
 
 
-def _allowed(drawers: Sequence[DrawerValues], rows: SlideRows) -> Mask:
+def slides_allowed(drawers: Sequence[DrawerValues], rows: SlideRows) -> Mask:
+    """(d, c): the slides that each drawer asks for; all where it asks for none."""
     mask = np.ones((len(drawers), len(rows.candidates)), dtype=bool)
     for row, one in enumerate(drawers):
         if one.drawer.slide_family is not None:
             mask[row] = [is_asked_for(one.drawer, *candidate) for candidate in rows.candidates]
     return mask
+
+
+def _as_pinned(
+    drawers: Sequence[DrawerValues], allowed: Mask, rows: SlideRows, pinned: Mapping[str, int]
+) -> Mask:
+    if not pinned:
+        return allowed
+    wanted = allowed.copy()
+    for row, one in enumerate(drawers):
+        if one.drawer.id in pinned:
+            wanted[row] &= rows.orders == pinned[one.drawer.id]
+    return wanted
