@@ -51,7 +51,7 @@ def fit_job(
     rows = slide_rows(families)
     answered: dict[str, FittedDrawer] = {}
     with collector_at_rest():
-        for situation, mounts, drawers in _groups(job, materials):
+        for situation, mounts, drawers in drawer_groups(job, materials):
             for start in range(0, len(drawers), _TOGETHER):
                 some = drawers[start : start + _TOGETHER]
                 for fitted in _fit_group(situation, mounts, some, rows, units, pinned or {}):
@@ -61,7 +61,8 @@ def fit_job(
     return FittedJob(job.title, tuple(answered[drawer.id] for drawer in job.drawers))
 
 
-def _groups(job: Job, materials: Materials | None) -> list[Group]:
+def drawer_groups(job: Job, materials: Materials | None = None) -> list[Group]:
+    """Drawers that share a situation and the mounts to try, in the order in which each group begins."""
     cabinets = {cabinet.id: cabinet for cabinet in job.cabinets}
     overlaps = front_overlaps(job.drawers)
     groups: dict[tuple[object, ...], Group] = {}
