@@ -77,7 +77,7 @@ def fitted_drawer(
         slide=_slide(place),
         latch=Latch(values.get("latch_side_left", 0.0), values.get("latch_along_left", 0.0)),
         box=_box(values),
-        mounting=_mounting(place, values),
+        mounting=mounting_of(place, values),
         front=front,
         parts=parts_of(one.drawer, values),
         mass=_masses(values),
@@ -226,7 +226,8 @@ def _box(values: Mapping[str, float]) -> BoxSizes:
     )
 
 
-def _mounting(place: Place, values: Mapping[str, float]) -> Mounting:
+def mounting_of(place: Place, values: Mapping[str, float]) -> Mounting:
+    """Where the slide is fixed, from the values at its place."""
     trial = place.trial
     _, length = trial.rows.candidates[place.column]
     on_rows = trial.mount in ("side", "packed")
