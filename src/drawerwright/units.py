@@ -24,6 +24,9 @@ KG_PER_POUND: Final = Fraction(45359237, 10**8)
 LARGEST_LENGTH: Final = 5000.0
 """Largest length that a file may hold [mm], from the public contract."""
 
+_TOO_LARGE_TO_ROUND: Final = 1e15
+"""From here on a float has no decimals left: such numbers, and what is no number, are shown as they are."""
+
 LENGTH_EXAMPLE: Final = '"552.5 mm" or "21 3/4 in"'
 MASS_EXAMPLE: Final = '"27 kg" or "60 lb"'
 
@@ -90,6 +93,14 @@ def parse_clearance(value: object, bare_unit: BareUnit = "mm") -> float:
     return length + 0.0  # -0.0 becomes 0.0
 
 
+def parse_offset(value: object, bare_unit: BareUnit = "mm") -> float:
+    """A length [mm] of either sign with −5,000 ≤ x ≤ 5,000. Raises ReadingError."""
+    length = parse_length(value, bare_unit)
+    if not -LARGEST_LENGTH <= length <= LARGEST_LENGTH:
+        raise _out_of_range(value, length, bare_unit, "this length lies from -5000 to 5000 mm")
+    return length + 0.0
+
+
 def parse_mass(value: object, bare_unit: BareUnit = "mm") -> float:
     """A mass [kg], 0 or more. A bare number is kg in an mm file, lb in an in file. Raises ReadingError."""
     if isinstance(value, str):
@@ -120,7 +131,7 @@ def format_mass(kg: float, units: ShownUnits = "mm", *, decimals: int = 1) -> st
     metric = f"{_decimal(kg, decimals)} kg"
     if units == "mm":
         return metric
-    pounds = f"{_decimal(float(_as_written(kg) / KG_PER_POUND), decimals)} lb"
+    pounds = f"{_decimal(_pounds(kg), decimals)} lb"
     return pounds if units == "in" else f"{metric} ({pounds})"
 
 
@@ -146,14 +157,24 @@ def show_value(value: object, *, depth: int = 3) -> str:
 
 def _decimal(number: float, decimals: int) -> str:
     """A number rounded to so many decimals, trailing zeros and the sign of 0 left out."""
+    if not abs(number) < _TOO_LARGE_TO_ROUND:
+        return f"{number:.6g}"
     rounded = Decimal(repr(float(number))).quantize(Decimal(1).scaleb(-decimals), ROUND_HALF_UP)
     text = f"{rounded:f}"
     text = text.rstrip("0").rstrip(".") if "." in text else text
     return "0" if text == "-0" else text
 
 
+def _pounds(kg: float) -> float:
+    if not abs(kg) < _TOO_LARGE_TO_ROUND:
+        return kg / float(KG_PER_POUND)
+    return float(_as_written(float(kg)) / KG_PER_POUND)
+
+
 def _inch_fraction(mm: float, denominator: int) -> str:
     """Whole inches and a reduced fraction of a length [mm]."""
+    if not abs(mm) < _TOO_LARGE_TO_ROUND:
+        return f"{mm / 25.4:.6g}"
     exact = abs(_as_written(float(mm))) / MM_PER_INCH * denominator
     steps = math.floor(exact + Fraction(1, 2))
     whole, rest = divmod(Fraction(steps, denominator), 1)

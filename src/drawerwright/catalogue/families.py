@@ -10,6 +10,7 @@ from typing import Any, Final
 
 from pydantic import ValidationError
 
+from drawerwright.catalogue.family_files import family_files, instead_of
 from drawerwright.catalogue.shipped import shipped_text
 from drawerwright.errors import Fault, InputError, Problem
 from drawerwright.files.toml_text import TomlFile, parse_toml, read_toml
@@ -18,7 +19,16 @@ from drawerwright.model.faults import Loc, named_place, problems_of
 from drawerwright.model.spelling import nearest
 from drawerwright.units import show_value
 
-SHIPPED: Final = ("house-16", "house-19", "short-16", "heavy-19")
+SHIPPED: Final = (
+    "house-16",
+    "house-19",
+    "short-16",
+    "heavy-19",
+    "thin-12",
+    "three-quarter-16",
+    "inch-19",
+    "side-mounted",
+)
 """Families that come with the package, in the order in which they are offered."""
 
 Place = Callable[[Loc], tuple[int, str]]
@@ -46,9 +56,9 @@ def load_families(paths: Sequence[Path] | None = None) -> tuple[SlideFamily, ...
     if paths is None:
         return _shipped()
     entries: list[_Entry | InputError] = []
-    for path in _files(paths):
+    for path in family_files(paths):
         try:
-            entries += _entries(read_toml(path))
+            entries += _entries(read_toml(path, instead=instead_of(path)))
         except InputError as error:
             entries.append(error)
     return _families(entries)
@@ -66,25 +76,6 @@ def families_from_mappings(values: object, *, where: str = "slides") -> tuple[Sl
 def _shipped() -> tuple[SlideFamily, ...]:
     files = [parse_toml(shipped_text(f"families/{name}.toml"), f"{name}.toml") for name in SHIPPED]
     return _families([entry for file in files for entry in _entries(file)])
-
-
-def _files(paths: Iterable[Path]) -> list[Path]:
-    """Every family file that the paths name, each folder's in the order of their names."""
-    files: list[Path] = []
-    for path in paths:
-        if not path.is_dir():
-            files.append(path)
-            continue
-        try:
-            inside = sorted(one for one in path.iterdir() if one.suffix.lower() == ".toml")
-        except OSError as error:
-            says = f"may not be opened: {error.strerror}"
-            raise InputError([Fault(path.name, "", says, "a folder you may read")]) from None
-        if not inside:
-            says = "is a folder without a slide-family file"
-            raise InputError([Fault(path.name or str(path), "", says, "a folder with .toml files in it")])
-        files += inside
-    return files
 
 
 def _entries(file: TomlFile) -> list[_Entry]:

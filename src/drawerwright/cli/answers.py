@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import contextlib
 import json
+import os
 import sys
 from collections.abc import Iterator, Mapping, Sequence
-from typing import TYPE_CHECKING, Any, Protocol, TextIO
+from typing import TYPE_CHECKING, Any, Protocol, TextIO, cast
 
 from drawerwright.errors import Fault
 
@@ -15,6 +16,7 @@ if TYPE_CHECKING:
 
 # Wide enough for every table of ours: what is piped is read by programs or scrolled, never cut.
 PIPED_WIDTH = 200
+LEAST_WIDTH = 20
 
 
 def write_json(document: Mapping[str, Any]) -> None:
@@ -23,18 +25,27 @@ def write_json(document: Mapping[str, Any]) -> None:
 
 
 def console(stream: TextIO | None = None) -> Console:
-    """A console on standard output, or on the stream given; the same text whoever reads it, piped or not."""
-    from drawerwright.cli.tables import Page
+    """A console on standard output, or on the stream given; the same text whoever reads it, piped or not.
+
+    A terminal is as wide as it is; a pipe as COLUMNS says, and wide without it.
+    """
+    from drawerwright.cli.tables import Page, Trimmed
 
     stream = sys.stdout if stream is None else stream
+    piped = not stream.isatty()
     return Page(
-        file=stream,
-        width=None if stream.isatty() else PIPED_WIDTH,
+        file=cast(TextIO, Trimmed(stream)) if piped else stream,
+        width=_piped_width() if piped else None,
         highlight=False,
         markup=False,
         emoji=False,
         soft_wrap=False,
     )
+
+
+def _piped_width() -> int:
+    told = os.environ.get("COLUMNS", "")
+    return max(int(told), LEAST_WIDTH) if told.isdecimal() else PIPED_WIDTH
 
 
 class StepsTold(Protocol):

@@ -1,6 +1,8 @@
-"""Each check of a drawer on the console: its margin, what it says, its working and its source."""
+"""Each check of a drawer on the console: margin, sentence and working; the sources once at the end."""
 
 from __future__ import annotations
+
+from collections.abc import Iterable
 
 from rich.console import Console
 from rich.text import Text
@@ -11,7 +13,7 @@ from drawerwright.cli.wording import (
     STATE_STYLES,
     VERDICT_MARKS,
     VERDICT_STYLES,
-    margin,
+    margin_alone,
 )
 from drawerwright.model.fitted import (
     MOUNT_WORDS,
@@ -19,9 +21,9 @@ from drawerwright.model.fitted import (
     Check,
     ChosenSlide,
     FittedDrawer,
-    Rejected,
     Verdict,
 )
+from drawerwright.model.rejections import RejectedAlike, rejected_alike
 from drawerwright.units import ShownUnits
 
 
@@ -31,12 +33,14 @@ def verdict_text(verdict: Verdict) -> Text:
 
 
 def explain_drawer(out: Console, drawer: FittedDrawer, units: ShownUnits) -> None:
-    """One drawer: a heading, the checks with working and source, then changes and rejected slides."""
+    """One drawer: a heading, the checks with their workings, then changes and rejected slides."""
     slide = drawer.slide
     where = (
         "" if slide is None else f" on {slide.family.id}/{slide.length.nominal:g}, {MOUNT_WORDS[slide.mount]}"
     )
     out.print(Text(f"{drawer.id}  ", style="bold") + verdict_text(drawer.verdict) + Text(where))
+    if drawer.nearest is not None:
+        out.print(f"  Nearest: {slide_words(drawer.nearest)}. Its checks:")
     for check in drawer.checks:
         _explain_check(out, check, units)
     if drawer.changes:
@@ -44,10 +48,23 @@ def explain_drawer(out: Console, drawer: FittedDrawer, units: ShownUnits) -> Non
         for change in drawer.changes:
             print_indented(out, change.says, by=4)
     if drawer.rejected:
-        out.print("  Tried and rejected:")
-        for one in drawer.rejected:
-            print_indented(out, f"{candidate_words(one)}: {stop_words(one, units)}", by=4)
+        out.print("  Tried and rejected, each length with what it lacks:")
+        for group in rejected_alike(drawer.rejected):
+            print_indented(out, rejected_words(group, units), by=4)
     out.print()
+
+
+def explain_sources(out: Console, drawers: Iterable[FittedDrawer]) -> None:
+    """On whose word the checks stand, each source once."""
+    by_source: dict[str, dict[str, None]] = {}
+    for drawer in drawers:
+        for check in drawer.checks:
+            by_source.setdefault(check.source, {})[check.id] = None
+    if by_source:
+        out.print("On whose word the checks stand:")
+        for source, checks in by_source.items():
+            print_indented(out, f"{source}: {', '.join(checks)}", by=2)
+        out.print()
 
 
 def slide_words(slide: ChosenSlide) -> str:
@@ -55,20 +72,31 @@ def slide_words(slide: ChosenSlide) -> str:
     return f"{slide.family.id}/{slide.length.nominal:g} {MOUNT_WORDS[slide.mount]}"
 
 
-def candidate_words(rejected: Rejected) -> str:
-    """A slide that was tried, and how it would have been mounted."""
-    return f"{rejected.family}/{rejected.nominal:g} {MOUNT_WORDS[rejected.mount]}"
+def rejected_words(group: RejectedAlike, units: ShownUnits) -> str:
+    """Lengths that one check stopped: "house-16 on a shelf, cabinet-depth: 550 −25 mm, 600 −75 mm"."""
+    lengths: dict[str, list[str]] = {}
+    for one in group.members:
+        lengths.setdefault(margin_alone(group.because, one.margin, one.unit, units), []).append(
+            f"{one.nominal:g}"
+        )
+    told = ", ".join(f"{' '.join(nominals)} {lacks}".rstrip() for lacks, nominals in lengths.items())
+    return f"{group.family} {MOUNT_WORDS[group.mount]}, {group.because}: {told}{_stopped_as_well(group)}"
 
 
-def stop_words(rejected: Rejected, units: ShownUnits) -> str:
-    """What stopped a slide, each check with its margin."""
-    return ", ".join(f"{check} {margin(short, unit, units)}" for check, short, unit in rejected.stops)
+def _stopped_as_well(group: RejectedAlike) -> str:
+    """Further checks that stop all or some of the lengths."""
+    others = [{stop[0] for stop in one.stops} - {group.because} for one in group.members]
+    names = dict.fromkeys(stop[0] for one in group.members for stop in one.stops if stop[0] != group.because)
+    if not names:
+        return ""
+    who = "" if all(other == names.keys() for other in others) else "some "
+    return f"; {who}also {', '.join(names)}"
 
 
 def _explain_check(out: Console, check: Check, units: ShownUnits) -> None:
     head = Text(f"  {MARKS[check.state]} {check.id}", style=STATE_STYLES[check.state])
-    out.print(head + Text(f"  margin {margin(check.margin, check.unit, units)}", style=""))
+    told = margin_alone(check.id, check.margin, check.unit, units)
+    out.print(head + Text(f"  margin {told}" if told else "", style=""))
     print_indented(out, check.says, by=4)
-    if check.working:
+    if " = " in check.working:  # a value alone is the margin once more
         print_indented(out, f"working: {check.working}", by=4)
-    print_indented(out, f"source: {check.source}", by=4, style="dim")

@@ -8,9 +8,9 @@ from typing import Any, Final
 from rich.table import Table
 
 from drawerwright.cli.tables import new_table
-from drawerwright.cli.wording import NOTHING, count, length
+from drawerwright.cli.wording import NOTHING, count, hardware
 from drawerwright.model.family import SlideFamily
-from drawerwright.units import ShownUnits, format_length, format_mass
+from drawerwright.units import ShownUnits, format_mass
 
 _UNITS: Final = {
     "bracket_angle": "°",
@@ -51,13 +51,13 @@ def lengths_table(family: SlideFamily, units: ShownUnits) -> Table:
         "Shelf holes",
         "Rear slot",
     )
-    table = new_table("Lengths", heads, lines=False)
+    table = new_table("Lengths, places of holes in mm", heads, lines=False)
     for one in family.lengths:
         table.add_row(
             f"{one.nominal:g}",
-            length(one.member, units),
-            length(one.box, units),
-            length(family.travel_of(one), units),
+            hardware(one.member, units),
+            hardware(one.box, units),
+            hardware(family.travel_of(one), units),
             format_mass(family.capacity_at(one), units),
             *(_places(places) for places in (one.holes, one.slots, one.shelf_holes)),
             "yes" if one.rear_slot else "no",
@@ -90,7 +90,7 @@ def _text(name: str, value: Any, units: ShownUnits) -> str:
         return format_mass(value, units)
     if name in _UNITS:
         return f"{value:g}{_UNITS[name]}"
-    return format_length(value, units, decimals=3)
+    return hardware(value, units)
 
 
 def _places(places: tuple[float, ...]) -> str:

@@ -15,6 +15,8 @@ if TYPE_CHECKING:
     from drawerwright.model.job import Drawer, Job
     from drawerwright.units import ShownUnits
 
+HEADS = ("Drawer", "Cabinet, row", "Opening W × H × D", "Sides", "Front", "Slide", "Contents", "Note")
+
 app = typer.Typer(help="A job file to begin with; reading one without computing.", rich_markup_mode=None)
 
 
@@ -62,21 +64,27 @@ def check(
 ) -> None:
     """Read a job file and show what was understood; nothing is computed."""
     from drawerwright.cli.answers import console, write_json
-    from drawerwright.cli.reading import read_a_job, read_families
-    from drawerwright.fit.asked_for import check_slides_asked_for
+    from drawerwright.cli.job_remarks import remarks_on
+    from drawerwright.cli.reading import read_job_and_families
 
-    job = read_a_job(job_path)
-    check_slides_asked_for(job.drawers, read_families(slides), where=job_path.name)
+    file, _ = read_job_and_families(job_path, slides)
+    job, remarks = file.job, remarks_on(file)
     if as_json:
+        told = [{"where": one.where, "says": one.says} for one in remarks]
         document = job.model_dump(mode="json", by_alias=True)
-        write_json({"schema": "drawerwright/job-check/1", "job": document})
+        write_json({"schema": "drawerwright/job-check/1", "job": document, "remarks": told})
         return
+    from drawerwright.cli.tables import print_indented
+    from drawerwright.cli.wording import count, foot
+
     page = console()
     page.print(_job_table(job, units or job.units))
-    many = sum(drawer.quantity for drawer in job.drawers)
-    page.print(
-        f"{many} {'drawer' if many == 1 else 'drawers'} in {len(job.drawers)} entries; the file can be read."
-    )
+    for line in foot(units or job.units):
+        page.print(line)
+    for one in remarks:
+        print_indented(page, f"{one.where}: {one.says}", by=0)
+    many = count(sum(drawer.quantity for drawer in job.drawers), "drawer", "drawers")
+    page.print(f"{many} in {count(len(job.drawers), 'entry', 'entries')}; the file can be read.")
 
 
 def _template(units: ShownUnits | None) -> str:
@@ -105,20 +113,9 @@ def _write_new(path: Path, text: str) -> None:
 
 
 def _job_table(job: Job, units: ShownUnits) -> Table:
-    from rich.table import Table
+    from drawerwright.cli.tables import new_table
 
-    table = Table(title=job.title or None, title_justify="left", title_style="bold", pad_edge=False)
-    for head in (
-        "Drawer",
-        "Cabinet, row",
-        "Opening W × H × D",
-        "Sides",
-        "Front",
-        "Slide",
-        "Contents",
-        "Note",
-    ):
-        table.add_column(head, overflow="fold")
+    table = new_table(job.title, HEADS, unbroken=HEADS[:1])
     for drawer in job.drawers:
         table.add_row(*_job_row(drawer, units))
     return table

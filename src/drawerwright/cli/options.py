@@ -27,7 +27,9 @@ UnitsWanted: TypeAlias = Annotated[
 Strict: TypeAlias = Annotated[
     bool, typer.Option("--strict", help="End with exit code 3 when a drawer does not fit.")
 ]
-JobPath: TypeAlias = Annotated[Path, typer.Argument(metavar="JOB", help="The job file.", show_default=False)]
+JobPath: TypeAlias = Annotated[
+    Path, typer.Argument(metavar="JOB", help="The job file: TOML, CSV or XLSX.", show_default=False)
+]
 PaperWanted: TypeAlias = Annotated[
     Literal["a4", "letter"], typer.Option("--paper", help="Size of the sheets that are printed.")
 ]

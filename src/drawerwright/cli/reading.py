@@ -10,6 +10,7 @@ from drawerwright.errors import Fault, InputError
 from drawerwright.units import ShownUnits
 
 if TYPE_CHECKING:
+    from drawerwright.files import JobFile
     from drawerwright.model.family import SlideFamily
     from drawerwright.model.fitted import FittedJob
     from drawerwright.model.job import Job
@@ -22,37 +23,50 @@ def read_families(paths: Sequence[Path] | None) -> tuple[SlideFamily, ...]:
     return load_families(list(paths) if paths else None)
 
 
-def read_a_job(path: Path) -> Job:
+def read_a_job(path: Path) -> JobFile:
     """Read a job file, its contents presets looked up among the shipped ones. Raises InputError."""
     from drawerwright.catalogue.contents import contents_preset_ids
-    from drawerwright.files import read_job
+    from drawerwright.cli.answers import steps_shown
+    from drawerwright.files import read_job_file
 
-    return read_job(path, presets=contents_preset_ids())
+    with steps_shown("reading") as progress:
+        return read_job_file(path, presets=contents_preset_ids(), progress=progress)
 
 
-def read_and_fit(
-    job_path: Path, slide_paths: Sequence[Path] | None, units: ShownUnits | None
-) -> tuple[Job, FittedJob]:
-    """Read a job and fit its drawers, their sentences in `units`, or in the job's own.
+def read_job_and_families(
+    job_path: Path, slide_paths: Sequence[Path] | None
+) -> tuple[JobFile, tuple[SlideFamily, ...]]:
+    """A job and the families that its drawers may be fitted with.
 
-    Raises InputError with the faults of the job and of the families together.
+    Raises InputError with the faults of both together, or with the slides that a drawer asks for in vain.
     """
     faults: list[Fault] = []
-    job = families = None
+    file = families = None
     try:
-        job = read_a_job(job_path)
+        file = read_a_job(job_path)
     except InputError as error:
         faults += error.faults
     try:
         families = read_families(slide_paths)
     except InputError as error:
         faults += error.faults
-    if job is None or families is None:
+    if file is None or families is None:
         raise InputError(faults)
-    from drawerwright.cli.answers import steps_shown
-    from drawerwright.fit import fit_job
     from drawerwright.fit.asked_for import check_slides_asked_for
 
-    check_slides_asked_for(job.drawers, families, where=job_path.name)
+    check_slides_asked_for(
+        file.job.drawers, families, where=lambda position: file.where("drawer", position, "slide")
+    )
+    return file, families
+
+
+def read_and_fit(
+    job_path: Path, slide_paths: Sequence[Path] | None, units: ShownUnits | None
+) -> tuple[Job, FittedJob]:
+    """Read a job and fit its drawers, their sentences in `units`, or in the job's own. Raises InputError."""
+    file, families = read_job_and_families(job_path, slide_paths)
+    from drawerwright.cli.answers import steps_shown
+    from drawerwright.fit import fit_job
+
     with steps_shown("fitting") as progress:
-        return job, fit_job(job, families, units=units or job.units, progress=progress)
+        return file.job, fit_job(file.job, families, units=units or file.job.units, progress=progress)

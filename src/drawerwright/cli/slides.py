@@ -110,7 +110,7 @@ def _remarks(family: SlideFamily) -> list[dict[str, str]]:
 
 def _families_table(families: Sequence[SlideFamily], units: ShownUnits) -> Table:
     from drawerwright.cli.tables import new_table
-    from drawerwright.cli.wording import length
+    from drawerwright.cli.wording import hardware
     from drawerwright.units import format_mass
 
     table = new_table(
@@ -122,8 +122,8 @@ def _families_table(families: Sequence[SlideFamily], units: ShownUnits) -> Table
             _title(family),
             family.extension,
             format_mass(family.capacity, units),
-            length(_thickest_side(family), units),
-            length(family.inside_width_deduction, units),
+            hardware(_thickest_side(family), units),
+            hardware(family.inside_width_deduction, units),
             " ".join(f"{one.nominal:g}" for one in family.lengths),
         )
     return table

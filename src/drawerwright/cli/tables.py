@@ -2,13 +2,31 @@
 
 from __future__ import annotations
 
+import re
 import textwrap
 from collections.abc import Sequence
+from typing import Any, Final, TextIO
 
 from rich.box import HORIZONTALS
 from rich.console import Console
 from rich.table import Table
 from rich.text import Text
+
+_TRAILING: Final = re.compile(r" +(?=\n)")
+
+
+class Trimmed:
+    """An output that leaves out blanks at the ends of lines, for whoever reads it from a pipe or a file."""
+
+    def __init__(self, stream: TextIO) -> None:
+        self._stream = stream
+
+    def write(self, text: str) -> int:
+        """Write whole lines without their last blanks."""
+        return self._stream.write(_TRAILING.sub("", text))
+
+    def __getattr__(self, name: str) -> Any:
+        return getattr(self._stream, name)
 
 
 class Page(Console):

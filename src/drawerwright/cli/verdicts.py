@@ -9,23 +9,26 @@ from rich.measure import Measurement
 from rich.table import Table
 from rich.text import Text
 
-from drawerwright.cli.explaining import explain_drawer, slide_words, verdict_text
+from drawerwright.cli.explaining import explain_drawer, explain_sources, slide_words, verdict_text
 from drawerwright.cli.tables import new_table, print_indented
 from drawerwright.cli.wording import (
     MARKS,
     NOTHING,
+    check_margin,
+    clause,
     count,
-    length,
-    margin,
+    foot,
+    hardware,
     named,
     sizes,
 )
-from drawerwright.model.fitted import MOUNT_WORDS, FittedDrawer, FittedJob, Mounting, Verdict
+from drawerwright.model.fitted import MOUNT_WORDS, Check, FittedDrawer, FittedJob, Mounting, Verdict
 from drawerwright.units import ShownUnits
 
 HEADS = ("Drawer", "Verdict", "Slide", "Box W × H × L", "First hole", "Front W × H", "To watch")
 LONG_ID = 24
 UNBOUNDED = 10_000
+WATCH_WIDTH = 32
 
 
 def show_job(out: Console, job: FittedJob, units: ShownUnits, *, explain: bool = False) -> None:
@@ -42,6 +45,10 @@ def show_job(out: Console, job: FittedJob, units: ShownUnits, *, explain: bool =
             explain_drawer(out, drawer, units)
         else:
             _show_notes(out, drawer)
+    if explain:
+        explain_sources(out, job.drawers)
+    for line in foot(units):
+        print_indented(out, line, by=0)
     out.print(count_words(job))
     if any(drawer.slide is not None and drawer.slide.family.invented for drawer in job.drawers):
         out.print("The slides chosen are invented examples; read your own with --slides before you cut.")
@@ -51,6 +58,7 @@ def job_table(job: FittedJob, units: ShownUnits) -> Table:
     """One row a drawer: verdict, slide, box, first hole, front, and the check to watch."""
     short = all(len(drawer.id) <= LONG_ID for drawer in job.drawers)
     table = new_table(job.title, HEADS, unbroken=HEADS[:2] if short else HEADS[1:2])
+    table.columns[-1].max_width = WATCH_WIDTH
     for drawer in job.drawers:
         table.add_row(*_row(drawer, units))
     return table
@@ -124,14 +132,14 @@ def _first_hole(mounting: Mounting, units: ShownUnits) -> str:
         return NOTHING
     first, from_edge = mounting.holes[0], mounting.holes_from_side_edge[0]
     if abs(first - from_edge) < 0.05:
-        return length(first, units)
-    return f"{length(first, units)}\n{length(from_edge, units)} from the side's edge"
+        return hardware(first, units)
+    return f"{hardware(first, units)}\n{hardware(from_edge, units)} from the side's edge"
 
 
 def _spacers(drawer: FittedDrawer) -> str:
     assert drawer.slide is not None
     told = [
-        f"{'+'.join(f'{one:g}' for one in thicknesses)} {where}"
+        f"{'+'.join(f'{one:g}' for one in thicknesses)} mm {where}"
         for thicknesses, where in (
             (drawer.slide.side_spacers, "at the side"),
             (drawer.slide.subfront_spacers, "at the subfront"),
@@ -142,7 +150,21 @@ def _spacers(drawer: FittedDrawer) -> str:
 
 
 def _watched(drawer: FittedDrawer, units: ShownUnits) -> str:
-    """The checks that stop or, where none does, those to watch, with their margins."""
-    state = "stop" if drawer.verdict == "does-not-fit" else "watch"
-    told = [check for check in drawer.checks if check.state == state]
-    return "\n".join(f"{check.id} {margin(check.margin, check.unit, units)}" for check in told) or NOTHING
+    """The checks that stop, by how much; where none does, those to watch, and in a few words for what."""
+    if drawer.verdict == "does-not-fit":
+        told = [
+            check_margin(check.id, check.margin, check.unit, units)
+            for check in drawer.checks
+            if check.state == "stop"
+        ]
+    else:
+        told = [_care(check, units) for check in drawer.checks if check.state == "watch"]
+    return "\n".join(told) or NOTHING
+
+
+def _care(check: Check, units: ShownUnits) -> str:
+    """A check to watch, and for what; its margin only where it is broken."""
+    name = check.id
+    if check.margin < 0:
+        name = check_margin(check.id, check.margin, check.unit, units)
+    return f"{name}: {clause(check.cure)}" if check.cure else name

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Final
 
 from drawerwright.model.fitted import State, Verdict
@@ -17,6 +18,23 @@ VERDICT_STYLES: Final[dict[Verdict, str]] = {
     "does-not-fit": "bold red",
 }
 NOTHING: Final = "–"
+
+
+_WHEN_LACKING: Final = {"shelf-holes": "none", "shelf-fixed": "loose", "mount": "cannot be"}
+"""Checks whose margin tells only that something is there or not, and the word for not."""
+
+_RATIOS: Final = frozenset({"width-to-length"})
+"""Checks whose margin is a number without a unit."""
+
+EIGHTH: Final = 25.4 / 8
+"""1/8 in [mm]: lengths below it are told in mm."""
+
+
+def foot(units: ShownUnits) -> list[str]:
+    """What is said once under tables with inches."""
+    if units == "mm":
+        return []
+    return ["Inches are rounded to 1/32 in; hardware, bores and what is under 1/8 in are told in mm."]
 
 
 def named(drawer: Drawer) -> str:
@@ -39,16 +57,45 @@ def sizes(values: tuple[float, ...], units: ShownUnits) -> str:
     return " × ".join(format_length(value, units).removesuffix(unit) for value in values) + unit
 
 
+def hardware(mm: float, units: ShownUnits) -> str:
+    """A length [mm] of hardware, which is made and bored in mm: where inches are read, they stand beside."""
+    return fine(mm, "mm" if units == "mm" else "both", decimals=3)
+
+
+def fine(mm: float, units: ShownUnits, *, decimals: int = 1) -> str:
+    """A length [mm] that may be a tolerance: under 1/8 in it is told in mm alone."""
+    return format_length(mm, "mm" if abs(mm) < EIGHTH else units, decimals=decimals)
+
+
 def margin(value: float, unit: str, units: ShownUnits) -> str:
-    """A margin with its unit. Under 1 mm it is told in mm: 1/32 in would show most of them as 0."""
+    """A margin with its unit; under 1/8 in in mm alone."""
     if unit == "mm":
-        small = abs(value) < 1
-        text = format_length(value, "mm" if small else units, decimals=2 if small else 1)
+        text = fine(value, units, decimals=2 if abs(value) < 1 else 1)
     elif unit == "kg":
         text = format_mass(value, units)
     else:
         text = f"{value:.3g} {unit}".strip()
     return text.replace("-", "−")
+
+
+def check_margin(check_id: str, value: float, unit: str, units: ShownUnits) -> str:
+    """A check and its margin: "notch −16 mm", "shelf-holes: none"."""
+    told = margin_alone(check_id, value, unit, units)
+    between = ": " if told in _WHEN_LACKING.values() else " "
+    return f"{check_id}{between}{told}" if told else check_id
+
+
+def margin_alone(check_id: str, value: float, unit: str, units: ShownUnits) -> str:
+    """The margin of a check; where it only tells that something is there or not, a word or nothing."""
+    if unit or check_id in _RATIOS:
+        return margin(value, unit, units)
+    return _WHEN_LACKING.get(check_id, "") if value < 0 else ""
+
+
+def clause(sentence: str) -> str:
+    """The first clause of a sentence, in small letters, without the stop."""
+    first = re.split(r"[;:,]\s|\.(?:\s|$)", sentence, maxsplit=1)[0].strip()
+    return first[:1].lower() + first[1:]
 
 
 def count(number: int, one: str, many: str) -> str:

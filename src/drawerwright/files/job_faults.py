@@ -39,14 +39,17 @@ class JobFaults:
         return [fault for _, fault in sorted(placed.values(), key=lambda one: one[0])]
 
     def _located(self, problem: Problem) -> tuple[Loc, int, Fault]:
-        loc = problem.loc
+        loc, order, place = self.where(problem.loc)
+        return loc, order, Fault(place, problem.value, problem.says, problem.try_)
+
+    def where(self, loc: Loc) -> tuple[Loc, int, str]:
+        """Where a key was written, maybe as a default; a number to sort by, and the place in words."""
         if loc[:1] == ("drawer",) and len(loc) > 2 and isinstance(loc[1], int):
             drawer = self.drawers[loc[1]]
             if comes_from_defaults(loc[2:], self.defaults, drawer):
                 loc = ("defaults", *loc[2:])
         order, place = self.source.place(loc)
-        named = named_place(loc, self.source.values)
-        return loc, order, Fault(f"{place} {named}".rstrip(), problem.value, problem.says, problem.try_)
+        return loc, order, f"{place} {named_place(loc, self.source.values)}".rstrip()
 
 
 def _around(loc: Loc, lost: set[Loc]) -> bool:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any, Final
 
@@ -43,10 +43,16 @@ class _Mapping:
 
 @dataclass(frozen=True)
 class JobFile:
-    """A job, and what its reader remarked on the file."""
+    """A job, the file's keys with their places, and what its reader remarked on the file."""
 
     job: Job
+    source: JobSource = field(repr=False, compare=False)
     remarks: tuple[FileRemark, ...] = ()
+
+    def where(self, *loc: str | int) -> str:
+        """Where a key of the job stands, in words: "job.toml:12 drawer A slide"."""
+        values = self.source.values
+        return JobFaults(self.source, values.get("defaults", {}), values["drawer"]).where(loc)[2]
 
 
 def _read_csv(path: Path, progress: Progress | None) -> JobSource:
@@ -116,7 +122,7 @@ def read_job_file(
         raise InputError([Fault(path.name or str(path), "", says, try_)])
     source = read(path, progress)
     job = job_from_source(source, presets=presets, materials=materials)
-    return JobFile(job, tuple(source.remarks))
+    return JobFile(job, source, tuple(source.remarks))
 
 
 def job_from_mapping(

@@ -12,15 +12,22 @@ LARGEST_FILE: Final = 20_000_000
 """Largest file that is read [bytes]; a job of 10,000 drawers is about a tenth of it."""
 
 
-def read_bytes(path: Path) -> bytes:
-    """All of a file, 1 byte to 20 MB. Raises InputError."""
+JOB_INSTEAD: Final = "drawerwright job new"
+"""What helps whoever has no job file yet."""
+
+
+def read_bytes(path: Path, *, instead: str | None = None) -> bytes:
+    """All of a file, 1 byte to 20 MB. Raises InputError.
+
+    `instead` is what would do where the file is missing or empty; None: a job file with a name like it.
+    """
     try:
         with path.open("rb") as stream:
             content = stream.read(LARGEST_FILE + 1)
     except IsADirectoryError:
         raise _refused(path, "is a folder: a file is wanted", f"{path.name}/job.toml") from None
     except (FileNotFoundError, NotADirectoryError):
-        raise _refused(path, "does not exist", _similar(path)) from None
+        raise _refused(path, "does not exist", instead or _similar(path)) from None
     except PermissionError:
         raise _refused(path, "may not be opened: permission denied", "a file you may read") from None
     except (OSError, ValueError) as error:
@@ -29,13 +36,13 @@ def read_bytes(path: Path) -> bytes:
     if len(content) > LARGEST_FILE:
         raise _refused(path, "is larger than 20 MB", "splitting the file")
     if not content:
-        raise _refused(path, "is empty", "drawerwright job new")
+        raise _refused(path, "is empty", instead or JOB_INSTEAD)
     return content
 
 
-def read_text(path: Path) -> str:
-    """All of a text file in UTF-8, with or without a byte order mark. Raises InputError."""
-    content = read_bytes(path)
+def read_text(path: Path, *, instead: str | None = None) -> str:
+    """All of a text file in UTF-8, with or without a byte order mark. Raises InputError as above."""
+    content = read_bytes(path, instead=instead)
     if content[:2] in (b"\xff\xfe", b"\xfe\xff"):
         raise _refused(path, "is text in UTF-16", "saving it as UTF-8")
     if b"\0" in content:
@@ -66,4 +73,4 @@ def _similar(path: Path) -> str:
         names = [entry.name for entry in path.parent.iterdir() if entry.suffix == path.suffix]
     except OSError:
         return "an existing folder"
-    return nearest(path.name, names) or "drawerwright job new"
+    return nearest(path.name, names) or JOB_INSTEAD

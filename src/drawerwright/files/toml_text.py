@@ -50,9 +50,9 @@ class TomlFile:
         return (line or 0, f"{self.name}:{line}" if line else self.name)
 
 
-def read_toml(path: Path) -> TomlFile:
-    """Read a TOML file. Raises InputError with the line when it is none."""
-    return parse_toml(read_text(path), path.name)
+def read_toml(path: Path, *, instead: str | None = None) -> TomlFile:
+    """Read a TOML file. Raises InputError with the line when it is none, `instead` when it is missing."""
+    return parse_toml(read_text(path, instead=instead), path.name)
 
 
 def parse_toml(text: str, name: str) -> TomlFile:

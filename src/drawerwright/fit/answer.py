@@ -193,14 +193,14 @@ def _checks(trial: Trial, told: Told, values: Mapping[str, float]) -> tuple[Chec
         state = state_of(rule, margin, values[rule.care] if rule.care else None)
         says = told.sentence(rule.says)
         only_care = state == "watch" and rule.care_says and margin >= -ROUND_OFF
-        cure = rule.care_says if only_care else rule.cure
-        if state != "ok" and cure:
-            says = f"{says} {told.sentence(cure)}"
+        template = rule.care_says if only_care else rule.cure
+        cure = told.sentence(template) if state != "ok" else ""
+        if cure:
+            says = f"{says} {cure}"
         step = trial.plan.answer.step(check.quantity)
         source = step.equation.source if step is not None else GIVEN[check.quantity].origin
-        found.append(
-            Check(rule.id, state, margin, check.unit, says, told.working_line(check.quantity), source)
-        )
+        working = told.working_line(check.quantity)
+        found.append(Check(rule.id, state, margin, check.unit, says, working, source, cure))
     return tuple(found)
 
 

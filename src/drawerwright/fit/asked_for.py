@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping, Sequence
 from difflib import get_close_matches
 
 from drawerwright.errors import Fault, InputError
@@ -17,27 +17,37 @@ def is_asked_for(drawer: Drawer, family: SlideFamily, length: object) -> bool:
 
 
 def check_slides_asked_for(
-    drawers: Sequence[Drawer], families: Sequence[SlideFamily], *, where: str = ""
+    drawers: Sequence[Drawer],
+    families: Sequence[SlideFamily],
+    *,
+    where: Callable[[int], str] | None = None,
 ) -> None:
     """Raise InputError naming every drawer that asks for a family or length that is not there.
 
-    `where` goes before the drawer: the file, for instance.
+    `where` gives the place at which the drawer of that position, from 0, names its slide: file and line, for
+    instance. What one place asks for on behalf of several drawers is told once.
     """
     known = {family.id: family for family in families}
     faults = []
-    for drawer in drawers:
-        if drawer.slide_family is None:
-            continue
-        place, value = f"{where} drawer {drawer.id} slide".lstrip(), f'"{drawer.slide}"'
-        family = known.get(drawer.slide_family)
-        if family is None:
-            near = get_close_matches(drawer.slide_family, known, 1, 0.0) or ["auto"]
-            says = f"is not among the slide families: {', '.join(known) or 'none'}"
-            faults.append(Fault(place, value, says, f'"{near[0]}"'))
-        elif drawer.slide_nominal is not None and family.length_of(drawer.slide_nominal) is None:
-            lengths = ", ".join(f"{length.nominal:g}" for length in family.lengths)
-            near_length = min(family.lengths, key=lambda one: abs(one.nominal - (drawer.slide_nominal or 0)))
-            says = f"is not a length of {family.id}: {lengths}"
-            faults.append(Fault(place, value, says, f'"{family.id}/{near_length.nominal:g}"'))
+    for position, drawer in enumerate(drawers):
+        in_vain = _asked_in_vain(drawer, known)
+        if in_vain is not None:
+            place = f"drawer {drawer.id} slide" if where is None else where(position)
+            faults.append(Fault(place, f'"{drawer.slide}"', *in_vain))
     if faults:
-        raise InputError(faults)
+        raise InputError(dict.fromkeys(faults))
+
+
+def _asked_in_vain(drawer: Drawer, known: Mapping[str, SlideFamily]) -> tuple[str, str] | None:
+    """What is wrong with the slide that a drawer names, and what would do; None where it is there."""
+    if drawer.slide_family is None:
+        return None
+    family, nominal = known.get(drawer.slide_family), drawer.slide_nominal
+    if family is None:
+        near = get_close_matches(drawer.slide_family, known, 1, 0.0) or ["auto"]
+        return f"is not among the slide families: {', '.join(known) or 'none'}", f'"{near[0]}"'
+    if nominal is None or family.length_of(nominal) is not None:
+        return None
+    lengths = ", ".join(f"{length.nominal:g}" for length in family.lengths)
+    near_length = min(family.lengths, key=lambda one: abs(one.nominal - nominal))
+    return f"is not a length of {family.id}: {lengths}", f'"{family.id}/{near_length.nominal:g}"'

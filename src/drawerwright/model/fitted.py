@@ -50,7 +50,10 @@ class Working:
 
 @dataclass(frozen=True, slots=True)
 class Check:
-    """One check: its margin [unit] is negative where the rule is broken."""
+    """One check: its margin [unit] is negative where the rule is broken.
+
+    `says` ends with `cure`, what to do or to watch; it is empty where nothing is to be done.
+    """
 
     id: str
     state: State
@@ -59,6 +62,7 @@ class Check:
     says: str
     working: str
     source: str
+    cure: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,8 +17,8 @@ from drawerwright.units import (
     LENGTH_EXAMPLE,
     BareUnit,
     parse_clearance,
-    parse_length,
     parse_mass,
+    parse_offset,
     parse_size,
     show_value,
 )
@@ -81,9 +81,14 @@ def _read_ascending(value: object, info: ValidationInfo) -> tuple[float, ...]:
     return lengths
 
 
+_SIZES_EXAMPLES = {"spacers": "[3]"}
+"""What a list of sizes may look like, where it does not hold heights."""
+
+
 def _read_sizes(value: object, info: ValidationInfo) -> tuple[float, ...]:
     unit = bare_unit_of(info)
-    sizes = read_each(_list_of(value, "[90, 120, 147]"), lambda one: parse_size(one, unit))
+    example = _SIZES_EXAMPLES.get(info.field_name or "", "[90, 120, 147]")
+    sizes = read_each(_list_of(value, example), lambda one: parse_size(one, unit))
     return tuple(sorted(set(sizes)))
 
 
@@ -96,7 +101,7 @@ def _pair_of(value: object, example: str) -> list[object] | tuple[object, ...]:
 
 def _read_band(value: object, info: ValidationInfo) -> tuple[float, float]:
     unit, example = bare_unit_of(info), "[-1.0, 1.5]"
-    low, high = read_each(_pair_of(value, example), lambda one: parse_length(one, unit))
+    low, high = read_each(_pair_of(value, example), lambda one: parse_offset(one, unit))
     if low > high:
         raise ReadingError(show_value(value), "has its low end above its high end", example)
     return low, high
@@ -104,7 +109,7 @@ def _read_band(value: object, info: ValidationInfo) -> tuple[float, float]:
 
 def _read_point(value: object, info: ValidationInfo) -> tuple[float, float]:
     unit = bare_unit_of(info)
-    x, y = read_each(_pair_of(value, "[12, 9]"), lambda one: parse_length(one, unit))
+    x, y = read_each(_pair_of(value, "[12, 9]"), lambda one: parse_offset(one, unit))
     return x, y
 
 
@@ -178,10 +183,10 @@ def _lengths_schema(**more: Any) -> WithJsonSchema:
 
 Length = Annotated[
     float,
-    PlainValidator(lambda value, info: parse_length(value, bare_unit_of(info))),
+    PlainValidator(lambda value, info: parse_offset(value, bare_unit_of(info))),
     WithJsonSchema(_LENGTH_SCHEMA),
 ]
-"""A length of either sign [mm]."""
+"""A length of either sign [mm], at most 5,000 from 0."""
 
 Size = Annotated[
     float,

@@ -106,8 +106,6 @@ def test_the_same_id_twice_is_refused_where_it_comes_again(tmp_path: Path) -> No
     (fault,) = faults_of(first, second)
     assert fault.where == "more.toml:8 family a id"
     assert "a.toml" in fault.says
-    (again,) = faults_of(first, first)
-    assert again.where == "a.toml:1 family a id"
     (inside,) = faults_of(family_file(tmp_path, "c", "c"))
     assert inside.where == "c.toml:8 family c id"
 

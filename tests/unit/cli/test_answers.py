@@ -5,6 +5,7 @@ from __future__ import annotations
 import hashlib
 import io
 import json
+import re
 from pathlib import Path
 
 import pytest
@@ -14,6 +15,8 @@ from drawerwright.catalogue.families import load_families
 from drawerwright.cli.verdicts import show_job
 from drawerwright.files import read_job
 from drawerwright.fit import fit_document, fit_job
+
+FITS = 'opening = { width = 562, height = 168, depth = 530 }\nside = 16\ncontents = "20 kg"\n'
 
 SCHEMAS = {
     "fit": "drawerwright/fit/1",
@@ -66,23 +69,37 @@ def test_a_drawer_that_does_not_fit_says_what_stopped_it_by_how_much_and_the_cur
     assert "3 drawers: 2 fit, 1 does not fit." in out
 
 
-def test_explain_shows_every_check_with_its_working_and_source(command, template_job) -> None:
-    out = " ".join(command("fit", template_job, "--explain").out.split())
-    for drawer in json.loads(command("fit", template_job, "--json").out)["drawers"]:
-        for check in drawer["checks"]:
-            assert f"{check['id']} margin " in out
-            assert " ".join(check["says"].split()) in out
-            assert f"working: {check['working']}" in out
-            assert f"source: {check['source']}" in out
+def test_explain_shows_every_check_with_its_working_and_once_its_source(command, template_job) -> None:
+    lines = command("fit", template_job, "--explain").out
+    out, (checks_part, sources) = " ".join(lines.split()), lines.split("On whose word the checks stand:")
+    found = [
+        one
+        for drawer in json.loads(command("fit", template_job, "--json").out)["drawers"]
+        for one in drawer["checks"]
+    ]
+    assert len(found) > 20
+    for check in found:
+        assert f"{check['id']} margin " in out or not check["unit"]
+        assert " ".join(check["says"].split()) in out
+        assert f"working: {check['working']}" in out or " = " not in check["working"]
+        assert check["source"] in sources
+        assert check["id"] in sources
+    assert "source: " not in checks_part
+    assert not re.search(r"working: [−\d. /]+ (mm|in)$", lines, re.MULTILINE)
 
 
-def test_explain_shows_every_rejected_slide_with_what_stopped_it(command, mixed_job) -> None:
+def test_explain_shows_every_rejected_length_with_what_it_lacks_in_a_line_a_family_and_reason(
+    command, mixed_job
+) -> None:
     out = command("fit", mixed_job, "--explain").out
     rejected = json.loads(command("fit", mixed_job, "--json").out)["drawers"][1]["rejected"]
-    assert len(rejected) > 10
-    assert [
-        one for one in rejected if f"{one['family']}/{one['nominal']:g} on the cabinet side: " not in out
-    ] == []
+    assert len(rejected) > 40
+    tried = " ".join(out.rsplit("Tried and rejected", 1)[1].split())
+    reasons = {(one["family"], one["mount"], one["because"]) for one in rejected}
+    assert tried.count(", cabinet-depth: ") == sum(reason[2] == "cabinet-depth" for reason in reasons)
+    for one in rejected:
+        if one["because"] == "cabinet-depth":
+            assert re.search(rf"\b{one['nominal']:g} −{-one['margin']:g} mm", tried)
 
 
 def test_inches_are_shown_to_a_32nd_and_both_units_side_by_side(command, template_job) -> None:
@@ -261,3 +278,141 @@ def test_the_demo_goes_all_the_way_and_has_one_drawer_that_cannot_fit(command, t
     assert {"fits", "fits-with-care"} < set(verdicts)
     kinds = {Path(entry["path"]).suffix for entry in answer["pack"]["files"]}
     assert {".pdf", ".dxf", ".xlsx", ".csv", ".json", ".toml"} <= kinds
+
+
+WATCHED = (
+    '[[drawer]]\nid = "A"\nopening = { width = [562, 561], height = 168, depth = 530 }\nside = 16\n'
+    'mount = "shelf"\n'
+)
+
+
+def test_what_to_watch_is_said_in_a_few_words_not_as_a_margin_that_is_left(
+    command, tmp_path, monkeypatch
+) -> None:
+    (tmp_path / "job.toml").write_text(WATCHED)
+    monkeypatch.setenv("COLUMNS", "70")  # too narrow for a table: the cells stand one below the other
+    watched = " ".join(command("fit", tmp_path / "job.toml").out.split("\n\n")[0].split())
+    assert (
+        "To watch: opening-taper: say which is front and which is back, shelf-fixed: screw or lock" in watched
+    )
+    assert "opening-taper 0.5 mm" not in watched
+
+
+def test_a_count_that_lacks_is_told_in_a_word(command, tmp_path) -> None:
+    (tmp_path / "job.toml").write_text(WATCHED.replace("530", "310").replace("[562, 561]", "562"))
+    out = command("fit", tmp_path / "job.toml", "--explain").out
+    assert "shelf-holes: none" in out.splitlines()[3]
+    assert "shelf-holes −1" not in out
+
+
+@pytest.mark.parametrize("width", [60, 90, 140])
+def test_a_pipe_is_as_wide_as_columns_says_and_no_line_ends_in_blanks(
+    command, template_job, monkeypatch, width: int
+) -> None:
+    for arguments in (
+        ("fit", template_job),
+        ("fit", template_job, "--explain"),
+        ("job", "check", template_job),
+    ):
+        monkeypatch.setenv("COLUMNS", str(width))
+        lines = command(*arguments).out.splitlines()
+        assert max(len(line) for line in lines) <= width
+        assert [line for line in lines if line != line.rstrip()] == []
+        monkeypatch.setenv("COLUMNS", "wide")
+        wide = command(*arguments).out.splitlines()
+        assert max(len(line) for line in wide) >= max(len(line) for line in lines)
+        assert [line for line in wide if line != line.rstrip()] == []
+
+
+def test_inches_are_said_once_to_be_rounded_and_small_margins_stay_in_mm(command, template_job) -> None:
+    out = command("fit", template_job, "--units", "in", "--explain").out
+    assert out.count("rounded to 1/32 in") == 1
+    assert re.search(r"side-thickness  margin [\d.]+ mm", out)
+    assert not re.search(r"margin −?(1/8|3/32|1/16|1/32|0) in", out)
+    assert re.search(r"capacity  margin [\d.]+ lb", out)
+    assert "37 mm (1 15/32 in)" in out
+    assert "rounded to 1/32 in" not in command("fit", template_job).out
+
+
+def test_numbers_of_hardware_keep_their_millimetres_beside_inches(command) -> None:
+    out = command("slides", "show", "house-16", "--units", "in").out
+    family = next(one for one in load_families() if one.id == "house-16")
+    for name, value in (("rear.bore ", family.rear.bore), ("setback", family.setback)):
+        line = next(row for row in out.splitlines() if row.strip().startswith(name))
+        assert f"{value:g} mm (" in line
+    spacers = next(row for row in out.splitlines() if row.strip().startswith("spacers"))
+    assert spacers.split()[1:] == ["3", "mm"]
+
+
+def test_a_slide_that_nobody_has_is_told_with_its_line(command, tmp_path) -> None:
+    job = tmp_path / "job.toml"
+    job.write_text(f'[[drawer]]\nid = "A"\nslide = "hous-16"\n{FITS}')
+    assert command("fit", job).err.startswith(
+        'drawerwright: job.toml:3 drawer A slide: "hous-16" is not among'
+    )
+    assert 'try "house-16"' in command("job", "check", job).err
+
+
+def test_a_slide_that_nobody_has_among_the_defaults_is_told_once(command, tmp_path) -> None:
+    job = tmp_path / "job.toml"
+    job.write_text(
+        f'[defaults]\nslide = "house-16/501"\n[[drawer]]\nid = "A"\n{FITS}[[drawer]]\nid = "B"\n{FITS}'
+    )
+    (error,) = json.loads(command("fit", job, "--json").out)["errors"]
+    assert error["where"] == "job.toml:2 defaults.slide"
+    assert error["try"] == '"house-16/500"'
+
+
+def test_a_slide_that_nobody_has_is_told_with_its_cell(command, tmp_path) -> None:
+    job = tmp_path / "job.csv"
+    job.write_text("id,opening.width,opening.height,opening.depth,side,slide\nA,562,168,530,16,hous-16\n")
+    (error,) = json.loads(command("fit", job, "--json").out)["errors"]
+    assert "job.csv:2" in error["where"] or "F2" in error["where"]
+
+
+def test_job_check_remarks_a_cabinet_that_nobody_describes(command, tmp_path) -> None:
+    job = tmp_path / "job.toml"
+    both = "".join(f'[[drawer]]\nid = "{id_}"\ncabinet = "K1"\n{FITS}' for id_ in "AB")
+    job.write_text(both)
+    out = command("job", "check", job).out
+    assert out.count('no [[cabinet]] describes "K1"') == 1
+    (remark,) = json.loads(command("job", "check", job, "--json").out)["remarks"]
+    assert remark["where"] == "job.toml:3 drawer A cabinet"
+    job.write_text(f'[[cabinet]]\nid = "K1"\n{both}')
+    assert "[[cabinet]]" not in command("job", "check", job).out
+    assert json.loads(command("job", "check", job, "--json").out)["remarks"] == []
+
+
+def test_job_check_tells_what_the_reader_of_a_table_remarked(command, tmp_path) -> None:
+    from openpyxl import Workbook
+
+    book = Workbook()
+    sheet = book.active
+    sheet.title = "drawers"
+    sheet.append(["id", "opening.width", "opening.height", "opening.depth", "side"])
+    sheet.append(["A", 562, 168, 530, 16])
+    book.create_sheet("prices")
+    book.save(tmp_path / "job.xlsx")
+    assert "prices: was not read" in command("job", "check", tmp_path / "job.xlsx").out
+
+
+def test_job_check_counts_in_good_grammar_and_looks_like_fit(
+    command, mixed_job, template_job, tmp_path
+) -> None:
+    one = tmp_path / "one.toml"
+    one.write_text(f'[[drawer]]\nid = "A"\n{FITS}')
+    assert "1 drawer in 1 entry; the file can be read." in command("job", "check", one).out
+    checked = command("job", "check", mixed_job).out
+    assert "3 drawers in 2 entries; the file can be read." in checked
+    assert not set("┃│┏┗") & set(checked)
+    assert (
+        checked.splitlines()[1].strip("─ ") == command("fit", mixed_job).out.splitlines()[1].strip("─ ") == ""
+    )
+
+
+def test_the_help_of_a_job_names_every_kind_of_file_that_is_read(command) -> None:
+    from drawerwright.files.jobs import SOURCES
+
+    for name in ("fit", "pack", "job check"):
+        (job,) = json.loads(command(*name.split(), "--help", "--json").out)["arguments"]
+        assert [ending for ending in SOURCES if ending.removeprefix(".").upper() not in job["says"]] == []

@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from drawerwright.errors import ReadingError
-from drawerwright.units import parse_clearance, parse_length, parse_mass, parse_size
+from drawerwright.units import parse_clearance, parse_length, parse_mass, parse_offset, parse_size
 
 INCHES_21_3_4 = 552.45
 
@@ -256,3 +256,15 @@ def test_every_spelling_of_a_fraction_reads_alike(whole: int, over: int, under: 
     spellings.append(f"{whole // 12}' {whole % 12} {over}/{under}\"")
     assert len({parse_length(text) for text in spellings}) == 1
     assert parse_length(spellings[0]) == (whole * under + over) * 254 / (under * 10)
+
+
+@pytest.mark.parametrize("value", [5000, -5000, "-5 m", 0, -1.5])
+def test_an_offset_has_either_sign(value: object) -> None:
+    assert parse_offset(value) == parse_length(value)
+
+
+@pytest.mark.parametrize("value", [5000.5, "-5.1 m", 1e30])
+def test_an_offset_lies_within_5000_mm(value: object) -> None:
+    with pytest.raises(ReadingError) as refused:
+        parse_offset(value)
+    assert "from -5000 to 5000 mm" in refused.value.says

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from drawerwright.units import format_length, format_mass, parse_length, parse_mass, show_value
+from drawerwright.units import ShownUnits, format_length, format_mass, parse_length, parse_mass, show_value
 
 
 @pytest.mark.parametrize(
@@ -109,3 +109,18 @@ def test_a_value_in_a_message_looks_as_it_did_in_the_file(value: object, shown: 
 
 def test_a_long_value_is_cut_in_a_message() -> None:
     assert len(show_value("x" * 500)) <= 80
+
+
+@given(st.floats(), st.sampled_from(["mm", "in", "both"]), st.integers(0, 6))
+def test_any_number_is_shown_without_breaking(number: float, units: ShownUnits, decimals: int) -> None:
+    length = format_length(number, units, decimals=decimals)
+    mass = format_mass(number, units, decimals=decimals)
+    assert length.endswith({"mm": " mm", "in": " in", "both": " in)"}[units])
+    assert mass.endswith({"mm": " kg", "in": " lb", "both": " lb)"}[units])
+
+
+@pytest.mark.parametrize(
+    ("mm", "shown"), [(1e30, "1e+30 mm"), (-1e16, "-1e+16 mm"), (math.inf, "inf mm"), (math.nan, "nan mm")]
+)
+def test_numbers_too_large_to_round_are_shown_as_they_are(mm: float, shown: str) -> None:
+    assert format_length(mm) == shown
