@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 STOPPED = 130
 DEBUG = "DRAWERWRIGHT_DEBUG"
 
-SEEN_BEFORE_COLLECTING = 50_000
+SEEN_BEFORE_COLLECTING = 100_000
 """New objects before the cycle collector walks: libraries that load make many and hardly any garbage."""
 
 
@@ -133,11 +133,21 @@ def _have_outputs() -> None:
 
 
 def _start_soon() -> None:
-    """Spare what only costs time at the start: collecting while libraries load, looking for plugins."""
+    """Spare what only costs time at the start: collecting while libraries load, plugins, threads."""
     import gc
 
     gc.set_threshold(SEEN_BEFORE_COLLECTING)
     os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
+    os.environ.setdefault(
+        "OPENBLAS_NUM_THREADS", "1"
+    )  # our matrices are small: threads would only be started
+
+
+def _end_soon() -> None:
+    """Keep the interpreter from looking for cycles in what it is about to drop: a tenth of a short run."""
+    import gc
+
+    gc.freeze()
 
 
 def _lose_no_stop() -> None:
@@ -163,6 +173,7 @@ def main() -> None:
         _speak_utf8()
         _start_soon()
         code = run(sys.argv[1:])
+        _end_soon()
     except KeyboardInterrupt:
         code = STOPPED
     sys.exit(code)
