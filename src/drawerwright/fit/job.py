@@ -44,8 +44,8 @@ def fit_job(
 
     `units` of the sentences; results stay in mm and kg. `materials`: those that the job was read with, the
     shipped ones without. `progress(done, total)` is called as drawers are answered. `pinned` takes the choice
-    out of our hands: by drawer id, the place in the files of the slide that it gets, one that does not stop on
-    the first mount that has any. Raises InputError where a drawer asks for a slide that is not there.
+    out of our hands: by drawer id, the place in the files of the slide that it gets, one that does not stop
+    on the first mount that has any. Raises InputError where a drawer asks for a slide that is not there.
     """
     check_slides_asked_for(job.drawers, families)
     rows = slide_rows(families)
