@@ -15,6 +15,7 @@ from drawerwright.model.family_rules import family_problems, length_problems
 from drawerwright.model.quantities import (
     Band,
     Clearance,
+    Count,
     Mass,
     NotNegative,
     Places,
@@ -209,6 +210,7 @@ class SlideFamily(Record):
     side_strain: Clearance = 0.5
     width_to_length: Positive = 2.5
     hardware_mass: Mass | None = None
+    carton: Count | None = None
     carriages: Carriages | None = None
     carriages_for: Size | None = None
     stiffness: Stiffness | None = None

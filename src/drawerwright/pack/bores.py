@@ -6,54 +6,57 @@ from collections.abc import Iterator
 
 from drawerwright.model.fitted import ChosenSlide, FittedDrawer, FrontSizes, Latch, Mounting
 from drawerwright.pack.figures import MOUNT_WORDS, length_text, lengths_text, millimetres
-from drawerwright.units import ShownUnits
+from drawerwright.pack.part_work import joint_words
+from drawerwright.pack.shown import Shown
 
 Row = tuple[str, str]
 
 
-def bore_rows(fitted: FittedDrawer, units: ShownUnits) -> tuple[Row, ...]:
+def bore_rows(fitted: FittedDrawer, shown: Shown) -> tuple[Row, ...]:
     """Names and values of everything bored or mounted for one drawer; none where it does not fit."""
     slide, mounting = fitted.slide, fitted.mounting
     if slide is None or mounting is None:
         return ()
-    rows = [*_cabinet_rows(fitted, mounting, units), *_back_rows(fitted, slide, units)]
-    rows += _bracket_rows(slide, units)
+    rows = [*_cabinet_rows(fitted, mounting, shown), *_back_rows(fitted, slide, shown)]
+    if fitted.drawer.existing_box is None:
+        rows.insert(0, ("Corners", joint_words(fitted)))
+    rows += _bracket_rows(slide, shown)
     if fitted.front is not None and fitted.front.style != "none":
-        rows.append(("Front", _front_place(fitted.front, units)))
+        rows.append(("Front", _front_place(fitted.front, shown)))
     return tuple(rows)
 
 
-def _cabinet_rows(fitted: FittedDrawer, mounting: Mounting, units: ShownUnits) -> Iterator[Row]:
+def _cabinet_rows(fitted: FittedDrawer, mounting: Mounting, shown: Shown) -> Iterator[Row]:
     framed = fitted.drawer.construction == "face-frame"
     face = "the frame's face" if framed else "the cabinet's edge"
     if mounting.screw_line is not None:
-        moved = f" (moved up {length_text(mounting.moved_up, units)})" if mounting.moved_up > 0.05 else ""
-        yield "Screw line above the cabinet floor", length_text(mounting.screw_line, units) + moved
+        moved = f" (moved up {length_text(mounting.moved_up, shown)})" if mounting.moved_up > 0.05 else ""
+        yield "Screw line above the cabinet floor", length_text(mounting.screw_line, shown) + moved
     if mounting.holes:
-        yield f"Holes, depth from {face}", lengths_text(mounting.holes, units)
+        yield f"Holes, depth from {face}", lengths_text(mounting.holes, shown)
     if mounting.holes and mounting.holes != mounting.holes_from_side_edge:
-        yield "Holes, from the side's front edge", lengths_text(mounting.holes_from_side_edge, units)
+        yield "Holes, from the side's front edge", lengths_text(mounting.holes_from_side_edge, shown)
     if mounting.slots:
-        yield f"Slots first, depth from {face}", lengths_text(mounting.slots, units)
+        yield f"Slots first, depth from {face}", lengths_text(mounting.slots, shown)
     if mounting.slots and mounting.slots != mounting.slots_from_side_edge:
-        yield "Slots, from the side's front edge", lengths_text(mounting.slots_from_side_edge, units)
+        yield "Slots, from the side's front edge", lengths_text(mounting.slots_from_side_edge, shown)
     if mounting.shelf_holes:
-        yield "Shelf screws, depth", lengths_text(mounting.shelf_holes, units)
+        yield "Shelf screws, depth", lengths_text(mounting.shelf_holes, shown)
     if mounting.packing_left > 0 or mounting.packing_right > 0:
-        yield "Packing behind the members", _both(mounting.packing_left, mounting.packing_right, units)
+        yield "Packing behind the members", _both(mounting.packing_left, mounting.packing_right, shown)
     left, right = mounting.rear_bracket_left, mounting.rear_bracket_right
     if left is not None and right is not None:
-        yield "Rear bracket, centre from the cabinet side", _both(left, right, units)
+        yield "Rear bracket, centre from the cabinet side", _both(left, right, shown)
     if mounting.rear_bracket_height is not None:
-        yield "Rear bracket above the cabinet floor", length_text(mounting.rear_bracket_height, units)
+        yield "Rear bracket above the cabinet floor", length_text(mounting.rear_bracket_height, shown)
     if mounting.reach is not None and left is not None:
-        yield "Rear bracket reaches behind the member", length_text(mounting.reach, units)
+        yield "Rear bracket reaches behind the member", length_text(mounting.reach, shown)
 
 
-def _both(left: float, right: float, units: ShownUnits) -> str:
+def _both(left: float, right: float, shown: Shown) -> str:
     if abs(left - right) < 0.05:
-        return f"{length_text(left, units)} left and right"
-    return f"left {length_text(left, units)}, right {length_text(right, units)}"
+        return f"{length_text(left, shown)} left and right"
+    return f"left {length_text(left, shown)}, right {length_text(right, shown)}"
 
 
 def seat_shift(slide: ChosenSlide, latch: Latch) -> float:
@@ -61,7 +64,7 @@ def seat_shift(slide: ChosenSlide, latch: Latch) -> float:
     return sum(slide.side_spacers) + latch.side
 
 
-def _back_rows(fitted: FittedDrawer, slide: ChosenSlide, units: ShownUnits) -> Iterator[Row]:
+def _back_rows(fitted: FittedDrawer, slide: ChosenSlide, shown: Shown) -> Iterator[Row]:
     if slide.family.carriage != "concealed" or fitted.latch is None:
         return
     rear = slide.family.rear
@@ -69,18 +72,18 @@ def _back_rows(fitted: FittedDrawer, slide: ChosenSlide, units: ShownUnits) -> I
     yield (
         "Hook bores in the back",
         (
-            f"Ø {length_text(rear.bore, units)}, {length_text(rear.bore_depth, units)} deep;"
-            f" {length_text(rear.bore_in + shift, units)} in from the box side,"
-            f" {length_text(rear.bore_up, units)} above the bottom's underside"
+            f"Ø {length_text(rear.bore, shown)}, {length_text(rear.bore_depth, shown)} deep;"
+            f" {length_text(rear.bore_in + shift, shown)} in from the box side,"
+            f" {length_text(rear.bore_up, shown)} above the bottom's underside"
         ),
     )
     yield (
         "Notches in the back, both corners",
-        f"{length_text(rear.notch_width + shift, units)} wide, {length_text(rear.notch_height, units)} high",
+        f"{length_text(rear.notch_width + shift, shown)} wide, {length_text(rear.notch_height, shown)} high",
     )
 
 
-def _bracket_rows(slide: ChosenSlide, units: ShownUnits) -> Iterator[Row]:
+def _bracket_rows(slide: ChosenSlide, shown: Shown) -> Iterator[Row]:
     for spacers, where in ((slide.side_spacers, "box side"), (slide.subfront_spacers, "subfront")):
         if spacers:
             thick = " + ".join(millimetres(spacer) for spacer in spacers)
@@ -88,19 +91,19 @@ def _bracket_rows(slide: ChosenSlide, units: ShownUnits) -> Iterator[Row]:
     if slide.family.bracket_holes and slide.family.carriage == "concealed":
         inward, backward = sum(slide.side_spacers), sum(slide.subfront_spacers)
         places = "; ".join(
-            f"{length_text(x + inward, units)}, {length_text(y + backward, units)}"
+            f"{length_text(x + inward, shown)}, {length_text(y + backward, shown)}"
             for x, y in slide.family.bracket_holes
         )
         name = f"Bracket pilots at {slide.family.bracket_angle:g}°: in from the side, back from the subfront"
         yield name, places
 
 
-def _front_place(front: FrontSizes, units: ShownUnits) -> str:
+def _front_place(front: FrontSizes, shown: Shown) -> str:
     """Where the front lies, edge by edge, over the opening or inside it."""
     edges = (("left", front.left), ("right", front.right), ("top", front.top), ("bottom", front.bottom))
     if front.style == "inset":
-        return "gaps " + ", ".join(f"{edge} {length_text(-value, units)}" for edge, value in edges)
-    return "over the opening " + ", ".join(f"{edge} {length_text(value, units)}" for edge, value in edges)
+        return "gaps " + ", ".join(f"{edge} {length_text(-value, shown)}" for edge, value in edges)
+    return "over the opening " + ", ".join(f"{edge} {length_text(value, shown)}" for edge, value in edges)
 
 
 def mount_words(fitted: FittedDrawer) -> str:

@@ -1,92 +1,114 @@
-"""The cut list: identical parts of all drawers gathered, sizes [mm] and, where wanted, inches."""
+"""The cut list: identical parts of all drawers gathered, finished and saw sizes [mm], inches where wanted."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
 from drawerwright.model.fitted import FittedDrawer, FittedJob, Part
-from drawerwright.pack.figures import inches, millimetres
+from drawerwright.pack.figures import GRAIN_WORDS, inches, inches_down
+from drawerwright.pack.part_work import edges_text, part_work
+from drawerwright.pack.shown import Shown
 from drawerwright.pack.tables import Cell, Column, Table
-from drawerwright.units import ShownUnits
 
 
 @dataclass(frozen=True, slots=True)
 class CutRow:
-    """One kind of part: which drawers want it, how many in all, and what else is done to it."""
+    """One kind of part: which drawers want it, how many in all, of what, and what else is done to it."""
 
     ids: tuple[str, ...]
     part: Part
     count: int
-    note: str
+    material: str
+    work: str
 
 
-def part_note(part: Part, fitted: FittedDrawer) -> str:
-    """What is still cut or bored into a part before the box is put together, in words [mm].
-
-    The front carries nothing that the job decides, the bottom lies in grooves or under the box as told.
-    """
-    box, slide, wishes = fitted.box, fitted.slide, fitted.drawer.box
-    if box is None or slide is None:
-        return ""
-    if part.part == "bottom":
-        return "screwed under the box" if wishes.bottom == "under" else "into the grooves"
-    says = []
-    grooved = ("side", "subfront", "back") if wishes.bottom == "groove-4" else ("side", "subfront")
-    if part.part in grooved and wishes.bottom != "under":
-        says.append(
-            f"groove {millimetres(box.bottom)} wide, {millimetres(box.groove_depth)} deep,"
-            f" {millimetres(box.bottom_recess)} above the lower edge"
-        )
-    if part.part == "back" and slide.family.carriage == "concealed":
-        rear = slide.family.rear
-        says.append(
-            f"notches {millimetres(rear.notch_width)} × {millimetres(rear.notch_height)},"
-            f" hook bores Ø {millimetres(rear.bore)}, {millimetres(rear.bore_depth)} deep"
-        )
-    return "; ".join(says)
+def part_material(part: Part, fitted: FittedDrawer) -> str:
+    """What the part is made of, by the name that the job gives it; empty where the job does not say."""
+    return getattr(fitted.drawer.materials, part.part, None) or ""
 
 
 def cut_rows(fitted: FittedJob) -> tuple[CutRow, ...]:
     """Distinct parts in the order in which they first come.
 
-    Two parts are one kind when name, sizes (to 0.001 mm), grain and note agree.
+    Two parts are one kind when name, sizes (to 0.001 mm), grain, banding, material and work agree.
     """
-    kinds: dict[tuple[str, float, float, float, str, str], list[tuple[FittedDrawer, Part]]] = {}
+    kinds: dict[tuple[object, ...], list[tuple[FittedDrawer, Part]]] = {}
     for drawer in fitted.drawers:
         for part in drawer.parts:
-            sizes = (round(part.length, 3), round(part.width, 3), round(part.thickness, 3))
-            kinds.setdefault((part.part, *sizes, part.grain, part_note(part, drawer)), []).append(
-                (drawer, part)
-            )
+            sizes = tuple(round(size, 3) for size in (part.length, part.width, part.thickness, part.edging))
+            told = (part.part, sizes, part.grain, part.edged)
+            kind = (*told, part_material(part, drawer), part_work(part, drawer))
+            kinds.setdefault(kind, []).append((drawer, part))
     return tuple(
         CutRow(
             ids=tuple(dict.fromkeys(drawer.id for drawer, _ in uses)),
             part=uses[0][1],
             count=sum(part.count * drawer.drawer.quantity for drawer, part in uses),
-            note=kind[-1],
+            material=str(kind[-2]),
+            work=str(kind[-1]),
         )
         for kind, uses in kinds.items()
     )
 
 
-def cut_list(fitted: FittedJob, units: ShownUnits) -> Table:
+def remarks(rows: tuple[CutRow, ...], shown: Shown) -> tuple[str, ...]:
+    """What whoever cuts has to know about the figures."""
+    told = []
+    if shown.with_inches:
+        told.append(
+            f"Inches: lengths and widths are rounded down to 1/{shown.parts}, so that no part comes out"
+            " larger than it may be; thicknesses to the nearest. The millimetres beside them are exact."
+        )
+    if any(row.part.edged for row in rows):
+        told.append("Finished sizes include the banding; saw sizes are cut before the banding goes on.")
+    told.append("Grain along: the length runs with the grain. Measure the sheet before you cut.")
+    return tuple(told)
+
+
+def cut_list(fitted: FittedJob, shown: Shown) -> Table:
     """The cut list as a table; sizes stay real numbers in mm, inches are extra columns of text."""
+    found = cut_rows(fitted)
+    banded = any(row.part.edged for row in found)
+    told = any(row.material for row in found)
     columns = [
-        Column("Drawers", "text", 28),
+        Column("Drawers", "text", 24),
         Column("Part", "text", 12),
         Column("Count", "count", 8),
         Column("Length, mm", "length", 11),
         Column("Width, mm", "length", 11),
         Column("Thickness, mm", "thickness", 11),
     ]
-    if units != "mm":
+    if shown.with_inches:
         columns += [Column(f"{name}, in", "inches", 13) for name in ("Length", "Width", "Thickness")]
-    columns += [Column("Grain along", "text", 9), Column("Material and work", "text", 52)]
-    rows: list[tuple[Cell, ...]] = []
-    for row in cut_rows(fitted):
-        sizes = (row.part.length, row.part.width, row.part.thickness)
-        in_inches = tuple(inches(size) for size in sizes) if units != "mm" else ()
-        rows.append(
-            (", ".join(row.ids), row.part.part, row.count, *sizes, *in_inches, row.part.grain, row.note)
-        )
-    return Table(f"Cut list: {fitted.title}", "Cut list", tuple(columns), tuple(rows))
+    columns.append(Column("Grain", "text", 9))
+    if banded:
+        columns += [
+            Column("Banded edges", "text", 14),
+            Column("Banding, mm", "thickness", 10),
+            Column("Saw length, mm", "length", 11),
+            Column("Saw width, mm", "length", 11),
+        ]
+        if shown.with_inches:
+            columns += [Column(f"Saw {name}, in", "inches", 13) for name in ("length", "width")]
+    if told:
+        columns.append(Column("Material", "text", 18))
+    columns.append(Column("Work", "text", 52))
+    rows = tuple(_cells(row, shown, banded=banded, material=told) for row in found)
+    return Table(f"Cut list: {fitted.title}", "Cut list", tuple(columns), rows, remarks=remarks(found, shown))
+
+
+def _cells(row: CutRow, shown: Shown, *, banded: bool, material: bool) -> tuple[Cell, ...]:
+    part = row.part
+    cells: list[Cell] = [", ".join(row.ids), part.part, row.count, part.length, part.width, part.thickness]
+    if shown.with_inches:
+        cells += [inches_down(part.length, shown), inches_down(part.width, shown)]
+        cells.append(inches(part.thickness, shown))
+    cells.append(GRAIN_WORDS[part.grain])
+    if banded:
+        cells += [edges_text(part), part.edging or None, part.cut_length, part.cut_width]
+        if shown.with_inches:
+            cells += [inches_down(part.cut_length, shown), inches_down(part.cut_width, shown)]
+    if material:
+        cells.append(row.material)
+    cells.append(row.work)
+    return tuple(cells)

@@ -2,12 +2,20 @@
 
 from __future__ import annotations
 
+import math
+from collections.abc import Iterable
 from typing import Final
 
 from drawerwright.drawing.wording import shown_length
-from drawerwright.model.fitted import Mount, State, Verdict
-from drawerwright.units import ShownUnits, format_length, format_mass
+from drawerwright.model.fitted import BoxSizes, Mount, Part, State, Verdict
+from drawerwright.pack.shown import Shown
+from drawerwright.units import KG_PER_POUND, MM_PER_INCH, format_length, format_mass
 
+HARDLY: Final = 1e-4
+"""A step that is short by less than this share of one counts as whole: floats of 508.0 mm are 20 in."""
+
+NOUGHT: Final = 0.05
+"""Lengths below this are shown as 0 [mm]: half of the tenth that papers show."""
 VERDICT_WORDS: Final[dict[Verdict, str]] = {
     "fits": "Fits",
     "fits-with-care": "Fits with care",
@@ -33,55 +41,90 @@ def millimetres(value: float) -> str:
     return shown_length(value)
 
 
-def inches(value: float) -> str:
-    """A length [mm] in inches to a thirty-second, without the unit, a true minus sign."""
-    return format_length(value, "in").removesuffix(" in").replace("-", "−")
+def inches(value: float, shown: Shown) -> str:
+    """A length [mm] in inches to the nearest fraction shown, without the unit, a true minus sign."""
+    return _signed(format_length(value, "in", denominator=shown.parts))
 
 
-def length_text(value: float, units: ShownUnits) -> str:
+def inches_down(value: float, shown: Shown) -> str:
+    """As `inches`, but never more than the length is: for sizes and margins that have an upper limit."""
+    step = float(MM_PER_INCH) / shown.parts
+    return inches(math.floor(value / step + HARDLY) * step, shown)
+
+
+def _signed(text: str) -> str:
+    return text.removesuffix(" in").replace("-", "−")
+
+
+def length_text(value: float, shown: Shown) -> str:
     """A length [mm]: bare in mm, with its unit in inches, inches in brackets where both are wanted."""
-    if units == "mm":
+    if not shown.with_inches:
         return millimetres(value)
-    if units == "in":
-        return f"{inches(value)} in"
-    return f"{millimetres(value)} ({inches(value)} in)"
+    if shown.in_inches:
+        return f"{inches(value, shown)} in"
+    return f"{millimetres(value)} ({inches(value, shown)} in)"
 
 
-def lengths_text(values: tuple[float, ...], units: ShownUnits) -> str:
+def lengths_text(values: Iterable[float], shown: Shown) -> str:
     """Several lengths [mm], parted by commas; the inches of all follow together."""
-    metric = ", ".join(millimetres(value) for value in values)
-    imperial = ", ".join(inches(value) for value in values)
-    if units == "mm":
+    told = tuple(values)
+    metric = ", ".join(millimetres(value) for value in told)
+    imperial = ", ".join(inches(value, shown) for value in told)
+    if not shown.with_inches:
         return metric
-    return f"{imperial} in" if units == "in" else f"{metric} ({imperial} in)"
+    return f"{imperial} in" if shown.in_inches else f"{metric} ({imperial} in)"
 
 
-def size_text(values: tuple[float, ...], units: ShownUnits) -> str:
-    """Sizes [mm] of one thing, parted by ×, in one unit: inches where `units` is `in`, else mm."""
-    return " × ".join(inches(value) if units == "in" else millimetres(value) for value in values)
+def box_text(box: BoxSizes, shown: Shown) -> str:
+    """Width × height × length of a box in one unit; inches never more than it may be."""
+    sizes = (box.outside_width, box.height, box.length)
+    return " × ".join(inches_down(size, shown) if shown.in_inches else millimetres(size) for size in sizes)
 
 
-def mass_unit(units: ShownUnits) -> str:
+def part_inches(part: Part, shown: Shown) -> tuple[str, str, str]:
+    """Length and width of a part, rounded down, and its thickness, rounded to the nearest [in]."""
+    return inches_down(part.length, shown), inches_down(part.width, shown), inches(part.thickness, shown)
+
+
+def part_text(part: Part, shown: Shown) -> str:
+    """Length × width × thickness of a part in one unit: inches where they stand alone, else mm."""
+    if shown.in_inches:
+        return " × ".join(part_inches(part, shown))
+    return " × ".join(millimetres(size) for size in (part.length, part.width, part.thickness))
+
+
+def mass_unit(shown: Shown) -> str:
     """The unit that masses are shown in: lb where lengths are in inches alone."""
-    return "lb" if units == "in" else "kg"
+    return "lb" if shown.in_inches else "kg"
 
 
-def mass_text(value: float, units: ShownUnits) -> str:
+def mass_text(value: float, shown: Shown) -> str:
     """A mass [kg] in the sheet's unit, to one decimal, without the unit."""
-    if units == "in":
+    if shown.in_inches:
         return format_mass(value, "in").removesuffix(" lb").replace("-", "−")
     return f"{value:.1f}".replace("-", "−")
 
 
-def margin_text(margin: float, unit: str, units: ShownUnits) -> str:
-    """A check's margin with its unit; lengths to a tenth, as the sheet's units show them."""
+def margin_text(margin: float, unit: str, shown: Shown) -> str:
+    """A check's margin with its unit, never shown larger than it is: lengths and masses are rounded down."""
     if unit == "mm":
-        if units == "in":
-            return f"{inches(margin)} in"
-        return f"{margin:.1f} mm".replace("-0.0", "0.0").replace("-", "−")
+        if shown.in_inches:
+            return f"{inches_down(margin, shown)} in"
+        return f"{_tenths_down(margin):.1f} mm".replace("-", "−")
     if unit == "kg":
-        return f"{mass_text(margin, units)} {mass_unit(units)}"
+        in_unit = margin / float(KG_PER_POUND) if shown.in_inches else margin
+        return f"{_tenths_down(in_unit):.1f} {mass_unit(shown)}".replace("-", "−")
     return f"{margin:.2g} {unit}".strip().replace("-", "−")
+
+
+def _tenths_down(value: float) -> float:
+    return math.floor(value * 10 + HARDLY) / 10 + 0.0
+
+
+def change_text(by: float, unit: str, shown: Shown) -> str:
+    """What an input has to change by at least, with its sign: rounded away from 0, so that it is enough."""
+    enough = margin_text(-abs(by), unit, shown).removeprefix("−")
+    return f"−{enough}" if by < 0 else f"+{enough}"
 
 
 def counted(number: int, one: str, many: str) -> str:

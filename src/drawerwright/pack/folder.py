@@ -11,12 +11,12 @@ from __future__ import annotations
 import os
 import secrets
 import shutil
-from collections.abc import Mapping
+from collections.abc import Iterable
 from pathlib import Path
 from typing import Final
 
 from drawerwright.errors import Fault, InputError
-from drawerwright.pack.manifest import FILE_NAME, Manifest, file_of, list_files, read_manifest
+from drawerwright.pack.manifest import FILE_NAME, Manifest, file_of, read_manifest
 
 SHOWN: Final = 5
 """How many files an error names before it only counts the rest."""
@@ -24,8 +24,9 @@ SHOWN: Final = 5
 _ANOTHER: Final = "a folder that is not there yet"
 
 
-def _fault(out: Path, says: str, try_: str = _ANOTHER) -> InputError:
-    return InputError([Fault(where="output folder", value=str(out), says=says, try_=try_)])
+def fault(out: Path, says: str, try_: str = _ANOTHER) -> InputError:
+    """An error about where the pack was to go."""
+    return InputError([Fault(where="output", value=str(out), says=says, try_=try_)])
 
 
 def _entries_below(folder: Path) -> dict[str, Path]:
@@ -70,17 +71,15 @@ def not_vouched_for(folder: Path, manifest: Manifest) -> tuple[str, ...]:
 def _check_replaceable(out: Path) -> None:
     """Raises InputError where `out` holds anything that is not ours to remove."""
     if not out.is_dir():
-        raise _fault(out, "is a file, not a folder")
+        raise fault(out, "is a file, not a folder")
     here = Path.cwd().resolve()
     if here == out or out in here.parents:
-        raise _fault(out, "is the folder you are working in, or one above it, and would be replaced")
+        raise fault(out, "is the folder you are working in, or one above it, and would be replaced")
     if not any(out.iterdir()):
         return
     manifest = _manifest_in(out)
     if manifest is None:
-        raise _fault(
-            out, "holds files and no pack of ours, and is left alone", "an empty folder or a new one"
-        )
+        raise fault(out, "holds files and no pack of ours, and is left alone", "an empty folder or a new one")
     foreign = not_vouched_for(out, manifest)
     if foreign:
         named = ", ".join(foreign[:SHOWN]) + (
@@ -89,7 +88,7 @@ def _check_replaceable(out: Path) -> None:
         says = (
             f"holds files that were added or changed since the pack was written, and is left alone: {named}"
         )
-        raise _fault(out, says, "moving them elsewhere, or a folder that is not there yet")
+        raise fault(out, says, "moving them elsewhere, or a folder that is not there yet")
 
 
 def _remove_pack(folder: Path) -> None:
@@ -137,16 +136,17 @@ def check_folder(out: Path) -> Path:
         if resolved.exists():
             _check_replaceable(resolved)
     except (OSError, RuntimeError, ValueError) as error:
-        raise _fault(out, f"cannot be used: {_reason(error)}") from None
+        raise fault(out, f"cannot be used: {reason_of(error)}") from None
     return resolved
 
 
-def _reason(error: Exception) -> str:
+def reason_of(error: Exception) -> str:
+    """What the system says, without its number and path."""
     return (error.strerror or str(error)) if isinstance(error, OSError) else str(error)
 
 
-def put_in_place(contents: Mapping[str, bytes], title: str, out: Path) -> Manifest:
-    """Writes files, given by path with `/`, and their manifest as the folder `out`.
+def put_in_place(contents: Iterable[tuple[str, bytes]], title: str, out: Path) -> Manifest:
+    """Writes files, given by path with `/` and content, and their manifest as the folder `out`.
 
     Until the new folder is complete the old one is as it was. Missing folders above `out` are made.
 
@@ -154,25 +154,42 @@ def put_in_place(contents: Mapping[str, bytes], title: str, out: Path) -> Manife
         InputError: `out` holds what is not ours, or the disk refuses.
     """
     resolved = check_folder(out)
-    manifest = list_files(title, contents)
     try:
         resolved.parent.mkdir(parents=True, exist_ok=True)
         fresh = resolved.with_name(f".{resolved.name[:40]}.{secrets.token_hex(4)}.writing")
         fresh.mkdir()
     except OSError as error:
-        raise _fault(out, f"cannot be made: {_reason(error)}") from None
+        raise fault(out, f"cannot be made: {reason_of(error)}") from None
     try:
-        for path, content in {**contents, FILE_NAME: manifest.write()}.items():
-            where = fresh.joinpath(*path.split("/"))
-            where.parent.mkdir(parents=True, exist_ok=True)
-            where.write_bytes(content)
+        manifest = write_all(contents, title, fresh)
         _swap(fresh, resolved)
     except OSError as error:
-        raise _fault(out, f"cannot be written: {_reason(error)}") from None
+        raise fault(out, f"cannot be written: {reason_of(error)}") from None
     finally:
         if fresh.exists():
             shutil.rmtree(fresh, ignore_errors=True)
     return manifest
+
+
+def write_all(contents: Iterable[tuple[str, bytes]], title: str, folder: Path) -> Manifest:
+    """Writes files and their manifest below `folder`, each as it comes: no more than one is in memory.
+
+    Raises:
+        OSError: the disk refuses.
+    """
+    written = []
+    for path, content in contents:
+        _write(folder, path, content)
+        written.append(file_of(path, content))
+    manifest = Manifest(title, tuple(sorted(written, key=lambda one: one.path)))
+    _write(folder, FILE_NAME, manifest.write())
+    return manifest
+
+
+def _write(folder: Path, path: str, content: bytes) -> None:
+    where = folder.joinpath(*path.split("/"))
+    where.parent.mkdir(parents=True, exist_ok=True)
+    where.write_bytes(content)
 
 
 def _swap(fresh: Path, out: Path) -> None:

@@ -1,129 +1,139 @@
-"""The hardware list: slides, locking brackets, spacers, rear brackets, packing and screws of all drawers."""
+"""The hardware list: what all drawers take, what of it is ordered, in which cartons, for how much."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass, field
+import math
+from dataclasses import dataclass
+from typing import Final
 
-from drawerwright.model.fitted import ChosenSlide, FittedDrawer, FittedJob
-from drawerwright.pack.figures import inches, millimetres
+from drawerwright.model.fitted import FittedJob
+from drawerwright.pack.figures import inches
+from drawerwright.pack.hardware_items import SCREW_ASSUMPTION, Item, items_of
+from drawerwright.pack.shown import Shown
 from drawerwright.pack.tables import Cell, Column, Table
-from drawerwright.units import ShownUnits
+
+SPARE_SHARE: Final = 0.05
+"""Spare screws, as a share of those that are used. Common practice, no source."""
+LEAST_SPARES: Final = 2
+"""Fewest spare screws of a kind. Common practice, no source."""
 
 
 @dataclass(frozen=True, slots=True)
-class Item:
-    """One kind of hardware: `size` [mm], a slide's nominal length or a thickness; `hand` L, R or empty."""
+class HardwareRow:
+    """One kind of hardware: how many are used, how many of it are spare, and for which drawers."""
 
-    name: str
-    family: str
-    size: float | None
-    hand: str
-    unit: str
-    note: str
+    item: Item
+    used: int
+    ids: tuple[str, ...]
 
+    @property
+    def spare(self) -> int:
+        """Spares on top of what is used: screws alone have any."""
+        return max(LEAST_SPARES, math.ceil(self.used * SPARE_SHARE - 1e-9)) if self.item.is_screw else 0
 
-@dataclass(slots=True)
-class _Wanted:
-    count: int = 0
-    ids: list[str] = field(default_factory=list)
+    @property
+    def cartons(self) -> int | None:
+        """Whole cartons to order; None where the family tells no carton, or nothing is ordered."""
+        if self.item.carton is None or self.item.supply != "order":
+            return None
+        return -(-(self.used + self.spare) // self.item.carton)
 
+    @property
+    def ordered(self) -> int:
+        """How many to order: used and spare, in whole cartons; 0 for what comes with something else."""
+        if self.item.supply != "order":
+            return 0
+        if self.cartons is not None and self.item.carton is not None:
+            return self.cartons * self.item.carton
+        return self.used + self.spare
 
-def items_of(fitted: FittedDrawer) -> Iterator[tuple[Item, int]]:
-    """What one drawer takes, with how many; nothing where it does not fit.
-
-    Each spacer stands under both brackets, left and right. Screws are counted where their holes are known;
-    what a rear bracket or packing takes is for the slide maker's instructions to say.
-    """
-    slide, mounting = fitted.slide, fitted.mounting
-    if slide is None or mounting is None:
-        return
-    family = slide.family.id
-    yield Item("slide", family, slide.length.nominal, "", "pair", slide.family.title), 1
-    if slide.family.carriage == "concealed":
-        yield from _bracket_items(slide)
-    if mounting.rear_bracket_left is not None:
-        yield Item("rear bracket", family, None, "L", "piece", ""), 1
-    if mounting.rear_bracket_right is not None:
-        yield Item("rear bracket", family, None, "R", "piece", ""), 1
-    for hand, thickness in (("L", mounting.packing_left), ("R", mounting.packing_right)):
-        if thickness > 0:
-            long = f"{millimetres(mounting.member)} long, behind the cabinet member"
-            yield Item("packing", "", thickness, hand, "strip", long), 1
-    row_holes = len(mounting.holes) + len(mounting.slots)
-    if row_holes:
-        yield (
-            Item("screw for a row hole", family, None, "", "piece", "cabinet members, both sides"),
-            2 * row_holes,
-        )
-    if mounting.shelf_holes:
-        screws = 2 * len(mounting.shelf_holes)
-        yield Item("screw into the shelf", family, None, "", "piece", "cabinet members, both sides"), screws
+    @property
+    def price(self) -> float | None:
+        """Price of what is ordered, in the user's money; None where no price is told."""
+        if self.item.price is None or self.item.supply != "order":
+            return None
+        return self.item.price * self.ordered
 
 
-def _bracket_items(slide: ChosenSlide) -> Iterator[tuple[Item, int]]:
-    """Locking brackets, left and right, with their spacers and screws."""
-    family = slide.family.id
-    yield Item("locking bracket", family, None, "L", "piece", ""), 1
-    yield Item("locking bracket", family, None, "R", "piece", ""), 1
-    for thickness in slide.side_spacers:
-        yield Item("spacer", family, thickness, "", "piece", "between bracket and box side"), 2
-    for thickness in slide.subfront_spacers:
-        yield Item("spacer", family, thickness, "", "piece", "between bracket and subfront"), 2
-    pilot_holes = len(slide.family.bracket_holes)
-    if pilot_holes:
-        yield Item("screw for a locking bracket", family, None, "", "piece", "both brackets"), 2 * pilot_holes
-
-
-def hardware_rows(fitted: FittedJob) -> tuple[tuple[Item, int, tuple[str, ...]], ...]:
-    """Kinds of hardware, how many in all, and for which drawers; slides first, each in order of first use."""
-    wanted: dict[Item, _Wanted] = {}
+def hardware_rows(fitted: FittedJob) -> tuple[HardwareRow, ...]:
+    """Kinds of hardware; slides first, each kind in order of first use."""
+    used: dict[Item, int] = {}
+    ids: dict[Item, dict[str, None]] = {}
     for drawer in fitted.drawers:
         for item, count in items_of(drawer):
-            one = wanted.setdefault(item, _Wanted())
-            one.count += count * drawer.drawer.quantity
-            if drawer.id not in one.ids:
-                one.ids.append(drawer.id)
-    kinds = tuple(dict.fromkeys(item.name for item in sorted(wanted, key=lambda item: item.name != "slide")))
+            used[item] = used.get(item, 0) + count * drawer.drawer.quantity
+            ids.setdefault(item, {})[drawer.id] = None
+    kinds = tuple(dict.fromkeys(item.name for item in sorted(used, key=lambda item: item.name != "slide")))
     return tuple(
-        (item, wanted[item].count, tuple(wanted[item].ids))
+        HardwareRow(item, used[item], tuple(ids[item]))
         for kind in kinds
-        for item in wanted
+        for item in used
         if item.name == kind
     )
 
 
-def hardware_list(fitted: FittedJob, units: ShownUnits) -> Table:
+def total_price(rows: tuple[HardwareRow, ...]) -> float | None:
+    """Sum of all prices told, in the user's money; None where none is."""
+    prices = [row.price for row in rows if row.price is not None]
+    return sum(prices) if prices else None
+
+
+def remarks(rows: tuple[HardwareRow, ...]) -> tuple[str, ...]:
+    """What the counts stand on."""
+    told = [SCREW_ASSUMPTION] if any(row.item.is_screw for row in rows) else []
+    told.append(
+        f"Spares: {SPARE_SHARE:.0%} of the screws, at least {LEAST_SPARES} of each kind (common practice, no"
+        " source); none of anything else."
+    )
+    if any(row.item.supply == "with the brackets" for row in rows):
+        told.append("Spacers lie in the bag of the locking brackets: they are counted, and not ordered.")
+    if any(row.cartons is not None for row in rows):
+        told.append("Orders are rounded up to whole cartons where the slide family tells how many one holds.")
+    if total_price(rows) is not None:
+        told.append("Prices are those of the slide families, of a pair; what has none is not in the total.")
+    return tuple(told)
+
+
+def hardware_list(fitted: FittedJob, shown: Shown) -> Table:
     """The hardware list as a table; sizes are real numbers in mm, inches an extra column of text."""
-    columns = [
-        Column("Item", "text", 24),
-        Column("Family", "text", 16),
-        Column("Size, mm", "thickness", 10),
-    ]
-    if units != "mm":
+    found = hardware_rows(fitted)
+    total = total_price(found)
+    in_cartons = any(row.cartons is not None for row in found)
+    columns = [Column("Item", "text", 24), Column("Family", "text", 14), Column("Size, mm", "thickness", 9)]
+    if shown.with_inches:
         columns.append(Column("Size, in", "inches", 11))
     columns += [
-        Column("Hand", "text", 7),
-        Column("Count", "count", 8),
-        Column("Unit", "text", 8),
-        Column("Drawers", "text", 36),
-        Column("Note", "text", 38),
+        Column("Hand", "text", 6),
+        Column("Used", "count", 7),
+        Column("Spare", "count", 7),
+        Column("Order", "count", 7),
+        Column("Unit", "text", 7),
     ]
-    rows: list[tuple[Cell, ...]] = []
-    for item, count, ids in hardware_rows(fitted):
-        in_inches: tuple[Cell, ...] = ()
-        if units != "mm":
-            in_inches = (None if item.size is None else inches(item.size),)
-        row = (
-            item.name,
-            item.family,
-            item.size,
-            *in_inches,
-            item.hand,
-            count,
-            item.unit,
-            ", ".join(ids),
-            item.note,
+    if in_cartons:
+        columns.append(Column("Cartons", "count", 8))
+    if total is not None:
+        columns += [Column("Price of one", "money", 9), Column("Price", "money", 10)]
+    columns += [Column("Supply", "text", 16), Column("Drawers", "text", 32), Column("Note", "text", 38)]
+    rows = [_cells(row, shown, cartons=in_cartons, prices=total is not None) for row in found]
+    if total is not None:
+        headings = [column.heading for column in columns]
+        rows.append(
+            tuple("total" if name == "Item" else total if name == "Price" else None for name in headings)
         )
-        rows.append(row)
-    return Table(f"Hardware list: {fitted.title}", "Hardware list", tuple(columns), tuple(rows))
+    return Table(
+        f"Hardware list: {fitted.title}", "Hardware list", tuple(columns), tuple(rows), remarks(found)
+    )
+
+
+def _cells(row: HardwareRow, shown: Shown, *, cartons: bool, prices: bool) -> tuple[Cell, ...]:
+    item = row.item
+    cells: list[Cell] = [item.name, item.family, item.size]
+    if shown.with_inches:
+        cells.append(None if item.size is None else inches(item.size, shown))
+    cells += [item.hand, row.used, row.spare, row.ordered, item.unit]
+    if cartons:
+        cells.append(row.cartons)
+    if prices:
+        cells += [item.price, row.price]
+    cells += [item.supply, ", ".join(row.ids), item.note]
+    return tuple(cells)

@@ -2,23 +2,24 @@
 
 from __future__ import annotations
 
-import tomllib
-from functools import cache
-from importlib.resources import files
+from collections.abc import Sequence
 from typing import Any, Final
 
 from drawerwright.model.fitted import FittedDrawer, FittedJob, State
+from drawerwright.pack.beside import check_name, in_order_of_care
+from drawerwright.pack.cautions import cautions
 from drawerwright.pack.distinct import AlikeDrawers
-from drawerwright.pack.drawer_page import check_name, in_order_of_care, slide_text
+from drawerwright.pack.drawer_page import slide_text
 from drawerwright.pack.figures import (
     VERDICT_STATES,
     VERDICT_WORDS,
+    box_text,
     margin_text,
     mass_text,
     mass_unit,
-    size_text,
 )
 from drawerwright.pack.lettering import STAND_IN, for_sheets, lettered
+from drawerwright.pack.shown import Shown
 from drawerwright.units import ShownUnits
 
 REASON_ROOM: Final = 180
@@ -27,40 +28,33 @@ REASON_ROOM: Final = 180
 _UNIT_WORDS: Final[dict[ShownUnits, str]] = {"mm": "mm", "in": "inches", "both": "mm and inches"}
 
 
-@cache
-def cautions() -> tuple[tuple[str, str], ...]:
-    """Title and words of each caution."""
-    data = tomllib.loads(files(__package__).joinpath("cautions.toml").read_text(encoding="utf-8"))
-    return tuple((entry["title"], entry["says"]) for entry in data["caution"])
-
-
-def reason(fitted: FittedDrawer, units: ShownUnits) -> str:
+def reason(fitted: FittedDrawer, shown: Shown) -> str:
     """What to look at before building: the first check that stops or wants care, and how many more do."""
     told = [check for check in in_order_of_care(fitted.checks) if check.state != "ok"]
     if not told:
         if fitted.rejected and fitted.slide is None:
             nearest = max(fitted.rejected, key=lambda one: one.margin)
-            return f"{check_name(nearest.because)} {margin_text(nearest.margin, nearest.unit, units)}"
+            return f"{check_name(nearest.because)} {margin_text(nearest.margin, nearest.unit, shown)}"
         return fitted.drawer.note
     first = told[0]
     more = f" (and {len(told) - 1} more)" if len(told) > 1 else ""
-    text = f"{check_name(first.id)} {margin_text(first.margin, first.unit, units)}: {first.says}"
+    text = f"{check_name(first.id)} {margin_text(first.margin, first.unit, shown)}: {first.says}"
     if len(text) + len(more) > REASON_ROOM:
         text = text[: REASON_ROOM - len(more) - 1].rsplit(" ", 1)[0].rstrip(".,;:") + "…"
     return text + more
 
 
-def _row(fitted: FittedDrawer, key: str, units: ShownUnits) -> dict[str, str]:
+def _row(fitted: FittedDrawer, key: str, shown: Shown) -> dict[str, str]:
     box = fitted.box
-    why = reason(fitted, units)
+    why = reason(fitted, shown)
     return {
         "id": for_sheets(fitted.id),
         "quantity": str(fitted.drawer.quantity),
         "state": VERDICT_STATES[fitted.verdict],
         "verdict": VERDICT_WORDS[fitted.verdict],
         "slide": for_sheets(slide_text(fitted)),
-        "box": "–" if box is None else size_text((box.outside_width, box.height, box.length), units),
-        "moving": "–" if fitted.mass is None else mass_text(fitted.mass.moving, units),
+        "box": "–" if box is None else box_text(box, shown),
+        "moving": "–" if fitted.mass is None else mass_text(fitted.mass.moving, shown),
         "reason": for_sheets(why if len(why) <= REASON_ROOM else why[: REASON_ROOM - 1] + "…"),
         "sheet": key,
     }
@@ -81,22 +75,43 @@ def _totals(fitted: FittedJob) -> list[dict[str, str | None]]:
 
 
 def job_sheet_data(
-    fitted: FittedJob, distinct: tuple[AlikeDrawers, ...], keys: tuple[str, ...], units: ShownUnits
+    fitted: FittedJob,
+    distinct: Sequence[AlikeDrawers],
+    keys: Sequence[str],
+    shown: Shown,
+    part: tuple[int, int] = (1, 1),
 ) -> dict[str, Any]:
-    """The job sheet; `keys` are what the pages of `distinct` are found by."""
+    """The job sheet; `keys` are what the pages of `distinct` are found by; `part` as for the sheets."""
     page_of = {id(drawer): key for alike, key in zip(distinct, keys, strict=True) for drawer in alike.drawers}
-    written = fitted.title + "".join(drawer.id + drawer.drawer.note for drawer in fitted.drawers)
+    listed = [drawer for drawer in fitted.drawers if id(drawer) in page_of]
+    written = fitted.title + "".join(drawer.id + drawer.drawer.note for drawer in listed)
     replaced = lettered(written).count(STAND_IN) > written.count(STAND_IN)
+    number, of = part
     return {
-        "units": _UNIT_WORDS[units],
-        "box_name": "Box, W × H × L" + (", in" if units == "in" else ", mm"),
-        "inches": units == "in",
-        "mass_name": f"Moving, {mass_unit(units)}",
+        "name": "Job sheet" + (f", part {number} of {of}" if of > 1 else ""),
+        "units": _UNIT_WORDS[shown.units],
+        "box_name": "Box, W × H × L" + (", in" if shown.in_inches else ", mm"),
+        "inches": shown.in_inches,
+        "mass_name": f"Moving, {mass_unit(shown)}",
         "count": str(sum(drawer.drawer.quantity for drawer in fitted.drawers)),
         "totals": _totals(fitted),
-        "cautions": [{"title": title, "says": says} for title, says in cautions()],
-        "remark": f"Letters that these sheets lack stand as {STAND_IN}; job.toml keeps them."
-        if replaced
-        else "",
-        "rows": [_row(drawer, page_of[id(drawer)], units) for drawer in fitted.drawers],
+        "cautions": [{"title": one.title, "says": one.says} for one in cautions()],
+        "remarks": [
+            *([rounding_remark(shown)] if shown.with_inches else []),
+            *(
+                [f"Letters that these sheets lack stand as {STAND_IN}; job.toml keeps them."]
+                if replaced
+                else []
+            ),
+        ],
+        "rows": [_row(drawer, page_of[id(drawer)], shown) for drawer in listed],
     }
+
+
+def rounding_remark(shown: Shown) -> str:
+    """How inches on the sheets are rounded."""
+    return (
+        f"Inches are shown to 1/{shown.parts}. Sizes of boxes and parts and all margins are rounded down, so"
+        " that rounding never hides a clash; holes and readings go to the nearest. Millimetres in the lists"
+        " and files keep the full figures."
+    )

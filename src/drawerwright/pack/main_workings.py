@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from typing import Final
 
 from drawerwright.model.fitted import FittedDrawer, Working
+from drawerwright.pack.figures import NOUGHT
 
 ALWAYS: Final = (
     ("inside_width", "Inside"),
@@ -30,9 +31,6 @@ WHERE_NOT_NOUGHT: Final = (
     ("rear_bracket_right", "Rear bracket right"),
 )
 """Quantities shown only where they are not 0: there is nothing to tell about packing of nothing."""
-
-NOUGHT: Final = 0.05
-"""Lengths below this are shown as 0 [mm], half of the tenth that the sheets show."""
 
 
 def told_working(name: str, workings: Mapping[str, Working]) -> Working | None:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import hashlib
 import json
-from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Final
 
@@ -44,11 +43,6 @@ class Manifest:
 def file_of(path: str, content: bytes) -> PackFile:
     """Size and hash of one file's content."""
     return PackFile(path, len(content), hashlib.sha256(content).hexdigest())
-
-
-def list_files(title: str, contents: Mapping[str, bytes]) -> Manifest:
-    """The manifest of files given by path."""
-    return Manifest(title, tuple(file_of(path, contents[path]) for path in sorted(contents)))
 
 
 def read_manifest(content: bytes) -> Manifest | None:

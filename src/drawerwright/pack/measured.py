@@ -7,7 +7,7 @@ from drawerwright.model.fitted import FittedDrawer
 from drawerwright.model.job import Drawer, Readings
 from drawerwright.pack.bores import mount_words
 from drawerwright.pack.figures import inches, length_text, mass_text, mass_unit
-from drawerwright.units import ShownUnits
+from drawerwright.pack.shown import Shown
 
 BOTTOM_WORDS = {
     "groove-4": "bottom grooved all round",
@@ -16,63 +16,63 @@ BOTTOM_WORDS = {
 }
 
 
-def readings_text(readings: Readings, units: ShownUnits) -> str:
+def readings_text(readings: Readings, shown: Shown) -> str:
     """All readings in the order told, with their places where they have any; repeats are told once."""
     if readings.labels is None:
-        return ", ".join(dict.fromkeys(_bare(value, units) for value in readings.values))
+        return ", ".join(dict.fromkeys(_bare(value, shown) for value in readings.values))
     return ", ".join(
-        f"{label.replace('_', ' ')} {_bare(value, units)}"
+        f"{label.replace('_', ' ')} {_bare(value, shown)}"
         for label, value in zip(readings.labels, readings.values, strict=True)
     )
 
 
-def _bare(value: float, units: ShownUnits) -> str:
-    return inches(value) if units == "in" else shown_length(value, 3)
+def _bare(value: float, shown: Shown) -> str:
+    return inches(value, shown) if shown.in_inches else shown_length(value, 3)
 
 
-def _field(name: str, readings: Readings, units: ShownUnits) -> dict[str, str]:
+def _field(name: str, readings: Readings, shown: Shown) -> dict[str, str]:
     """A field's big value, and after it in small the unit, with the inches where both are wanted."""
-    unit = "in" if units == "in" else "mm"
-    if units == "both":
-        unit = f"mm ({', '.join(dict.fromkeys(inches(value) for value in readings.values))} in)"
-    return {"name": name, "value": readings_text(readings, units), "unit": unit}
+    unit = "in" if shown.in_inches else "mm"
+    if shown.both:
+        unit = f"mm ({', '.join(dict.fromkeys(inches(value, shown) for value in readings.values))} in)"
+    return {"name": name, "value": readings_text(readings, shown), "unit": unit}
 
 
-def measured_fields(fitted: FittedDrawer, units: ShownUnits) -> list[dict[str, str]]:
+def measured_fields(fitted: FittedDrawer, shown: Shown) -> list[dict[str, str]]:
     """Name, value and unit of each field of the strip."""
     opening = fitted.drawer.opening
     contents = fitted.mass.contents if fitted.mass is not None else fitted.drawer.contents.mass
     return [
-        _field("Opening width", opening.width, units),
-        _field("Height", opening.height, units),
-        _field("Depth", opening.depth, units),
-        _field("Sides", Readings((fitted.drawer.side,)), units),
-        {"name": "Contents", "value": mass_text(contents, units), "unit": mass_unit(units)},
+        _field("Opening width", opening.width, shown),
+        _field("Height", opening.height, shown),
+        _field("Depth", opening.depth, shown),
+        _field("Sides", Readings((fitted.drawer.side,)), shown),
+        {"name": "Contents", "value": mass_text(contents, shown), "unit": mass_unit(shown)},
     ]
 
 
-def also_told(fitted: FittedDrawer, units: ShownUnits) -> list[str]:
+def also_told(fitted: FittedDrawer, shown: Shown) -> list[str]:
     """Two or three short lines: construction and mount, front, box."""
     drawer = fitted.drawer
     mount = mount_words(fitted)
     return [
-        f"{drawer.construction.replace('-', ' ')}{_frame(drawer, units)}" + (f", {mount}" if mount else ""),
-        _front(drawer, units),
+        f"{drawer.construction.replace('-', ' ')}{_frame(drawer, shown)}" + (f", {mount}" if mount else ""),
+        _front(drawer, shown),
         f"{drawer.box.joint} joints, {BOTTOM_WORDS[drawer.box.bottom]}",
     ]
 
 
-def _frame(drawer: Drawer, units: ShownUnits) -> str:
+def _frame(drawer: Drawer, shown: Shown) -> str:
     if drawer.frame_in_use is None:
         return ""
-    left, right = length_text(drawer.frame_in_use.left, units), length_text(drawer.frame_in_use.right, units)
+    left, right = length_text(drawer.frame_in_use.left, shown), length_text(drawer.frame_in_use.right, shown)
     return f" {left} left, {right} right"
 
 
-def _front(drawer: Drawer, units: ShownUnits) -> str:
-    subfront = f"subfront {length_text(drawer.subfront_thickness, units)}"
+def _front(drawer: Drawer, shown: Shown) -> str:
+    subfront = f"subfront {length_text(drawer.subfront_thickness, shown)}"
     if drawer.front.style == "none":
         return f"no front, {subfront}"
     kind = "integral " if drawer.box.front == "integral" else ""
-    front = f"{kind}{drawer.front.style} front {length_text(drawer.front.thickness, units)}"
+    front = f"{kind}{drawer.front.style} front {length_text(drawer.front.thickness, shown)}"
     return front if drawer.box.front == "integral" else f"{front}, {subfront}"

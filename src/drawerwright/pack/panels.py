@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from drawerwright.drawing.dxf import write_dxf
@@ -51,13 +51,12 @@ def distinct_panels(
 
 def panel_files(
     distinct: tuple[AlikeDrawers, ...], tell: Callable[[AlikeDrawers], None] = lambda _: None
-) -> dict[str, bytes]:
+) -> Iterator[tuple[str, bytes]]:
     """Path and content of each DXF and of the list of them; each is named by its first drawer."""
     found = distinct_panels(distinct, tell)
     stems = distinct_stems(f"{panel.ids[0]} {panel.name}" for panel in found)
-    contents = {
-        f"{FOLDER}/{stem}.dxf": write_dxf(panel.scene) for stem, panel in zip(stems, found, strict=True)
-    }
+    for stem, panel in zip(stems, found, strict=True):
+        yield f"{FOLDER}/{stem}.dxf", write_dxf(panel.scene)
     rows = tuple(
         (f"{stem}.dxf", panel.name, panel.count, ", ".join(panel.ids))
         for stem, panel in zip(stems, found, strict=True)
@@ -68,5 +67,4 @@ def panel_files(
         Column("Count", "count", 8),
         Column("Drawers", "text", 40),
     )
-    contents[f"{FOLDER}/{INDEX}"] = write_csv(Table("Panels", "Panels", columns, rows))
-    return contents
+    yield f"{FOLDER}/{INDEX}", write_csv(Table("Panels", "Panels", columns, rows))

@@ -16,7 +16,7 @@ import xlsxwriter  # type: ignore[import-untyped]
 from drawerwright.pack.papers import Paper
 
 Cell: TypeAlias = str | int | float | None
-Kind: TypeAlias = Literal["text", "count", "length", "thickness", "inches", "mass"]
+Kind: TypeAlias = Literal["text", "count", "length", "thickness", "inches", "mass", "money"]
 
 FIXED_DATE: Final = datetime(2000, 1, 1)
 """Written where a file format asks for a date, so that the same job gives the same bytes."""
@@ -28,6 +28,7 @@ NUMBER_FORMATS: Final[dict[Kind, str]] = {
     "thickness": "0.0##",
     "inches": "@",
     "mass": "0.0",
+    "money": "0.00",
 }
 LONGEST_CELL: Final = 32_767
 """Most characters a cell of a workbook holds (ECMA-376 applications, common limit)."""
@@ -46,12 +47,13 @@ class Column:
 
 @dataclass(frozen=True, slots=True)
 class Table:
-    """A titled table; each row has one cell a column."""
+    """A titled table; each row has one cell a column. `remarks` are sentences for whoever reads it."""
 
     title: str
     sheet: str
     columns: tuple[Column, ...]
     rows: tuple[tuple[Cell, ...], ...]
+    remarks: tuple[str, ...] = ()
 
 
 def inert(text: str) -> str:
@@ -63,7 +65,10 @@ def inert(text: str) -> str:
 
 
 def write_csv(table: Table) -> bytes:
-    """The table as CSV (RFC 4180): UTF-8, a header line, lines ended by CR LF, decimal points."""
+    """The table as CSV (RFC 4180): UTF-8, a header line, lines ended by CR LF, decimal points.
+
+    Remarks are left out: a file of rows is read by programs.
+    """
     out = io.StringIO()
     writer = csv.writer(out, lineterminator="\r\n")
     writer.writerow([inert(column.heading) for column in table.columns])
@@ -121,6 +126,9 @@ def write_xlsx(table: Table, paper: Paper) -> bytes:
                 sheet.write_string(number, index, _fitting_a_cell(cell), cells)
             else:
                 sheet.write_number(number, index, cell, cells)
+    plain = book.add_format({"num_format": "@"})
+    for number, remark in enumerate(table.remarks, start=len(table.rows) + 2):
+        sheet.write_string(number, 0, _fitting_a_cell(remark), plain)
     sheet.freeze_panes(1, 0)
     sheet.repeat_rows(0)
     sheet.set_landscape()

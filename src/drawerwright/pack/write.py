@@ -1,61 +1,115 @@
-"""A job's whole pack, made in memory and put into its folder at once."""
+"""A job's whole pack, made file by file, and put into its folder or archive at once."""
 
 from __future__ import annotations
 
 import json
-from collections.abc import Callable
+from collections.abc import Callable, Collection, Iterator
+from dataclasses import dataclass
 from pathlib import Path
-from typing import Any, TypeAlias
+from typing import Final, Literal, TypeAlias, get_args
 
-from drawerwright.drawing.scene import Scene
-from drawerwright.drawing.sheet import drawer_sheet
 from drawerwright.files import write_job_toml
 from drawerwright.fit import fit_document
 from drawerwright.model.fitted import FittedJob
 from drawerwright.model.job import Job
+from drawerwright.pack.archive import check_archive, is_archive, put_in_archive
 from drawerwright.pack.cut_list import cut_list
 from drawerwright.pack.distinct import AlikeDrawers, distinct_drawers
-from drawerwright.pack.drawer_page import page_data
 from drawerwright.pack.folder import check_folder, put_in_place
+from drawerwright.pack.full_size import full_size_files
 from drawerwright.pack.hardware_list import hardware_list
-from drawerwright.pack.job_sheet import job_sheet_data
-from drawerwright.pack.layout import CHECK_BAR, Layout
-from drawerwright.pack.lettering import for_sheets
+from drawerwright.pack.labels import label_files
+from drawerwright.pack.layout import Layout
 from drawerwright.pack.manifest import Manifest
+from drawerwright.pack.mounting_sheet import mounting_files
 from drawerwright.pack.panels import panel_files
 from drawerwright.pack.papers import PaperName, papers
+from drawerwright.pack.printed_lists import printed_lists
+from drawerwright.pack.sheets import sheet_files
+from drawerwright.pack.shown import Parts, Shown
 from drawerwright.pack.tables import write_csv, write_xlsx
-from drawerwright.pack.typeset import set_sheets
 from drawerwright.units import ShownUnits
 
 Progress: TypeAlias = Callable[[int, int, str], None]
 """Called with steps done, steps in all, and what was done last."""
 
+Section: TypeAlias = Literal["sheets", "templates", "lists", "dxf", "labels"]
+"""A part of the pack that can be asked for alone."""
 
-def sheets_data(
-    fitted: FittedJob, paper: PaperName, units: ShownUnits, tell: Callable[[str], None]
-) -> dict[str, Any]:
-    """Everything the sheets show, in words, with each distinct drawer's drawing."""
-    layout = Layout(papers()[paper])
+SECTIONS: Final[tuple[Section, ...]] = get_args(Section)
+
+Files: TypeAlias = Iterator[tuple[str, bytes]]
+
+
+@dataclass(slots=True)
+class _Steps:
+    """Counts steps for whoever watches."""
+
+    total: int
+    watcher: Progress | None
+    done: int = 0
+
+    def tell(self, what: str) -> None:
+        """One more step is done."""
+        self.done = min(self.done + 1, self.total)
+        if self.watcher is not None:
+            self.watcher(self.done, self.total, what)
+
+
+def pack_files(
+    job: Job,
+    fitted: FittedJob,
+    *,
+    paper: PaperName = "a4",
+    units: ShownUnits = "mm",
+    inch_parts: Parts = 32,
+    only: Collection[Section] = (),
+    progress: Progress | None = None,
+) -> Files:
+    """Every file of the pack but its manifest, one after another: path with `/`, and content.
+
+    `only` names the sections wanted; none means all, and the job and its answer besides. Inches are shown to
+    1/`inch_parts`. Same job, drawers and options give the same bytes; nothing is written here.
+    """
     distinct = distinct_drawers(fitted)
-    keys = tuple(f"sheet-{number}" for number in range(1, len(distinct) + 1))
-    pages = []
-    for alike, key in zip(distinct, keys, strict=True):
-        pages.append(page_data(alike, _drawing_of(alike, layout), key, units))
-        tell(f"drawing of {alike.first.id}")
-    title = for_sheets(fitted.title) or "Drawers"
-    return {
-        "document_title": f"{title}: sheets",
-        "job": title,
-        "paper": layout.document(),
-        "bar": {"length": CHECK_BAR, "says": f"Print at 100 %: this bar is {CHECK_BAR:g} mm long"},
-        "cover": job_sheet_data(fitted, distinct, keys, units),
-        "sheets": pages,
-    }
+    shown = Shown(units, inch_parts)
+    wanted = frozenset(only) or frozenset(SECTIONS)
+    drawers = len(distinct)
+    each = {"sheets": drawers + 2, "templates": drawers + 1, "lists": 1, "dxf": drawers, "labels": 1}
+    steps = _Steps(sum(each[section] for section in wanted) + (not only), progress)
+    if not only:
+        yield "job.toml", write_job_toml(job).encode("utf-8")
+        yield (
+            "fit.json",
+            (json.dumps(fit_document(fitted), indent=1, ensure_ascii=False) + "\n").encode("utf-8"),
+        )
+        steps.tell("job and answer")
+    if "lists" in wanted:
+        yield from _lists(fitted, paper, shown)
+        steps.tell("lists")
+    if "labels" in wanted:
+        yield from label_files(fitted, paper, shown)
+        steps.tell("labels")
+    if "dxf" in wanted:
+        yield from panel_files(distinct, lambda alike: steps.tell(_panels_of(alike)))
+    if "templates" in wanted:
+        yield from full_size_files(fitted.title, distinct, papers()[paper], shown, steps.tell)
+    if "sheets" in wanted:
+        yield from mounting_files(fitted, papers()[paper], shown)
+        steps.tell("mounting sheet")
+        yield from sheet_files(fitted, distinct, Layout(papers()[paper]), shown, steps.tell)
 
 
-def _drawing_of(alike: AlikeDrawers, layout: Layout) -> Scene:
-    return drawer_sheet(alike.first, layout.drawing_width, layout.drawing_height)
+def _panels_of(alike: AlikeDrawers) -> str:
+    return f"panels of {alike.first.id}"
+
+
+def _lists(fitted: FittedJob, paper: PaperName, shown: Shown) -> Files:
+    tables = {"cut-list": cut_list(fitted, shown), "hardware-list": hardware_list(fitted, shown)}
+    for name, table in tables.items():
+        yield f"{name}.csv", write_csv(table)
+        yield f"{name}.xlsx", write_xlsx(table, papers()[paper])
+    yield from printed_lists(fitted.title, tuple(tables.values()), papers()[paper], shown)
 
 
 def pack_contents(
@@ -64,37 +118,14 @@ def pack_contents(
     *,
     paper: PaperName = "a4",
     units: ShownUnits = "mm",
+    inch_parts: Parts = 32,
+    only: Collection[Section] = (),
     progress: Progress | None = None,
 ) -> dict[str, bytes]:
-    """Every file of the pack but its manifest, by path with `/`; nothing is written.
-
-    Same job, drawers, paper and units give the same bytes.
-    """
-    distinct = distinct_drawers(fitted)
-    total, done = 2 * len(distinct) + 3, 0
-
-    def tell(what: str) -> None:
-        nonlocal done
-        done += 1
-        if progress is not None:
-            progress(done, total, what)
-
-    contents = {
-        "job.toml": write_job_toml(job).encode("utf-8"),
-        "fit.json": (json.dumps(fit_document(fitted), indent=1, ensure_ascii=False) + "\n").encode("utf-8"),
-    }
-    tell("job and answer")
-    for name, table in (
-        ("cut-list", cut_list(fitted, units)),
-        ("hardware-list", hardware_list(fitted, units)),
-    ):
-        contents[f"{name}.csv"] = write_csv(table)
-        contents[f"{name}.xlsx"] = write_xlsx(table, papers()[paper])
-    tell("lists")
-    contents.update(panel_files(distinct, lambda alike: tell(f"panels of {alike.first.id}")))
-    contents["sheets.pdf"] = set_sheets(sheets_data(fitted, paper, units, tell))
-    tell("sheets")
-    return contents
+    """All files of `pack_files` in memory, by path."""
+    return dict(
+        pack_files(job, fitted, paper=paper, units=units, inch_parts=inch_parts, only=only, progress=progress)
+    )
 
 
 def write_pack(
@@ -104,18 +135,22 @@ def write_pack(
     *,
     paper: PaperName = "a4",
     units: ShownUnits = "mm",
+    inch_parts: Parts = 32,
+    only: Collection[Section] = (),
     progress: Progress | None = None,
 ) -> Manifest:
-    """Writes a job's papers and files into the folder `out` and returns the list of them.
+    """Writes a job's papers and files into the folder `out`, or the archive if it ends in `.zip`.
 
-    `paper` is the sheets' size, `units` adds inches for people to read, `progress` is told each step. The
-    folder appears complete or not at all; one that is there already is replaced only if it is empty or holds
-    a pack of ours that nobody has added to or changed.
+    Options are those of `pack_files`; `progress` is told each step. The pack appears complete or not at all;
+    one that is there already is replaced whole, and only if nobody has added to it or changed it.
 
     Raises:
         InputError: `out` holds what is not ours, or the disk refuses.
-        TypesettingError: a fault in the sheets' templates.
+        TypesettingError: a fault in the papers' templates.
     """
-    check_folder(out)
-    contents = pack_contents(job, fitted, paper=paper, units=units, progress=progress)
-    return put_in_place(contents, fitted.title, out)
+    check, put = (check_archive, put_in_archive) if is_archive(out) else (check_folder, put_in_place)
+    check(out)
+    made = pack_files(
+        job, fitted, paper=paper, units=units, inch_parts=inch_parts, only=only, progress=progress
+    )
+    return put(made, fitted.title, out)

@@ -1,0 +1,145 @@
+"""The column beside a drawing: what would make the drawer fit, its checks, and notes."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any, Final
+
+from drawerwright.model.fitted import Check, FittedDrawer, Mount, Rejected
+from drawerwright.pack.distinct import AlikeDrawers
+from drawerwright.pack.figures import MOUNT_WORDS, STATE_WORDS, change_text, counted, length_text, margin_text
+from drawerwright.pack.lettering import for_sheets
+from drawerwright.pack.shown import Shown
+
+SHORT_NOTES: Final = 240
+"""Most characters of notes that may stand before the checks; longer ones come last."""
+
+NO_CHANGE: Final = {
+    "by": "None found",
+    "says": "No single change of depth, width, sides or contents makes it fit.",
+}
+_SEVEREST: Final = {"stop": 0, "watch": 1, "ok": 2}
+
+
+def check_name(check_id: str) -> str:
+    """A check's id in words."""
+    return check_id.replace("-", " ").capitalize()
+
+
+def in_order_of_care(checks: tuple[Check, ...]) -> list[Check]:
+    """Checks with what stops first, then what wants care, each in its own order."""
+    return sorted(checks, key=lambda check: _SEVEREST[check.state])
+
+
+def short_ids(ids: tuple[str, ...], room: int = 30) -> str:
+    """As many ids as find room [characters], the rest counted."""
+    if len(", ".join(ids)) <= room:
+        return ", ".join(ids)
+    shown = list(ids)
+    while len(shown) > 1 and len(", ".join(shown)) > room - 8:
+        shown.pop()
+    left = len(ids) - len(shown)
+    return ", ".join(shown) + (f" and {left} more" if left else "")
+
+
+def tried_rows(rejected: Sequence[Rejected], shown: Shown) -> list[dict[str, str]]:
+    """What was tried: one row a family, mount and reason, each length with how far it was off."""
+    groups: dict[tuple[str, Mount, str, str], list[Rejected]] = {}
+    for one in rejected:
+        groups.setdefault((one.family, one.mount, one.because, one.unit), []).append(one)
+    rows = []
+    for (family, mount, because, unit), members in groups.items():
+        told_in = {"mm": "in", "kg": "lb"}.get(unit, unit) if shown.in_inches else unit
+        tried = (f"{length_text(one.nominal, shown)} by {_short_by(one, told_in, shown)}" for one in members)
+        rows.append(
+            {
+                "slide": for_sheets(family),
+                "because": for_sheets(f"{MOUNT_WORDS[mount]}: {check_name(because).lower()}"),
+                "lengths": for_sheets(f"{', '.join(tried)} {told_in}".strip()),
+            }
+        )
+    return rows
+
+
+def _short_by(one: Rejected, told_in: str, shown: Shown) -> str:
+    """How far a slide was off, without unit and sign."""
+    return margin_text(one.margin, one.unit, shown).removesuffix(f" {told_in}").removeprefix("−")
+
+
+def beside(alike: AlikeDrawers, shown: Shown) -> list[dict[str, Any]]:
+    """What would make it fit, or the checks; notes first if they are short.
+
+    A check that wants care or stops is told in full; one that fits has one line: its name and margin.
+    """
+    fitted = alike.first
+    told: list[dict[str, Any]] = []
+    if fitted.slide is None:
+        changes = [
+            {
+                "by": for_sheets(change_text(change.by, change.unit, shown)),
+                "says": for_sheets(change.says),
+            }
+            for change in fitted.changes
+        ] or [NO_CHANGE]
+        told.append({"kind": "changes", "title": "Smallest changes that make it fit", "rows": changes})
+    careful = [_check(check, shown) for check in in_order_of_care(fitted.checks) if check.state != "ok"]
+    fine = [_check(check, shown) for check in fitted.checks if check.state == "ok"]
+    title = "The nearest slide tried" if fitted.slide is None else "Look at these"
+    told.append({"kind": "checks", "title": title, "rows": careful})
+    told.append({"kind": "fine", "title": "Checks that fit, and how much is left", "rows": fine})
+    told.append({"kind": "checks", "title": "Why not longer", "rows": _next_longer(fitted, shown)})
+    notes = _notes(alike)
+    if sum(len(note["who"] + note["says"]) for note in notes) <= SHORT_NOTES:
+        told.insert(0, {"kind": "notes", "title": "Notes", "rows": notes})
+    else:
+        told.append({"kind": "notes", "title": "Notes", "rows": notes})
+    return [one for one in told if one["rows"]]
+
+
+def _check(check: Check, shown: Shown) -> dict[str, str]:
+    return {
+        "state": check.state,
+        "word": STATE_WORDS[check.state],
+        "margin": margin_text(check.margin, check.unit, shown),
+        "name": check_name(check.id),
+        "says": for_sheets(check.says),
+    }
+
+
+def _next_longer(fitted: FittedDrawer, shown: Shown) -> list[dict[str, str]]:
+    """Why not longer: what stopped the next longer slide of the chosen family, as a check's row."""
+    slide = fitted.slide
+    if slide is None:
+        return []
+    longer = [
+        one
+        for one in fitted.rejected
+        if one.family == slide.family.id and one.mount == slide.mount and one.nominal > slide.length.nominal
+    ]
+    if not longer:
+        return []
+    next_one = min(longer, key=lambda one: one.nominal)
+    return [
+        {
+            "state": "stop",
+            "word": STATE_WORDS["stop"],
+            "margin": margin_text(next_one.margin, next_one.unit, shown),
+            "name": f"Slide {length_text(next_one.nominal, shown)}",
+            "says": f"The next longer slide would not fit: {check_name(next_one.because).lower()} stops it.",
+        }
+    ]
+
+
+def _notes(alike: AlikeDrawers) -> list[dict[str, str]]:
+    """All ids where the title strip has no room for them, then each drawer's note."""
+    notes = []
+    if short_ids(alike.ids) != ", ".join(alike.ids):
+        notes.append(
+            {"who": counted(len(alike.ids), "drawer", "drawers"), "says": for_sheets(", ".join(alike.ids))}
+        )
+    notes += [
+        {"who": for_sheets(one.id), "says": for_sheets(one.drawer.note)}
+        for one in alike.drawers
+        if one.drawer.note
+    ]
+    return notes

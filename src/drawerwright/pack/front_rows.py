@@ -1,0 +1,73 @@
+"""How an applied front is fixed and set, put into words for the page: names and values."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from drawerwright.model.fitted import FittedDrawer, FrontFixing, Point
+from drawerwright.pack.figures import NOUGHT, length_text, lengths_text
+from drawerwright.pack.shown import Shown
+
+Row = tuple[str, str]
+
+
+def front_rows(fitted: FittedDrawer, shown: Shown) -> tuple[Row, ...]:
+    """Names and values of the front's screws, its handle and how it is set; none where it is not applied."""
+    fixing = fitted.fixing
+    if fixing is None:
+        return ()
+    rows: list[Row] = []
+    if fixing.holes:
+        most = length_text(fixing.longest_screw, shown)
+        rows += [
+            ("Screws through the subfront", f"{len(fixing.holes)}, no longer than {most}"),
+            (
+                "In the subfront, from its middle, above the box's lower edge",
+                places_text(fixing.holes, shown),
+            ),
+            (
+                "In the front's back, from its middle, above its lower edge",
+                places_text(fixing.holes_in_front, shown),
+            ),
+        ]
+    if fixing.handle:
+        name = "Handle borings" if len(fixing.handle) > 1 else "Knob boring"
+        bore = length_text(fixing.handle_bore, shown)
+        rows.append((f"{name} Ø {bore}, from the front's middle, up", places_text(fixing.handle, shown)))
+    rows.append(("Set the front", set_text(fixing, shown)))
+    rows.append(("Then the adjusters have", room_text(fixing, shown)))
+    return tuple(rows)
+
+
+def places_text(places: Sequence[Point], shown: Shown) -> str:
+    """Places that form a grid as distances across and up; any others one by one [mm]."""
+    across = sorted({round(x, 3) for x, _ in places})
+    up = sorted({round(y, 3) for _, y in places})
+    if len(across) * len(up) != len(places):
+        return "; ".join(f"{length_text(x, shown)}, {length_text(y, shown)}" for x, y in places)
+    return f"{_across_text(across, shown)} across; {lengths_text(up, shown)} up"
+
+
+def _across_text(across: Sequence[float], shown: Shown) -> str:
+    """Distances from the middle; those that lie alike to both hands stand once, with ±."""
+    if all(any(abs(x + other) < NOUGHT for other in across) for x in across):
+        halves = [x for x in across if x > NOUGHT]
+        middle = ["0"] if len(halves) * 2 < len(across) else []
+        return ", ".join([*middle, *(f"± {length_text(x, shown)}" for x in halves)])
+    return lengths_text(across, shown)
+
+
+def set_text(fixing: FrontFixing, shown: Shown) -> str:
+    """How low and how deep the front is set."""
+    return f"{length_text(fixing.low_by, shown)} low, {length_text(fixing.deep_by, shown)} deep"
+
+
+def room_text(fixing: FrontFixing, shown: Shown) -> str:
+    """What the adjusters can still do each way, from where the front was set."""
+    told = (
+        ("up", fixing.room_up),
+        ("down", fixing.room_down),
+        ("out", fixing.room_out),
+        ("in", fixing.room_in),
+    )
+    return ", ".join(f"{length_text(room, shown)} {way}" for way, room in told)

@@ -1,0 +1,109 @@
+"""What one drawer takes: slides, locking brackets, spacers, rear brackets, packing, screws, handle."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Final, Literal, TypeAlias
+
+from drawerwright.model.fitted import ChosenSlide, FittedDrawer, Mounting
+from drawerwright.pack.figures import millimetres
+
+Supply: TypeAlias = Literal["order", "with the brackets", "cut in the shop"]
+
+SCREW_ASSUMPTION: Final = (
+    "Screws: one in each round hole and each slot of the member that the family lists, both sides, and one in"
+    " each pilot hole of a bracket (common practice, no source). Those of rear brackets and packing are not"
+    " counted: no family lists their holes."
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """One kind of hardware: `size` [mm], a slide's nominal length, a thickness or a spacing.
+
+    `hand` is L, R or empty. `price` of one unit in the user's money and `carton` (units in a carton) are None
+    where nobody told them.
+    """
+
+    name: str
+    family: str
+    size: float | None
+    hand: str
+    unit: str
+    supply: Supply = "order"
+    note: str = ""
+    price: float | None = None
+    carton: int | None = None
+
+    @property
+    def is_screw(self) -> bool:
+        """Whether spares are wanted: screws get lost and strip."""
+        return self.name.startswith("screw")
+
+
+def items_of(fitted: FittedDrawer) -> Iterator[tuple[Item, int]]:
+    """What one drawer takes, with how many; nothing where it does not fit."""
+    slide, mounting = fitted.slide, fitted.mounting
+    if slide is None or mounting is None:
+        return
+    family = slide.family
+    yield (
+        Item(
+            "slide", family.id, slide.length.nominal, "", "pair",
+            note=family.title, price=slide.length.price, carton=family.carton,
+        ),
+        1,
+    )  # fmt: skip
+    if family.carriage == "concealed":
+        yield from _bracket_items(slide)
+    yield from _rear_items(family.id, mounting)
+    row_holes = len(mounting.holes) + len(mounting.slots)
+    if row_holes:
+        where = "packing" if slide.mount == "packed" else "cabinet side"
+        yield (
+            Item("screw, member to cabinet", family.id, None, "", "piece", note=f"into the {where}"),
+            2 * row_holes,
+        )
+    if mounting.shelf_holes:
+        screws = 2 * len(mounting.shelf_holes)
+        yield Item("screw, member to shelf", family.id, None, "", "piece", note="into the shelf"), screws
+    yield from _front_items(fitted)
+
+
+def _bracket_items(slide: ChosenSlide) -> Iterator[tuple[Item, int]]:
+    """Locking brackets, left and right, with the spacers that come in their bag, and their screws."""
+    family = slide.family.id
+    for hand in ("L", "R"):
+        yield Item("locking bracket", family, None, hand, "piece"), 1
+    for spacers, where in ((slide.side_spacers, "box side"), (slide.subfront_spacers, "subfront")):
+        for thickness in spacers:
+            note = f"in the bracket bag, needs no order; between bracket and {where}, left and right"
+            yield Item("spacer", family, thickness, "", "piece", "with the brackets", note), 2
+    pilot_holes = len(slide.family.bracket_holes)
+    if pilot_holes:
+        yield Item("screw, locking bracket", family, None, "", "piece", note="both brackets"), 2 * pilot_holes
+
+
+def _rear_items(family: str, mounting: Mounting) -> Iterator[tuple[Item, int]]:
+    for hand, centre in (("L", mounting.rear_bracket_left), ("R", mounting.rear_bracket_right)):
+        if centre is not None:
+            yield Item("rear bracket", family, None, hand, "piece", note="on the cabinet back"), 1
+    for hand, thickness in (("L", mounting.packing_left), ("R", mounting.packing_right)):
+        if thickness > 0:
+            long = f"{millimetres(mounting.member)} mm long, behind the member; see the cut list"
+            yield Item("packing", "", thickness, hand, "strip", "cut in the shop", long), 1
+
+
+def _front_items(fitted: FittedDrawer) -> Iterator[tuple[Item, int]]:
+    """Screws of the front, and its handle or knob."""
+    fixing, handle = fitted.fixing, fitted.drawer.front.handle
+    if fixing is not None and fixing.holes:
+        told = fitted.drawer.front.screw
+        most = f"no longer than {millimetres(fixing.longest_screw)} mm"
+        yield Item("screw, front to subfront", "", told, "", "piece", note=most), len(fixing.holes)
+    if fixing is not None and handle is not None and fixing.handle:
+        if handle.spacing > 0:
+            yield Item("handle", "", handle.spacing, "", "piece", note="size: between its borings"), 1
+        else:
+            yield Item("knob", "", None, "", "piece"), 1

@@ -1,0 +1,203 @@
+"""The mounting sheet: the installer's steps in the order of work, cautions, and a row for each drawer."""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Callable, Iterator, Sequence
+from functools import cache
+from importlib.resources import files
+from typing import Any, Final, TypeAlias
+
+from drawerwright.model.fitted import FittedDrawer, FittedJob, Mounting
+from drawerwright.pack.cautions import cautions
+from drawerwright.pack.drawer_page import slide_text
+from drawerwright.pack.figures import (
+    MOUNT_WORDS,
+    NOUGHT,
+    length_text,
+    lengths_text,
+    mass_text,
+    mass_unit,
+    millimetres,
+)
+from drawerwright.pack.layout import Layout
+from drawerwright.pack.lettering import for_sheets
+from drawerwright.pack.papers import Paper
+from drawerwright.pack.parts import in_parts, part_names
+from drawerwright.pack.shown import Shown
+from drawerwright.pack.typeset import forget_settings, set_document
+
+ROWS: Final = 400
+"""Most drawers of one document, so that the compiler's memory stays bounded."""
+TICKS: Final = ("On", "Locked", "Click L", "Click R", "Set")
+"""Boxes to tick for each drawer, in the order of work."""
+
+_Text: TypeAlias = Callable[[FittedDrawer, Mounting, Shown], str]
+
+
+@cache
+def _steps() -> tuple[dict[str, str], ...]:
+    data = tomllib.loads(files(__package__).joinpath("mounting_steps.toml").read_text(encoding="utf-8"))
+    return tuple(data["step"])
+
+
+def steps_of(fitted: FittedJob, shown: Shown) -> list[dict[str, str]]:
+    """Title and words of each step that the job wants."""
+    wants_packing = any(
+        one.mounting is not None
+        and (
+            one.mounting.rear_bracket_left is not None
+            or one.mounting.packing_left + one.mounting.packing_right > 0
+        )
+        for one in fitted.drawers
+    )
+    return [
+        {"title": step["title"], "says": step["says"].replace("{front}", fronts_text(fitted.drawers, shown))}
+        for step in _steps()
+        if "only" not in step or wants_packing
+    ]
+
+
+def fronts_text(drawers: Sequence[FittedDrawer], shown: Shown) -> str:
+    """How low and deep the fronts were fixed, so that the adjusters have room both ways."""
+    kinds = {
+        (length_text(one.fixing.low_by, shown), length_text(one.fixing.deep_by, shown))
+        for one in drawers
+        if one.fixing is not None
+    }
+    if not kinds:
+        return ""
+    if len(kinds) > 1:
+        return "The fronts were fixed low and deep by what the table says. "
+    ((low, deep),) = kinds
+    unit = " mm" if not shown.in_inches else ""
+    return f"The fronts were fixed {low}{unit} low and {deep}{unit} deep. "
+
+
+def _screw_line(_: FittedDrawer, mounting: Mounting, shown: Shown) -> str:
+    return "" if mounting.screw_line is None else length_text(mounting.screw_line, shown)
+
+
+def _places(places: tuple[float, ...], from_edge: tuple[float, ...], shown: Shown) -> str:
+    """Depths from the front; behind a face frame those from the side's edge as well."""
+    told = lengths_text(places, shown)
+    if places == from_edge or not places:
+        return told
+    return f"{told}; from the side's edge {lengths_text(from_edge, shown)}"
+
+
+def _slots(_: FittedDrawer, mounting: Mounting, shown: Shown) -> str:
+    return _places(mounting.slots, mounting.slots_from_side_edge, shown)
+
+
+def _holes(_: FittedDrawer, mounting: Mounting, shown: Shown) -> str:
+    if mounting.shelf_holes:
+        return f"into the shelf {lengths_text(mounting.shelf_holes, shown)}"
+    return _places(mounting.holes, mounting.holes_from_side_edge, shown)
+
+
+def _is_packed(mounting: Mounting) -> bool:
+    return mounting.packing_left + mounting.packing_right > 0
+
+
+def _packing(_: FittedDrawer, mounting: Mounting, shown: Shown) -> str:
+    if not _is_packed(mounting):
+        return ""
+    return f"L {length_text(mounting.packing_left, shown)}, R {length_text(mounting.packing_right, shown)}"
+
+
+def _rear(_: FittedDrawer, mounting: Mounting, shown: Shown) -> str:
+    left, right = mounting.rear_bracket_left, mounting.rear_bracket_right
+    if left is None or right is None:
+        return ""
+    text = f"L {length_text(left, shown)}, R {length_text(right, shown)}"
+    if mounting.rear_bracket_height is not None:
+        text += f", up {length_text(mounting.rear_bracket_height, shown)}"
+    return text
+
+
+def _spacers(fitted: FittedDrawer, _: Mounting, __: Shown) -> str:
+    if fitted.slide is None:
+        return ""
+    told = ((fitted.slide.side_spacers, "side"), (fitted.slide.subfront_spacers, "subfront"))
+    return ", ".join(
+        f"{where} {' + '.join(millimetres(one) for one in spacers)}" for spacers, where in told if spacers
+    )
+
+
+def _front_set(fitted: FittedDrawer, _: Mounting, shown: Shown) -> str:
+    if fitted.fixing is None:
+        return ""
+    low, deep = fitted.fixing.low_by, fitted.fixing.deep_by
+    if low < NOUGHT and deep < NOUGHT:
+        return "even"
+    return f"{length_text(low, shown)} low, {length_text(deep, shown)} deep"
+
+
+def _load(fitted: FittedDrawer, _: Mounting, shown: Shown) -> str:
+    """How much may lie in the drawer: what the pair carries, less what moves without contents."""
+    if fitted.capacity is None or fitted.mass is None or fitted.slide is None:
+        return ""
+    own = fitted.mass.moving - fitted.mass.contents if fitted.slide.family.capacity_of == "moving" else 0.0
+    return mass_text(max(fitted.capacity - own, 0.0), shown)
+
+
+def _columns(shown: Shown) -> tuple[tuple[str, _Text], ...]:
+    """Headings of the figures, and what fills them."""
+    unit = "in" if shown.in_inches else "mm"
+    return (
+        ("Front end", lambda _, mounting, how: length_text(mounting.front_end, how)),
+        ("Screw line", _screw_line),
+        ("Slots first", _slots),
+        ("Round holes", _holes),
+        ("Packing", _packing),
+        ("Rear brackets", _rear),
+        (f"Spacers, {unit if unit == 'mm' else 'mm'}", _spacers),
+        ("Front fixed", _front_set),
+        (f"Most inside, {mass_unit(shown)}", _load),
+    )
+
+
+def rows_of(drawers: Sequence[FittedDrawer], shown: Shown) -> tuple[list[str], list[dict[str, Any]]]:
+    """Headings of the columns that any drawer fills, and a row for each drawer that is built."""
+    columns = _columns(shown)
+    filled = [
+        (one, [for_sheets(text(one, one.mounting, shown)) for _, text in columns])
+        for one in drawers
+        if one.mounting is not None
+    ]
+    kept = [at for at in range(len(columns)) if any(cells[at] for _, cells in filled)]
+    rows = []
+    for one, cells in filled:
+        many = one.drawer.quantity
+        row = {
+            "id": for_sheets(one.id),
+            "slide": for_sheets(slide_text(one)),
+            "mount": MOUNT_WORDS[one.slide.mount] if one.slide is not None else "",
+            "cells": [cells[at] for at in kept],
+        }
+        rows += [{**row, "of": f"{number} of {many}" if many > 1 else ""} for number in range(1, many + 1)]
+    return [columns[at][0] for at in kept], rows
+
+
+def mounting_files(fitted: FittedJob, paper: Paper, shown: Shown) -> Iterator[tuple[str, bytes]]:
+    """`mounting.pdf`; very many drawers go on in further documents, each with the steps first."""
+    parts = in_parts(fitted.drawers, ROWS)
+    title = for_sheets(fitted.title) or "Drawers"
+    for name, members in zip(part_names("mounting", len(parts)), parts, strict=True):
+        headings, rows = rows_of(members, shown)
+        data = {
+            "document_title": f"{title}: mounting",
+            "job": title,
+            "paper": Layout(paper).document(),
+            "inches": shown.with_inches,
+            "unit": {"mm": "mm", "in": "inches", "both": "mm (inches)"}[shown.units],
+            "steps": steps_of(fitted, shown),
+            "cautions": [{"title": one.title, "says": one.says} for one in cautions() if one.wall],
+            "headings": headings,
+            "ticks": list(TICKS),
+            "rows": rows,
+        }
+        yield f"{name}.pdf", set_document("mounting", data)
+        if len(parts) > 1:
+            forget_settings()

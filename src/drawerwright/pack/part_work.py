@@ -1,0 +1,110 @@
+"""What is still cut, bored or banded on a part before the box is put together, in words [mm]."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from drawerwright.drawing.views.rear_cuts import rear_cuts
+from drawerwright.model.fitted import BoxSizes, FittedDrawer, Part
+from drawerwright.pack.figures import millimetres
+
+_BANDED: Final = {
+    "top": "long edge above",
+    "bottom": "long edge below",
+    "left": "left end",
+    "right": "right end",
+}
+_ALL_ROUND: Final = 4
+
+
+def edges_text(part: Part) -> str:
+    """The edges that are banded, in words; empty where none is."""
+    if len(part.edged) == _ALL_ROUND:
+        return "all round"
+    return ", ".join(_BANDED.get(edge, edge) for edge in part.edged)
+
+
+def joint_depth(fitted: FittedDrawer) -> float:
+    """How deep the corner joints are let in [mm]; 0 where the joint is not let in."""
+    worked = fitted.workings.get("joint_depth")
+    if fitted.drawer.box.joint not in ("rabbet", "dovetail") or worked is None:
+        return 0.0
+    return worked.value
+
+
+def joint_words(fitted: FittedDrawer) -> str:
+    """The corner joint, with how deep it is let in."""
+    joint, depth = fitted.drawer.box.joint, millimetres(joint_depth(fitted))
+    return {
+        "butt": "butt joints, screwed",
+        "dowel": "dowel joints",
+        "rabbet": f"rabbets {depth} deep in the ends of the sides",
+        "dovetail": f"half-blind dovetails, tails of the sides {depth} into front and back",
+    }[joint]
+
+
+def part_work(part: Part, fitted: FittedDrawer) -> str:
+    """Joints, grooves, notches and bores of one part; empty where there is nothing to do, or nothing fits."""
+    if fitted.box is None or fitted.slide is None:
+        return ""
+    return "; ".join(
+        [
+            *_joint(part, fitted),
+            *_groove(part, fitted, fitted.box),
+            *_rear(part, fitted),
+            *_front(part, fitted),
+        ]
+    )
+
+
+def _joint(part: Part, fitted: FittedDrawer) -> Iterator[str]:
+    depth = millimetres(joint_depth(fitted))
+    match fitted.drawer.box.joint, part.part:
+        case "rabbet", "side":
+            yield f"rabbets {depth} deep at both ends"
+        case "dovetail", "side":
+            yield f"tails {depth} long at both ends"
+        case "dovetail", "subfront" | "back":
+            yield f"half-blind sockets {depth} deep at both ends"
+        case "dowel", "side" | "subfront" | "back":
+            yield "dowel holes at both ends"
+
+
+def _groove(part: Part, fitted: FittedDrawer, box: BoxSizes) -> Iterator[str]:
+    how = fitted.drawer.box.bottom
+    if part.part == "bottom":
+        yield {
+            "groove-4": "into the grooves all round",
+            "groove-3": "into three grooves, screwed to the back",
+        }.get(how, "screwed under the box")
+    grooved = {"groove-4": ("side", "subfront", "back"), "groove-3": ("side", "subfront")}.get(how, ())
+    if part.part in grooved:
+        yield (
+            f"groove {millimetres(box.bottom)} wide, {millimetres(box.groove_depth)} deep,"
+            f" {millimetres(box.bottom_recess)} above the lower edge"
+        )
+
+
+def _rear(part: Part, fitted: FittedDrawer) -> Iterator[str]:
+    cuts = rear_cuts(fitted) if part.part == "back" else None
+    if cuts is None:
+        return
+    if cuts.notch_height > 0:
+        width = millimetres(cuts.notch_outer - cuts.notch_inner)
+        yield f"notches {width} × {millimetres(cuts.notch_height)} in the lower corners"
+    yield (
+        f"hook bores Ø {millimetres(cuts.bore)}, {millimetres(cuts.bore_depth)} deep,"
+        f" {millimetres(cuts.half - cuts.bore_x)} from each end, {millimetres(cuts.bore_y)} up"
+    )
+
+
+def _front(part: Part, fitted: FittedDrawer) -> Iterator[str]:
+    fixing = fitted.fixing
+    if fixing is None:
+        return
+    if part.part == "subfront" and fixing.holes:
+        yield f"{len(fixing.holes)} holes for the front's screws"
+    if part.part == "front" and fixing.handle:
+        many = "handle borings" if len(fixing.handle) > 1 else "knob boring"
+        yield f"{many} Ø {millimetres(fixing.handle_bore)}"

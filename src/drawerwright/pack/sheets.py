@@ -1,0 +1,71 @@
+"""The sheets: a job sheet and a page for each distinct drawer, in one document or in several parts."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from typing import Any, Final
+
+from drawerwright.drawing.scene import Scene
+from drawerwright.drawing.sheet import drawer_sheet
+from drawerwright.model.fitted import FittedJob
+from drawerwright.pack.distinct import AlikeDrawers
+from drawerwright.pack.drawer_page import page_data
+from drawerwright.pack.job_sheet import job_sheet_data
+from drawerwright.pack.layout import CHECK_BAR, Layout
+from drawerwright.pack.lettering import for_sheets
+from drawerwright.pack.parts import in_parts, part_names
+from drawerwright.pack.shown import Shown
+from drawerwright.pack.typeset import forget_settings, set_document
+
+PAGES: Final = 60
+"""Most drawers of one document: the compiler takes some 6 MB a page (measured)."""
+
+
+def sheets_data(
+    fitted: FittedJob,
+    distinct: Sequence[AlikeDrawers],
+    layout: Layout,
+    shown: Shown,
+    tell: Callable[[str], None] = lambda _: None,
+    part: tuple[int, int] = (1, 1),
+) -> dict[str, Any]:
+    """Everything the sheets of some distinct drawers show, in words, with each one's drawing.
+
+    `part` is the number of this document and how many there are.
+    """
+    keys = tuple(f"sheet-{number}" for number in range(1, len(distinct) + 1))
+    pages = []
+    for alike, key in zip(distinct, keys, strict=True):
+        pages.append(page_data(alike, _drawing_of(alike, layout, shown), key, shown))
+        tell(f"drawing of {alike.first.id}")
+    title = for_sheets(fitted.title) or "Drawers"
+    number, of = part
+    return {
+        "document_title": f"{title}: sheets" + (f", part {number} of {of}" if of > 1 else ""),
+        "job": title,
+        "paper": layout.document(),
+        "bar": {"length": CHECK_BAR, "says": f"Print at 100 %: this bar is {CHECK_BAR:g} mm long"},
+        "cover": job_sheet_data(fitted, distinct, keys, shown, part),
+        "sheets": pages,
+    }
+
+
+def _drawing_of(alike: AlikeDrawers, layout: Layout, shown: Shown) -> Scene:
+    return drawer_sheet(alike.first, layout.drawing_width, layout.drawing_height)
+
+
+def sheet_files(
+    fitted: FittedJob,
+    distinct: Sequence[AlikeDrawers],
+    layout: Layout,
+    shown: Shown,
+    tell: Callable[[str], None] = lambda _: None,
+) -> Iterator[tuple[str, bytes]]:
+    """`sheets.pdf`; for very many distinct drawers `sheets-01.pdf` and so on, each with its own job sheet."""
+    parts = in_parts(distinct, PAGES)
+    for number, (name, members) in enumerate(zip(part_names("sheets", len(parts)), parts, strict=True), 1):
+        data = sheets_data(fitted, members, layout, shown, tell, (number, len(parts)))
+        yield f"{name}.pdf", set_document("sheets", data)
+        tell(name)
+        if len(parts) > 1:
+            forget_settings()
