@@ -14,7 +14,8 @@ from drawerwright.catalogue.families import (
     family_named,
     load_families,
 )
-from drawerwright.catalogue.family_check import Remark, check_family
+from drawerwright.catalogue.family_check import check_family
+from drawerwright.catalogue.family_remark import Remark
 from drawerwright.catalogue.materials import (
     Material,
     Materials,

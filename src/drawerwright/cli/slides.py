@@ -78,7 +78,8 @@ def check(
     slides: SlidePaths = None,
     units: UnitsWanted = None,
 ) -> None:
-    """Read family files and say whether they can be used."""
+    """Read family files and say whether they can be used, what is odd in them, and why it matters."""
+    from drawerwright.catalogue.family_check import check_family
     from drawerwright.cli.answers import console, write_json
     from drawerwright.cli.reading import read_families
     from drawerwright.cli.tables import print_indented
@@ -86,26 +87,24 @@ def check(
 
     families = read_families([*(paths or []), *(slides or [])])
     if as_json:
-        told = [{"id": family.id, "remarks": _remarks(family)} for family in families]
+        told = [
+            {"id": family.id, "remarks": [one.as_json() for one in check_family(family, units or "mm")]}
+            for family in families
+        ]
         write_json({"schema": "drawerwright/slides-check/1", "families": told})
         return
     page = console()
     page.print(_families_table(families, units or "mm"))
     for family in families:
-        for remark in _remarks(family):
-            print_indented(page, f"{family.id}: {remark['where']} {remark['says']}", by=0)
+        for remark in check_family(family, units or family.units):
+            print_indented(page, f"{family.id}: {remark.where} {remark.says}", by=0)
+            print_indented(page, f"Why: {remark.why}", by=4)
+            print_indented(page, f"Do: {remark.try_}", by=4)
     page.print(f"{count(len(families), 'family', 'families')} can be used.")
 
 
 def _document(family: SlideFamily) -> dict[str, object]:
     return family.model_dump(mode="json", by_alias=True)
-
-
-def _remarks(family: SlideFamily) -> list[dict[str, str]]:
-    """What was left to a default, is missing or looks odd; none of it stops a family from being used."""
-    from drawerwright.catalogue.family_check import check_family
-
-    return [{"kind": one.kind, "where": one.where, "says": one.says} for one in check_family(family)]
 
 
 def _families_table(families: Sequence[SlideFamily], units: ShownUnits) -> Table:
@@ -122,7 +121,7 @@ def _families_table(families: Sequence[SlideFamily], units: ShownUnits) -> Table
             _title(family),
             family.extension,
             format_mass(family.capacity, units),
-            hardware(_thickest_side(family), units),
+            _thickest_side(family, units),
             hardware(family.inside_width_deduction, units),
             " ".join(f"{one.nominal:g}" for one in family.lengths),
         )
@@ -135,6 +134,13 @@ def _title(family: SlideFamily) -> str:
     return family.title if told else f"{family.title} (invented)".strip()
 
 
-def _thickest_side(family: SlideFamily) -> float:
-    """Sides that leave the family's least gap [mm]: half the deduction is gap and side together."""
-    return family.inside_width_deduction / 2 - family.min_gap
+def _thickest_side(family: SlideFamily, units: ShownUnits) -> str:
+    """Sides that leave the family's least gap: half the deduction is gap and side together.
+
+    Beside a side-mounted slide any side will do: the box is sized by its outside.
+    """
+    from drawerwright.cli.wording import hardware
+
+    if family.carriage == "side-mounted":
+        return "any"
+    return hardware(family.inside_width_deduction / 2 - family.min_gap, units)
