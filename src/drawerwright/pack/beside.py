@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any, Final
 
-from drawerwright.model.fitted import Check, FittedDrawer, Mount, Rejected
+from drawerwright.model.fitted import Check, FittedDrawer, Rejected
+from drawerwright.model.rejections import rejected_alike
 from drawerwright.pack.distinct import AlikeDrawers
 from drawerwright.pack.figures import MOUNT_WORDS, STATE_WORDS, change_text, counted, length_text, margin_text
 from drawerwright.pack.lettering import for_sheets
+from drawerwright.pack.main_workings import main_workings
 from drawerwright.pack.shown import Shown
 
 SHORT_NOTES: Final = 240
@@ -44,17 +46,16 @@ def short_ids(ids: tuple[str, ...], room: int = 30) -> str:
 
 def tried_rows(rejected: Sequence[Rejected], shown: Shown) -> list[dict[str, str]]:
     """What was tried: one row a family, mount and reason, each length with how far it was off."""
-    groups: dict[tuple[str, Mount, str, str], list[Rejected]] = {}
-    for one in rejected:
-        groups.setdefault((one.family, one.mount, one.because, one.unit), []).append(one)
     rows = []
-    for (family, mount, because, unit), members in groups.items():
-        told_in = {"mm": "in", "kg": "lb"}.get(unit, unit) if shown.in_inches else unit
-        tried = (f"{length_text(one.nominal, shown)} by {_short_by(one, told_in, shown)}" for one in members)
+    for group in rejected_alike(rejected):
+        told_in = {"mm": "in", "kg": "lb"}.get(group.unit, group.unit) if shown.in_inches else group.unit
+        tried = (
+            f"{length_text(one.nominal, shown)} by {_short_by(one, told_in, shown)}" for one in group.members
+        )
         rows.append(
             {
-                "slide": for_sheets(family),
-                "because": for_sheets(f"{MOUNT_WORDS[mount]}: {check_name(because).lower()}"),
+                "slide": for_sheets(group.family),
+                "because": for_sheets(f"{MOUNT_WORDS[group.mount]}: {check_name(group.because).lower()}"),
                 "lengths": for_sheets(f"{', '.join(tried)} {told_in}".strip()),
             }
         )
@@ -67,7 +68,7 @@ def _short_by(one: Rejected, told_in: str, shown: Shown) -> str:
 
 
 def beside(alike: AlikeDrawers, shown: Shown) -> list[dict[str, Any]]:
-    """What would make it fit, or the checks; notes first if they are short.
+    """What would make it fit, or the checks; the main workings; notes first if they are short.
 
     A check that wants care or stops is told in full; one that fits has one line: its name and margin.
     """
@@ -88,6 +89,7 @@ def beside(alike: AlikeDrawers, shown: Shown) -> list[dict[str, Any]]:
     told.append({"kind": "checks", "title": title, "rows": careful})
     told.append({"kind": "fine", "title": "Checks that fit, and how much is left", "rows": fine})
     told.append({"kind": "checks", "title": "Why not longer", "rows": _next_longer(fitted, shown)})
+    told.append(_workings(fitted))
     notes = _notes(alike)
     if sum(len(note["who"] + note["says"]) for note in notes) <= SHORT_NOTES:
         told.insert(0, {"kind": "notes", "title": "Notes", "rows": notes})
@@ -128,6 +130,17 @@ def _next_longer(fitted: FittedDrawer, shown: Shown) -> list[dict[str, str]]:
             "says": f"The next longer slide would not fit: {check_name(next_one.because).lower()} stops it.",
         }
     ]
+
+
+def _workings(fitted: FittedDrawer) -> dict[str, Any]:
+    """How the main numbers came about, each on a line; the unit in the title where all share it."""
+    told = main_workings(fitted)
+    in_mm = all(figures.endswith(" mm") for _, figures in told)
+    rows = [
+        {"title": for_sheets(name), "figures": for_sheets(figures.removesuffix(" mm") if in_mm else figures)}
+        for name, figures in told
+    ]
+    return {"kind": "working", "title": "Working, mm" if in_mm else "Working", "rows": rows}
 
 
 def _notes(alike: AlikeDrawers) -> list[dict[str, str]]:
