@@ -71,7 +71,7 @@ def cut_list(fitted: FittedJob, shown: Shown) -> Table:
     banded = any(row.part.edged for row in found)
     told = any(row.material for row in found)
     columns = [
-        Column("Drawers", "text", 24),
+        Column("Drawers", "ids", 24),
         Column("Part", "text", 12),
         Column("Count", "count", 8),
         Column("Length, mm", "length", 11),

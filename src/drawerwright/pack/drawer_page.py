@@ -26,7 +26,6 @@ from drawerwright.pack.free_corner import free_corner
 from drawerwright.pack.front_rows import front_rows
 from drawerwright.pack.layout import CORNER_WIDTH
 from drawerwright.pack.lettering import for_sheets, lettered
-from drawerwright.pack.main_workings import main_workings
 from drawerwright.pack.measured import also_told, measured_fields
 from drawerwright.pack.shown import Shown
 
@@ -70,26 +69,15 @@ def _named(rows: Iterable[tuple[str, str]]) -> list[dict[str, str]]:
 
 
 def _corner(fitted: FittedDrawer, shown: Shown) -> list[dict[str, Any]]:
-    """What stands in the white beside the plan: parts, bores, working; where nothing fits, what was tried."""
+    """What stands in the white beside the plan: parts, bores, front; where nothing fits, what was tried."""
     if fitted.slide is None:
         title = "What was tried, and by how much it stops"
         return [{"kind": "rejected", "title": title, "rows": tried_rows(fitted.rejected, shown)}]
     unit = "length × width × thickness, " + ("in" if shown.in_inches else "mm")
-    told = main_workings(fitted)
-    in_mm = all(figures.endswith(" mm") for _, figures in told)
-    workings = [
-        {"title": for_sheets(name), "figures": for_sheets(figures.removesuffix(" mm") if in_mm else figures)}
-        for name, figures in told
-    ]
     groups: list[dict[str, Any]] = [
         {"kind": "parts", "title": "Cut", "rows": [{"unit": unit, "parts": _parts(fitted, shown)}]},
         {"kind": "bores", "title": "Bore and mount", "rows": _named(bore_rows(fitted, shown))},
         {"kind": "bores", "title": "Fix the front", "rows": _named(front_rows(fitted, shown))},
-        {
-            "kind": "working",
-            "title": "Working, mm" if in_mm else "Working",
-            "rows": [workings[at : at + 2] for at in range(0, len(workings), 2)],
-        },
     ]
     return [one for one in groups if one["rows"]]
 

@@ -6,7 +6,6 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any, Final, TypeAlias
 
-from drawerwright.drawing.primitives import Text
 from drawerwright.drawing.scene import Primitive, Scene
 from drawerwright.drawing.svg import write_svg
 from drawerwright.drawing.templates import box_back, front_fixing, locking_bracket, row_holes
@@ -23,6 +22,9 @@ from drawerwright.units import ShownUnits
 
 PAGES: Final = 150
 """Most templates of one document, so that the compiler's memory stays bounded."""
+
+_NOBODY: Final = ("",)
+"""Stands for drawers while templates are compared: one paper serves all that agree but for names."""
 
 Draw: TypeAlias = Callable[[FittedDrawer, Sequence[str] | None, ShownUnits], Scene]
 
@@ -53,11 +55,6 @@ def _wanted(fitted: FittedDrawer) -> Iterator[tuple[str, Draw]]:
         yield "Front fixing", front_fixing
 
 
-def _likeness(scene: Scene) -> tuple[Primitive, ...]:
-    """What two templates share if one paper serves both: all but the lettering that names drawers."""
-    return tuple(each for each in scene.primitives if not isinstance(each, Text))
-
-
 def full_size_templates(
     distinct: Sequence[AlikeDrawers], shown: Shown, tell: Callable[[str], None] = lambda _: None
 ) -> tuple[Template, ...]:
@@ -65,8 +62,8 @@ def full_size_templates(
     found: dict[tuple[str, tuple[Primitive, ...]], tuple[Draw, list[AlikeDrawers]]] = {}
     for alike in distinct:
         for name, draw in _wanted(alike.first):
-            scene = draw(alike.first, None, shown.units)
-            found.setdefault((name, _likeness(scene)), (draw, []))[1].append(alike)
+            scene = draw(alike.first, _NOBODY, shown.units)
+            found.setdefault((name, scene.primitives), (draw, []))[1].append(alike)
         tell(f"templates of {alike.first.id}")
     made = []
     for (name, _), (draw, uses) in found.items():

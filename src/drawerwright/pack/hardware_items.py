@@ -18,6 +18,22 @@ SCREW_ASSUMPTION: Final = (
 )
 
 
+KINDS: Final = (
+    "slide",
+    "locking bracket",
+    "spacer",
+    "rear bracket",
+    "packing",
+    "screw, member to cabinet",
+    "screw, member to shelf",
+    "screw, locking bracket",
+    "screw, front to subfront",
+    "handle",
+    "knob",
+)
+"""Names of all kinds, in the order in which a list has them."""
+
+
 @dataclass(frozen=True, slots=True)
 class Item:
     """One kind of hardware: `size` [mm], a slide's nominal length, a thickness or a spacing.

@@ -56,19 +56,16 @@ class HardwareRow:
 
 
 def hardware_rows(fitted: FittedJob) -> tuple[HardwareRow, ...]:
-    """Kinds of hardware; slides first, each kind in order of first use."""
+    """Kinds of hardware in the order of `KINDS`, each kind in order of first use."""
     used: dict[Item, int] = {}
     ids: dict[Item, dict[str, None]] = {}
     for drawer in fitted.drawers:
         for item, count in items_of(drawer):
             used[item] = used.get(item, 0) + count * drawer.drawer.quantity
             ids.setdefault(item, {})[drawer.id] = None
-    kinds = tuple(dict.fromkeys(item.name for item in sorted(used, key=lambda item: item.name != "slide")))
     return tuple(
         HardwareRow(item, used[item], tuple(ids[item]))
-        for kind in kinds
-        for item in used
-        if item.name == kind
+        for item in sorted(used, key=lambda item: KINDS.index(item.name))
     )
 
 
@@ -113,7 +110,7 @@ def hardware_list(fitted: FittedJob, shown: Shown) -> Table:
         columns.append(Column("Cartons", "count", 8))
     if total is not None:
         columns += [Column("Price of one", "money", 9), Column("Price", "money", 10)]
-    columns += [Column("Supply", "text", 16), Column("Drawers", "text", 32), Column("Note", "text", 38)]
+    columns += [Column("Supply", "text", 16), Column("Drawers", "ids", 32), Column("Note", "text", 38)]
     rows = [_cells(row, shown, cartons=in_cartons, prices=total is not None) for row in found]
     if total is not None:
         headings = [column.heading for column in columns]

@@ -16,7 +16,7 @@ from drawerwright.pack.figures import (
     NOUGHT,
     length_text,
     lengths_text,
-    mass_text,
+    margin_text,
     mass_unit,
     millimetres,
 )
@@ -29,6 +29,8 @@ from drawerwright.pack.typeset import forget_settings, set_document
 
 ROWS: Final = 400
 """Most drawers of one document, so that the compiler's memory stays bounded."""
+WIDEST: Final = 28
+"""Most characters for which a column of the table is widened; longer ones run over several lines."""
 TICKS: Final = ("On", "Locked", "Click L", "Click R", "Set")
 """Boxes to tick for each drawer, in the order of work."""
 
@@ -100,29 +102,32 @@ def _is_packed(mounting: Mounting) -> bool:
     return mounting.packing_left + mounting.packing_right > 0
 
 
-def _packing(_: FittedDrawer, mounting: Mounting, shown: Shown) -> str:
-    if not _is_packed(mounting):
-        return ""
-    return f"L {length_text(mounting.packing_left, shown)}, R {length_text(mounting.packing_right, shown)}"
-
-
-def _rear(_: FittedDrawer, mounting: Mounting, shown: Shown) -> str:
-    left, right = mounting.rear_bracket_left, mounting.rear_bracket_right
-    if left is None or right is None:
-        return ""
-    text = f"L {length_text(left, shown)}, R {length_text(right, shown)}"
-    if mounting.rear_bracket_height is not None:
-        text += f", up {length_text(mounting.rear_bracket_height, shown)}"
-    return text
-
-
-def _spacers(fitted: FittedDrawer, _: Mounting, __: Shown) -> str:
-    if fitted.slide is None:
-        return ""
-    told = ((fitted.slide.side_spacers, "side"), (fitted.slide.subfront_spacers, "subfront"))
-    return ", ".join(
-        f"{where} {' + '.join(millimetres(one) for one in spacers)}" for spacers, where in told if spacers
+def _also(fitted: FittedDrawer, mounting: Mounting, shown: Shown) -> str:
+    """Packing, rear brackets and spacers, where the drawer has them."""
+    told = []
+    if _is_packed(mounting):
+        told.append(f"packing {_hands(mounting.packing_left, mounting.packing_right, shown)}")
+    left, right, height = (
+        mounting.rear_bracket_left,
+        mounting.rear_bracket_right,
+        mounting.rear_bracket_height,
     )
+    if left is not None and right is not None:
+        up = "" if height is None else f", {length_text(height, shown)} up"
+        told.append(f"rear brackets {_hands(left, right, shown)}{up}")
+    if fitted.slide is not None:
+        for spacers, where in (
+            (fitted.slide.side_spacers, "side"),
+            (fitted.slide.subfront_spacers, "subfront"),
+        ):
+            if spacers:
+                thick = " + ".join(millimetres(one) for one in spacers)
+                told.append(f"spacers {thick} mm at the {where}")
+    return "; ".join(told)
+
+
+def _hands(left: float, right: float, shown: Shown) -> str:
+    return f"L {length_text(left, shown)}, R {length_text(right, shown)}"
 
 
 def _front_set(fitted: FittedDrawer, _: Mounting, shown: Shown) -> str:
@@ -139,27 +144,26 @@ def _load(fitted: FittedDrawer, _: Mounting, shown: Shown) -> str:
     if fitted.capacity is None or fitted.mass is None or fitted.slide is None:
         return ""
     own = fitted.mass.moving - fitted.mass.contents if fitted.slide.family.capacity_of == "moving" else 0.0
-    return mass_text(max(fitted.capacity - own, 0.0), shown)
+    return margin_text(max(fitted.capacity - own, 0.0), "kg", shown).partition(" ")[0]
 
 
 def _columns(shown: Shown) -> tuple[tuple[str, _Text], ...]:
     """Headings of the figures, and what fills them."""
-    unit = "in" if shown.in_inches else "mm"
     return (
         ("Front end", lambda _, mounting, how: length_text(mounting.front_end, how)),
         ("Screw line", _screw_line),
         ("Slots first", _slots),
         ("Round holes", _holes),
-        ("Packing", _packing),
-        ("Rear brackets", _rear),
-        (f"Spacers, {unit if unit == 'mm' else 'mm'}", _spacers),
+        ("Packing, rear brackets, spacers", _also),
         ("Front fixed", _front_set),
         (f"Most inside, {mass_unit(shown)}", _load),
     )
 
 
-def rows_of(drawers: Sequence[FittedDrawer], shown: Shown) -> tuple[list[str], list[dict[str, Any]]]:
-    """Headings of the columns that any drawer fills, and a row for each drawer that is built."""
+def rows_of(
+    drawers: Sequence[FittedDrawer], shown: Shown
+) -> tuple[list[dict[str, Any]], list[dict[str, Any]]]:
+    """Columns that any drawer fills, each with its share of the width, and a row for each drawer built."""
     columns = _columns(shown)
     filled = [
         (one, [for_sheets(text(one, one.mounting, shown)) for _, text in columns])
@@ -177,7 +181,13 @@ def rows_of(drawers: Sequence[FittedDrawer], shown: Shown) -> tuple[list[str], l
             "cells": [cells[at] for at in kept],
         }
         rows += [{**row, "of": f"{number} of {many}" if many > 1 else ""} for number in range(1, many + 1)]
-    return [columns[at][0] for at in kept], rows
+    headings = []
+    for at in kept:
+        longest = max(len(cells[at]) for _, cells in filled)
+        headings.append(
+            {"name": columns[at][0], "share": min(max(longest, len(columns[at][0]) - 4, 6) + 1, WIDEST)}
+        )
+    return headings, rows
 
 
 def mounting_files(fitted: FittedJob, paper: Paper, shown: Shown) -> Iterator[tuple[str, bytes]]:

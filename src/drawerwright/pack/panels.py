@@ -65,6 +65,6 @@ def panel_files(
         Column("File", "text", 40),
         Column("Panel", "text", 20),
         Column("Count", "count", 8),
-        Column("Drawers", "text", 40),
+        Column("Drawers", "ids", 40),
     )
     yield f"{FOLDER}/{INDEX}", write_csv(Table("Panels", "Panels", columns, rows))

@@ -25,7 +25,7 @@ def cell_text(cell: Cell, kind: Kind) -> str:
     if cell is None:
         return ""
     if isinstance(cell, str):
-        return for_sheets(cell if len(cell) <= IDS_ROOM or ", " not in cell else _shortened(cell))
+        return for_sheets(_shortened(cell) if kind == "ids" and len(cell) > IDS_ROOM else cell)
     if kind == "thickness":
         return f"{cell:.3f}".rstrip("0").rstrip(".")
     return f"{cell:.2f}" if kind == "money" else millimetres(cell)
@@ -55,8 +55,10 @@ def table_data(table: Table, rows: Sequence[tuple[Cell, ...]]) -> dict[str, Any]
         "columns": [
             {
                 "heading": column.heading,
-                "numeric": column.kind != "text",
-                "share": max(min(column.width, wide), 8) if column.kind == "text" and wide > 18 else 0,
+                "numeric": column.kind not in ("text", "ids"),
+                "share": max(min(column.width, wide), 8)
+                if column.kind in ("text", "ids") and wide > 18
+                else 0,
             }
             for column, wide in zip(columns, widest, strict=True)
         ],

@@ -16,7 +16,7 @@ import xlsxwriter  # type: ignore[import-untyped]
 from drawerwright.pack.papers import Paper
 
 Cell: TypeAlias = str | int | float | None
-Kind: TypeAlias = Literal["text", "count", "length", "thickness", "inches", "mass", "money"]
+Kind: TypeAlias = Literal["text", "count", "length", "thickness", "inches", "mass", "money", "ids"]
 
 FIXED_DATE: Final = datetime(2000, 1, 1)
 """Written where a file format asks for a date, so that the same job gives the same bytes."""
@@ -29,6 +29,7 @@ NUMBER_FORMATS: Final[dict[Kind, str]] = {
     "inches": "@",
     "mass": "0.0",
     "money": "0.00",
+    "ids": "@",
 }
 LONGEST_CELL: Final = 32_767
 """Most characters a cell of a workbook holds (ECMA-376 applications, common limit)."""
@@ -106,18 +107,20 @@ def write_xlsx(table: Table, paper: Paper) -> bytes:
         {"bold": True, "text_wrap": True, "valign": "top", "bottom": 2, "num_format": "@", "align": "right"}
     )
     for index, column in enumerate(table.columns):
-        is_text = column.kind in ("text", "inches")
+        is_text = column.kind in ("text", "ids", "inches")
         cells = book.add_format(
             {
                 "num_format": NUMBER_FORMATS[column.kind],
                 "valign": "top",
-                "text_wrap": column.kind == "text",
+                "text_wrap": column.kind in ("text", "ids"),
                 "align": "right" if column.kind == "inches" else "left" if is_text else "right",
                 "bottom": 4,
             }
         )
         sheet.set_column(index, index, column.width)
-        sheet.write_string(0, index, column.heading, heading if column.kind == "text" else number_heading)
+        sheet.write_string(
+            0, index, column.heading, heading if column.kind in ("text", "ids") else number_heading
+        )
         for number, row in enumerate(table.rows, start=1):
             cell = row[index]
             if cell is None:
