@@ -7,6 +7,7 @@ from typing import Annotated
 import typer
 
 from drawerwright.cli.options import AsJson, JobPath, SlidePaths, Strict, UnitsWanted
+from drawerwright.cli.whole_job import Cheapest, FewestLengths, FewestSetups, LoseAtMost
 
 DOES_NOT_FIT = 3
 
@@ -16,6 +17,10 @@ def fit(
     explain: Annotated[
         bool, typer.Option("--explain", help="Show every check with its margin, working and source.")
     ] = False,
+    fewest_lengths: FewestLengths = False,
+    cheapest: Cheapest = False,
+    fewest_setups: FewestSetups = False,
+    lose_at_most: LoseAtMost = None,
     strict: Strict = False,
     as_json: AsJson = False,
     slides: SlidePaths = None,
@@ -24,15 +29,36 @@ def fit(
     """Choose slides, size boxes and run every check."""
     from drawerwright.cli.answers import console, write_json
     from drawerwright.cli.reading import read_and_fit
+    from drawerwright.cli.whole_job import aim_of, read_and_choose
 
-    job, fitted = read_and_fit(job_path, slides, units)
+    aim = aim_of(
+        fewest_lengths=fewest_lengths,
+        cheapest=cheapest,
+        fewest_setups=fewest_setups,
+        lose_at_most=lose_at_most,
+    )
+    choice = None
+    if aim is None:
+        job, fitted = read_and_fit(job_path, slides, units)
+    else:
+        job, fitted, choice = read_and_choose(job_path, slides, units, aim, lose_at_most)
     if as_json:
         from drawerwright.fit import fit_document
 
-        write_json(fit_document(fitted))
+        document = fit_document(fitted)
+        if choice is not None:
+            from drawerwright.fit.whole_job_document import with_whole_job
+
+            document = with_whole_job(document, choice)
+        write_json(document)
     else:
         from drawerwright.cli.verdicts import show_job
 
-        show_job(console(), fitted, units or job.units, explain=explain)
+        page = console()
+        show_job(page, fitted, units or job.units, explain=explain)
+        if choice is not None:
+            from drawerwright.cli.whole_job_words import show_whole_job
+
+            show_whole_job(page, choice, units or job.units)
     if strict and any(drawer.verdict == "does-not-fit" for drawer in fitted.drawers):
         raise typer.Exit(DOES_NOT_FIT)

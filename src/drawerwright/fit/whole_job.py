@@ -50,13 +50,17 @@ class Tally:
 
 @dataclass(frozen=True, slots=True)
 class Moved:
-    """A drawer that gets another slide than it would alone; `lost` of its box length [mm], not negative."""
+    """A drawer that gets another slide than it would alone.
+
+    `lost` of its box length and `travel_lost` of the way it pulls out [mm], not negative.
+    """
 
     drawer: str
     count: int
     free: Pair
     taken: Pair
     lost: float
+    travel_lost: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,8 +87,13 @@ class WholeJobChoice:
 
     @property
     def most_lost(self) -> float:
-        """The most that one drawer loses [mm]."""
+        """The most box length that one drawer loses [mm]."""
         return max((one.lost for one in self.moved), default=0.0)
+
+    @property
+    def most_travel_lost(self) -> float:
+        """The most travel that one drawer loses [mm]."""
+        return max((one.travel_lost for one in self.moved), default=0.0)
 
 
 def fit_whole_job(
@@ -100,10 +109,11 @@ def fit_whole_job(
 ) -> tuple[FittedJob, WholeJobChoice]:
     """Fit every drawer, its slide chosen for an aim of the whole job among all that do not stop.
 
-    No drawer gives up more than `lose_at_most` [mm] of the box length that it would have alone. Of equal
+    No drawer gives up more than `lose_at_most` [mm] of the box length, or of the travel, that it would have
+    alone. Of equal
     answers, the one with the least box length lost in all, then the nearest to what each drawer would get
-    alone. The search is cut off at `nodes` in each step. `units`, `materials` and `progress` as for `fit_job`.
-    Drawers that do not fit stay as they are.
+    alone. The search is cut off at `nodes` in each step. Drawers that do not fit stay as they are. `units`,
+    `materials` and `progress` as for `fit_job`.
 
     Raises InputError where a drawer asks for a slide that is not there, or where the cheapest is wanted and a
     slide that could be taken has no price.
@@ -134,8 +144,9 @@ def fit_whole_job(
 
 
 def _within(one: OpenDrawer, lose_at_most: float) -> OpenDrawer:
-    least = one.slides[0].box_length - lose_at_most - _SAME_LENGTH
-    return OpenDrawer(one.drawer, tuple(slide for slide in one.slides if slide.box_length >= least))
+    free, most = one.slides[0], lose_at_most + _SAME_LENGTH
+    near = (slide for slide in one.slides if max(_lost(free, slide), _travel_lost(free, slide)) <= most)
+    return OpenDrawer(one.drawer, tuple(near))
 
 
 def _pair(slide: OpenSlide) -> Pair:
@@ -173,7 +184,7 @@ def _fewest(drawers: Sequence[OpenDrawer], needs: Callable[[Drawer, OpenSlide], 
 
 
 def _cheapest(drawers: Sequence[OpenDrawer], nodes: int) -> Picked:
-    """Prices only add up: the cheapest slide of each drawer makes the cheapest job, with nothing to search."""
+    """Prices only add up: the cheapest slide of each drawer makes the cheapest job; nothing is searched."""
     picks = [min(range(len(one.slides)), key=lambda pick: _price(one.slides[pick])) for one in drawers]
     return picks, None, True
 
@@ -205,11 +216,23 @@ def _lost(free: OpenSlide, taken: OpenSlide) -> float:
     return max(free.box_length - taken.box_length, 0.0)
 
 
+def _travel_lost(free: OpenSlide, taken: OpenSlide) -> float:
+    alone, now = (slide.family.travel_of(slide.length) for slide in (free, taken))
+    return max(alone - now, 0.0)
+
+
 def _moved(
     drawers: Sequence[Drawer], free: Sequence[OpenSlide], taken: Sequence[OpenSlide]
 ) -> tuple[Moved, ...]:
     return tuple(
-        Moved(drawer.id, drawer.quantity, _pair(alone), _pair(slide), _lost(alone, slide))
+        Moved(
+            drawer.id,
+            drawer.quantity,
+            _pair(alone),
+            _pair(slide),
+            _lost(alone, slide),
+            _travel_lost(alone, slide),
+        )
         for drawer, alone, slide in zip(drawers, free, taken, strict=True)
         if slide is not alone
     )
