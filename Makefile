@@ -32,10 +32,13 @@ docs: setup
 benchmarks: setup
 	$(VENV)/python -m benchmarks
 
-# Names, versions and hashes alone; needs uv.
+# Names, versions and hashes alone; needs uv. The oracles that tests compare with have a lock of their own.
 lock:
-	$(UV) pip compile pyproject.toml --all-extras --universal --python-version 3.11 --generate-hashes \
-		--no-header --quiet --output-file requirements.lock $(ARGS)
+	$(UV) pip compile pyproject.toml --extra test --extra check --extra build --universal --python-version 3.11 \
+		--generate-hashes --no-header --quiet --output-file requirements.lock $(ARGS)
+	$(UV) pip compile pyproject.toml --extra oracles --universal --python-version 3.11 --generate-hashes \
+		--no-header --no-annotate --quiet --constraint requirements.lock \
+		--output-file requirements-oracles.lock $(ARGS)
 
 clean:
 	rm -rf .venv out dist build .mypy_cache .ruff_cache .pytest_cache .hypothesis

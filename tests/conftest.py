@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import importlib
+import os
 from collections.abc import Callable, Sequence
 from typing import Any
 
@@ -39,6 +41,23 @@ def plain_drawer(**keys: Any) -> dict[str, Any]:
     """Keys of a drawer in an opening of 562 × 168 × 530 with 16 mm sides. Keys override."""
     opening = {"width": 562, "height": 168, "depth": 530, **keys.pop("opening", {})}
     return {"id": "A", "opening": opening, "side": 16, **keys}
+
+
+@pytest.fixture(scope="session")
+def oracle() -> Callable[[str], Any]:
+    """Bring in a module of the oracles' lock, or leave the test out where that lock is not installed.
+
+    Where `DRAWERWRIGHT_ORACLES` is set, nothing may be left out: a missing oracle fails the test.
+    """
+
+    def bring(module: str) -> Any:
+        try:
+            return importlib.import_module(module)
+        except ModuleNotFoundError:
+            leave = pytest.fail if os.environ.get("DRAWERWRIGHT_ORACLES") else pytest.skip
+            return leave(f"oracle lock not installed: pip install -r requirements-oracles.lock ({module})")
+
+    return bring
 
 
 @pytest.fixture
