@@ -16,8 +16,8 @@ from drawerwright.drawing.dxf import write_dxf
 from drawerwright.drawing.scene import Scene, scale_to_paper
 from drawerwright.drawing.sheet import drawer_sheet
 from drawerwright.drawing.svg import write_svg
-from drawerwright.drawing.views.box_panels import box_back
 from drawerwright.drawing.views.cabinet_side import cabinet_side
+from drawerwright.drawing.views.cross_pieces import box_back
 from drawerwright.model.family import SlideFamily
 from drawerwright.model.fitted import (
     BoxSizes,

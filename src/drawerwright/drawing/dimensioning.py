@@ -145,7 +145,8 @@ def _number(label: str, middle: Point, size: float, tone: Tone) -> Text:
 def lay_out_running(running: RunningDimension) -> tuple[Plain, ...]:
     """Lines from each point to its number, kinked where the numbers had to be spread apart."""
     points = (running.origin, *running.marks)
-    labels = [shown_length(value) for value in (0.0, *running.values)]
+    texts = running.texts
+    labels = ["0", *(texts if texts is not None else (shown_length(value) for value in running.values))]
     order = sorted(range(len(points)), key=lambda i: points[i][0])
     widths = [text_width(labels[i], running.size) for i in order]
     wanted = [points[i][0] for i in order]

@@ -94,7 +94,8 @@ class RunningDimension:
     """Several distances along x from one datum, each number on a line of its own to its point.
 
     The lines start at y = `base` and the numbers stand `offset` [mm on paper] from it, spread apart
-    where they would touch. `values` [mm] are shown; `origin` is the datum, shown as 0.
+    where they would touch. `values` [mm] are shown; `origin` is the datum, shown as 0. `texts` overrides
+    how the values are written.
     """
 
     quantity: str
@@ -104,10 +105,13 @@ class RunningDimension:
     base: float
     offset: float
     size: float = DIMENSION_SIZE
+    texts: tuple[str, ...] | None = None
 
     def __post_init__(self) -> None:
         if len(self.marks) != len(self.values):
             raise ValueError("a running dimension needs one value for each mark")
+        if self.texts is not None and len(self.texts) != len(self.values):
+            raise ValueError("a running dimension needs one text for each value")
 
     @property
     def points(self) -> tuple[Point, ...]:

@@ -20,7 +20,9 @@ from drawerwright.drawing.scene import Primitive, Scene, scale_to_paper, transla
 from drawerwright.drawing.views.front import front
 from drawerwright.drawing.views.plan import plan
 from drawerwright.drawing.views.side import side_section
+from drawerwright.drawing.views.standing import standing
 from drawerwright.model.fitted import FittedDrawer
+from drawerwright.units import ShownUnits
 
 STANDARD_SCALES: Final = (
     1.0,
@@ -62,17 +64,25 @@ _Places: TypeAlias = tuple[Point, Point, Point]
 _Arrangement: TypeAlias = Callable[[_Views, float, float], _Places | None]
 
 
-def drawer_sheet(fitted: FittedDrawer, width_mm: float, height_mm: float, *, may_turn: bool = False) -> Scene:
+def drawer_sheet(
+    fitted: FittedDrawer,
+    width_mm: float,
+    height_mm: float,
+    *,
+    may_turn: bool = False,
+    units: ShownUnits = "mm",
+) -> Scene:
     """Plan, front and side on a paper area of the given size, as large as a standard scale allows.
 
     Lined up, the upper right of the paper stays free beside the plan. With `may_turn` front and side may
-    leave their lines and take that room, where the drawing becomes much larger for it. The scene's
-    `scale` says which was taken: 1/7 for 1 : 7. Its page is (0, 0) to (width_mm, height_mm).
+    leave their lines and take that room, where the drawing becomes much larger for it. `units` says how
+    lengths are written. The scene's `scale` says which was taken: 1/7 for 1 : 7. Its page is (0, 0) to
+    (width_mm, height_mm).
 
     Raises:
         ValueError: the paper is too small for the smallest standard scale.
     """
-    scenes = (plan(fitted), front(fitted), side_section(fitted))
+    scenes = (plan(fitted, units), front(fitted, units), side_section(fitted, units))
     found: dict[_Arrangement, tuple[float, tuple[Primitive, ...]]] = {}
     across = scenes[0].bounds.width + scenes[2].bounds.width
     up = scenes[0].bounds.height
@@ -151,13 +161,18 @@ def _set_down(views: _Views, places: _Places, fitted: FittedDrawer) -> tuple[Pri
     names = (
         ("Plan", "the opening" if empty else "through the box"),
         ("Front", "the opening" if empty else "closed"),
-        ("Side section", "the opening" if empty else "through the left slide"),
+        ("Side section", "the opening" if empty else _section_words(fitted)),
     )
     drawn: list[Primitive] = []
     for number, (view, (x, y), words) in enumerate(zip(views, places, names, strict=True), start=1):
         drawn.extend(translate(view.scene, x, y).primitives)
         drawn.extend(_caption(number, words, x + view.room.left, y + view.room.top + _CAPTION))
     return tuple(drawn)
+
+
+def _section_words(fitted: FittedDrawer) -> str:
+    """Where the side section is taken."""
+    return "through the left slide" if standing(fitted).concealed else "through the box"
 
 
 def _caption(number: int, words: tuple[str, str], left: float, top: float) -> list[Primitive]:

@@ -9,9 +9,12 @@ from ezdxf.document import Drawing
 from drawerwright.drawing.dxf import write_dxf
 from drawerwright.drawing.primitives import Hole, Polyline, Text
 from drawerwright.drawing.scene import Dimension, Leader, Scene, mirror
-from drawerwright.drawing.views.box_panels import bottom, box_back, box_side, front_panel, subfront
+from drawerwright.drawing.views.bottom_panel import bottom
+from drawerwright.drawing.views.box_side import box_side
 from drawerwright.drawing.views.cabinet_back import cabinet_back
 from drawerwright.drawing.views.cabinet_side import cabinet_side
+from drawerwright.drawing.views.cross_pieces import box_back, subfront
+from drawerwright.drawing.views.front_panel import front_panel
 from drawerwright.drawing.views.panels import panels
 
 from .drawers import FITTING, NOT_FITTING, fitted
@@ -201,7 +204,7 @@ def test_notes_on_panels_say_number_diameter_and_depth() -> None:
     side = [each.text for each in cabinet_side(one, "left").primitives if isinstance(each, Leader)]
     back = [each.text for each in box_back(one).primitives if isinstance(each, Leader)]
     assert side == ["5 × Ø 5, 13 deep"]
-    assert back == ["2 × Ø 6, 10 deep", "groove 6 wide, 6 deep"]
+    assert back == ["2 × Ø 6, 10 deep", "groove 6 wide, 6 deep", "3 × Ø 2.5, 25 deep"]
     assert [e.text for e in cabinet_side(one, "right").primitives if isinstance(e, Text)] == [
         "front edge, seen from inside"
     ]

@@ -9,15 +9,17 @@ from __future__ import annotations
 from drawerwright.drawing.dimensioning import row_offset
 from drawerwright.drawing.primitives import Lines, Polyline, line
 from drawerwright.drawing.scene import Dimension, LabelSide, Primitive, Scene
+from drawerwright.drawing.shown_units import in_units
 from drawerwright.drawing.views.standing import needed_parts, standing
-from drawerwright.drawing.wording import shown_length
+from drawerwright.drawing.wording import shown
 from drawerwright.model.fitted import FittedDrawer
+from drawerwright.units import ShownUnits
 
 _ABOVE = 60.0
 _ARM = 15.0
 
 
-def cabinet_back(fitted: FittedDrawer) -> Scene:
+def cabinet_back(fitted: FittedDrawer, units: ShownUnits = "mm") -> Scene:
     """Centres of both rear brackets, from the insides of the cabinet sides and from the floor.
 
     Raises:
@@ -52,10 +54,11 @@ def cabinet_back(fitted: FittedDrawer) -> Scene:
     x = stand.inner_left + left + 30.0
     heights = ((x, 0.0), (stand.inner_left + left, y))
     drawn.append(Dimension("rear_bracket_height", y, *heights, "vertical", x, 0.0))
-    return Scene(
+    made = Scene(
         "cabinet-back",
         f"Cabinet back, drawer {fitted.id}",
-        f"Cabinet back from the front: rear brackets {shown_length(left, 2)} from the left side and "
-        f"{shown_length(right, 2)} from the right, {shown_length(y, 2)} above the floor",
+        f"Cabinet back from the front: rear brackets {shown(left, units, 2)} from the left side and "
+        f"{shown(right, units, 2)} from the right, {shown(y, units, 2)} above the floor",
         tuple(drawn),
     )
+    return in_units(made, units)

@@ -15,9 +15,11 @@ from drawerwright.drawing.geometry import Bounds
 from drawerwright.drawing.pens import NOTE_SIZE
 from drawerwright.drawing.primitives import Hole, Lines, Polyline, Slot, Text, line, rectangle
 from drawerwright.drawing.scene import Dimension, Leader, Primitive, RunningDimension, Scene, mirror
+from drawerwright.drawing.shown_units import in_units
 from drawerwright.drawing.views.standing import Standing, needed_parts, standing
-from drawerwright.drawing.wording import shown_length
+from drawerwright.drawing.wording import listed, shown
 from drawerwright.model.fitted import FittedDrawer
+from drawerwright.units import ShownUnits
 
 Hand: TypeAlias = Literal["left", "right"]
 
@@ -31,7 +33,7 @@ ABOVE: Final = 40.0
 """How much of the side is drawn above the opening [mm]."""
 
 
-def cabinet_side(fitted: FittedDrawer, hand: Hand) -> Scene:
+def cabinet_side(fitted: FittedDrawer, hand: Hand, units: ShownUnits = "mm") -> Scene:
     """One cabinet side with the row holes, slots and screw line of one drawer's slide.
 
     Only the holes are to be bored. The edges of the side lie on a layer of their own that says so, for
@@ -40,11 +42,12 @@ def cabinet_side(fitted: FittedDrawer, hand: Hand) -> Scene:
     Raises:
         ValueError: the drawer does not fit.
     """
-    left = _left_side(fitted)
-    return left if hand == "left" else _right_from(left)
+    left = in_units(_left_side(fitted, units), units)
+    return left if hand == "left" else right_from(left)
 
 
-def _right_from(left: Scene) -> Scene:
+def right_from(left: Scene) -> Scene:
+    """The right-hand side from the left-hand one."""
     there = mirror(left)
     return replace(
         there,
@@ -54,20 +57,20 @@ def _right_from(left: Scene) -> Scene:
     )
 
 
-def _left_side(fitted: FittedDrawer) -> Scene:
+def _left_side(fitted: FittedDrawer, units: ShownUnits) -> Scene:
     stand = standing(fitted)
     parts = needed_parts(fitted)
     mounting, opening = parts.mounting, fitted.opening
     length = stand.depth - stand.side_edge
     top = opening.floor + opening.height + ABOVE
-    drawn: list[Primitive] = [*_panel(length, top), *_opening(fitted, length), *_member(stand)]
+    drawn: list[Primitive] = [*side_edges(length, top), *opening_lines(fitted, length), *member_lines(stand)]
     if mounting.screw_line is not None and mounting.holes_from_side_edge:
-        drawn += _bored(fitted)
+        drawn += _bored(fitted, units)
     if mounting.rear_bracket_height is not None:
         drawn += _rear_bracket_line(mounting.rear_bracket_height, length)
-    places = ", ".join(shown_length(place, 2) for place in mounting.holes_from_side_edge)
+    places = listed(mounting.holes_from_side_edge, units, 2)
     if places and mounting.screw_line is not None:
-        height = shown_length(mounting.screw_line, 2)
+        height = shown(mounting.screw_line, units, 2)
         says = f"row holes at {places} from its front edge, {height} above the floor"
     else:
         says = f"nothing is bored for a {mounting_words(fitted)}"
@@ -90,7 +93,7 @@ def mounting_words(fitted: FittedDrawer) -> str:
     }[slide.mount]
 
 
-def _panel(length: float, top: float) -> list[Primitive]:
+def side_edges(length: float, top: float) -> list[Primitive]:
     """Front edge, bottom and back of the side; open at the top, which nobody measured."""
     layer = "cabinet side not cut"
     zigzag = (
@@ -108,14 +111,14 @@ def _panel(length: float, top: float) -> list[Primitive]:
     ]
 
 
-def _opening(fitted: FittedDrawer, length: float) -> list[Primitive]:
+def opening_lines(fitted: FittedDrawer, length: float) -> list[Primitive]:
     """Bottom and top edge of the opening, as chain lines."""
     floor, height = fitted.opening.floor, fitted.opening.height
     levels = [floor + height] + ([floor] if floor > 0 else [])
     return [line((-6.0, y), (length + 6.0, y), "centre", "opening not cut") for y in levels]
 
 
-def _member(stand: Standing) -> list[Primitive]:
+def member_lines(stand: Standing) -> list[Primitive]:
     """The cabinet member where it will lie."""
     parts = needed_parts(stand.fitted)
     low, high = (y + stand.fitted.opening.floor for y in stand.member_heights)
@@ -124,7 +127,7 @@ def _member(stand: Standing) -> list[Primitive]:
     return [rectangle(lies, "hidden", layer="slide not cut")]
 
 
-def _bored(fitted: FittedDrawer) -> list[Primitive]:
+def _bored(fitted: FittedDrawer, units: ShownUnits) -> list[Primitive]:
     """Row holes, slots, the screw line and their dimensions."""
     parts = needed_parts(fitted)
     mounting = parts.mounting
@@ -147,8 +150,8 @@ def _bored(fitted: FittedDrawer) -> list[Primitive]:
     for x in holes:
         drawn.append(Hole((x, y), ROW_HOLE, depth, operation))
         drawn.append(Lines((((x, y - 5.0), (x, y + 5.0)),), "fine", "screw line not cut"))
-    deep = "through" if depth is None else f"{shown_length(depth)} deep"
-    note = f"{len(holes)} × Ø {shown_length(ROW_HOLE)}, {deep}"
+    deep = "through" if depth is None else f"{shown(depth, units)} deep"
+    note = f"{len(holes)} × Ø {shown(ROW_HOLE, units)}, {deep}"
     second = "slots: when the front is set" if mounting.slots else ""
     marks = tuple((x, y) for x in holes)
     drawn.append(Leader((holes[-1], y), (-4.0, 9.0), -2.0, note, second, dot=False))

@@ -6,19 +6,21 @@ Axes [mm]: x to the right from the middle of the opening, y up from its bottom e
 from __future__ import annotations
 
 from drawerwright.drawing.dimensioning import column_offset, row_offset
-from drawerwright.drawing.geometry import Bounds
+from drawerwright.drawing.geometry import Bounds, Placement
 from drawerwright.drawing.pens import LineClass
 from drawerwright.drawing.primitives import line, rectangle
 from drawerwright.drawing.scene import Dimension, LabelSide, Primitive, Scene
-from drawerwright.drawing.views.standing import FRAME_RAIL, Standing, standing
+from drawerwright.drawing.shown_units import in_units
+from drawerwright.drawing.views.standing import FRAME_RAIL, Standing, standing, upright
 from drawerwright.drawing.views.stops import stop_in_height
-from drawerwright.drawing.wording import shown_length
+from drawerwright.drawing.wording import shown
 from drawerwright.model.fitted import FittedDrawer
+from drawerwright.units import ShownUnits
 
 _SLIGHT = 0.05
 
 
-def front(fitted: FittedDrawer) -> Scene:
+def front(fitted: FittedDrawer, units: ShownUnits = "mm") -> Scene:
     """The closed front with opening and box behind it; the bare opening where nothing fits."""
     stand = standing(fitted)
     covered = stand.has_front and fitted.front is not None and fitted.front.style == "overlay"
@@ -34,24 +36,24 @@ def front(fitted: FittedDrawer) -> Scene:
         drawn.append(rectangle(around, "hidden"))
     if stand.parts is not None:
         drawn += _box_behind(stand, "hidden" if stand.has_front else "edge")
-    drawn += stop_in_height(stand, around.left, around.right)
+    drawn += stop_in_height(stand, around.left, around.right, units)
     low, high = _reach(stand)
     drawn.append(line((0.0, low - 14.0), (0.0, high + 14.0), "centre"))
     drawn += _widths(stand)
     drawn += _heights(stand)
-    return Scene("front", f"Front, drawer {fitted.id}", _alt(fitted), tuple(drawn))
+    return in_units(Scene("front", f"Front, drawer {fitted.id}", _alt(fitted, units), tuple(drawn)), units)
 
 
-def _alt(fitted: FittedDrawer) -> str:
+def _alt(fitted: FittedDrawer, units: ShownUnits) -> str:
     opening = (
-        f"an opening {shown_length(fitted.opening.width)} wide and {shown_length(fitted.opening.height)} high"
+        f"an opening {shown(fitted.opening.width, units)} wide and {shown(fitted.opening.height, units)} high"
     )
     shape = fitted.front
     if shape is None or shape.style == "none":
         return f"Front view of {opening}" + ("" if fitted.box else ": no slide fits, no front is drawn")
     return (
-        f"Front view, drawer closed: {shape.style} front {shown_length(shape.width)} by "
-        f"{shown_length(shape.height)} before {opening}"
+        f"Front view, drawer closed: {shape.style} front {shown(shape.width, units)} by "
+        f"{shown(shape.height, units)} before {opening}"
     )
 
 
@@ -85,7 +87,11 @@ def _box_behind(stand: Standing, pen: LineClass) -> list[Primitive]:
     box = stand.parts.box
     half, low = box.outside_width / 2, stand.lower_edge
     drawn: list[Primitive] = [rectangle(Bounds(-half, low, half, low + box.height), pen)]
-    under = stand.member_heights[0]
+    under, over = stand.member_heights
+    if not stand.concealed:
+        outer, inner = stand.member_strip
+        beside = rectangle(upright(outer, under, inner, over), pen)
+        drawn += [beside, beside.placed(Placement(mirrored=True))]
     if stand.concealed and under < low:
         inner = -stand.member_strip[1]
         outer = stand.half - 1.8

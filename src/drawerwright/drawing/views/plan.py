@@ -7,52 +7,60 @@ middle of the opening, y the depth into the cabinet.
 from __future__ import annotations
 
 from drawerwright.drawing.geometry import Bounds, Placement
-from drawerwright.drawing.pens import NOTE_SIZE
-from drawerwright.drawing.primitives import Circle, Lines, Text, line, polygon, rectangle
+from drawerwright.drawing.primitives import Circle, Lines, line, polygon, rectangle
 from drawerwright.drawing.scene import Primitive, Scene
+from drawerwright.drawing.shown_units import in_units
+from drawerwright.drawing.views.plan_box import box_in_plan
 from drawerwright.drawing.views.plan_dimensions import plan_dimensions
 from drawerwright.drawing.views.section import FALLING, RISING, cut, member_from_above
-from drawerwright.drawing.views.standing import Standing, part_size, standing, upright
+from drawerwright.drawing.views.standing import Standing, standing, upright
 from drawerwright.drawing.views.stops import longer_in_plan, stop_in_plan
-from drawerwright.drawing.wording import shown_length
+from drawerwright.drawing.wording import shown
 from drawerwright.model.fitted import FittedDrawer
+from drawerwright.units import ShownUnits
 
 _MIRRORED = Placement(mirrored=True)
 
 
-def plan(fitted: FittedDrawer) -> Scene:
+def plan(fitted: FittedDrawer, units: ShownUnits = "mm") -> Scene:
     """The drawer in its cabinet from above; the bare opening and what stopped it where nothing fits."""
     stand = standing(fitted)
     drawn: list[Primitive] = []
     if stand.parts is not None:
         drawn += _slides(stand)
     drawn += _cabinet(stand)
+    if stand.integral:
+        drawn += _front(stand)  # the box's sides may be let into it
     if stand.parts is not None:
-        drawn += _box(stand)
+        drawn += box_in_plan(stand, units)
         drawn += _brackets_and_bores(stand)
-        drawn += longer_in_plan(stand)
-    if stand.has_front:
-        near, far = stand.front_faces
-        left, right = stand.front_edges
-        drawn += cut(Bounds(left, near, right, far), FALLING)
+        drawn += longer_in_plan(stand, units)
+    if stand.has_front and not stand.integral:
+        drawn += _front(stand)
     low = stand.front_faces[0] if stand.has_front else 0.0
     drawn.append(line((0.0, low - 24.0), (0.0, stand.back_end + 14.0), "centre"))
-    drawn += stop_in_plan(stand)
+    drawn += stop_in_plan(stand, units)
     drawn += plan_dimensions(stand)
-    return Scene("plan", f"Plan, drawer {fitted.id}", _alt(fitted), tuple(drawn))
+    return in_units(Scene("plan", f"Plan, drawer {fitted.id}", _alt(fitted, units), tuple(drawn)), units)
 
 
-def _alt(fitted: FittedDrawer) -> str:
-    width, depth = shown_length(fitted.opening.width), shown_length(fitted.opening.depth)
+def _alt(fitted: FittedDrawer, units: ShownUnits) -> str:
+    width, depth = shown(fitted.opening.width, units), shown(fitted.opening.depth, units)
     opening = f"Plan of an opening {width} wide, {depth} deep"
     if fitted.box is None:
         return f"{opening}: no slide fits, the box is not drawn"
     box = fitted.box
     return (
-        f"{opening}, with a box {shown_length(box.outside_width)} wide outside, "
-        f"{shown_length(box.inside_width)} inside, {shown_length(box.length)} long, "
-        f"{shown_length(box.side_gap)} clear on each side"
+        f"{opening}, with a box {shown(box.outside_width, units)} wide outside, "
+        f"{shown(box.inside_width, units)} inside, {shown(box.length, units)} long, "
+        f"{shown(box.side_gap, units)} clear on each side"
     )
+
+
+def _front(stand: Standing) -> list[Primitive]:
+    near, far = stand.front_faces
+    left, right = stand.front_edges
+    return cut(Bounds(left, near, right, far), FALLING)
 
 
 def _both(left: list[Primitive]) -> list[Primitive]:
@@ -96,9 +104,9 @@ def _slides(stand: Standing) -> list[Primitive]:
     drawn = _both(member_from_above(outer, inner, start, end))
     if stand.concealed:
         drawn += _both([rectangle(Bounds(-stand.half, start, -stand.half + 1.8, end), "edge", "paper")])
-        screws = tuple(((-stand.half - 3.0, y), (-stand.half + 7.0, y)) for y in mounting.holes)
-        if screws:
-            drawn += _both([Lines(screws, "edge")])
+    screws = tuple(((-stand.half - 3.0, y), (-stand.half + 7.0, y)) for y in mounting.holes)
+    if screws:
+        drawn += _both([Lines(screws, "edge")])
     if mounting.rear_bracket_left is not None and mounting.rear_bracket_right is not None:
         for x in (
             stand.inner_left + mounting.rear_bracket_left,
@@ -110,35 +118,6 @@ def _slides(stand: Standing) -> list[Primitive]:
         middle = (outer + inner) / 2
         drawn += _both([Circle((middle, y), 2.5, "edge", fill="paper")])
     return drawn
-
-
-def _box(stand: Standing) -> list[Primitive]:
-    """Box sides, subfront and back, as far as the section meets them."""
-    assert stand.parts is not None
-    box = stand.parts.box
-    outer, inner = box.outside_width / 2, box.inside_width / 2
-    near, rear = stand.body_front, stand.box_rear
-    drawn = cut(Bounds(-outer, near, -inner, rear), FALLING) + cut(Bounds(inner, near, outer, rear), RISING)
-    across = part_size(stand.fitted, "back", (box.inside_width, 0.0, 0.0))[0] / 2
-    drawn += cut(Bounds(-across, rear - box.back, across, rear), RISING)
-    if box.subfront > 0:
-        across = part_size(stand.fitted, "subfront", (box.inside_width, 0.0, 0.0))[0] / 2
-        drawn += cut(Bounds(-across, near, across, near + box.subfront), RISING)
-    beside = -inner + min(stand.parts.slide.family.rear.notch_width + 34.0, inner * 0.45)
-    words: list[Primitive] = [
-        Text(
-            (beside, rear - box.back),
-            f"back {shown_length(box.back)}",
-            NOTE_SIZE,
-            tone="fine",
-            shift=(0.0, -3.9),
-        )
-    ]
-    if box.subfront > 0:
-        at = (beside, near + box.subfront)
-        says = f"subfront {shown_length(box.subfront)}"
-        words.append(Text(at, says, NOTE_SIZE, tone="fine", shift=(0.0, 2.0)))
-    return drawn + words
 
 
 def _brackets_and_bores(stand: Standing) -> list[Primitive]:

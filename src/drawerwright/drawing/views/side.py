@@ -10,48 +10,60 @@ from drawerwright.drawing.geometry import Bounds, Point
 from drawerwright.drawing.pens import HATCH_SPACING_CLOSE
 from drawerwright.drawing.primitives import Circle, Lines, Polyline, line, polygon, rectangle
 from drawerwright.drawing.scene import Dimension, LabelSide, Leader, Primitive, RunningDimension, Scene
+from drawerwright.drawing.shown_units import in_units
+from drawerwright.drawing.views.bottom_screws import screw_places
+from drawerwright.drawing.views.joints import End
 from drawerwright.drawing.views.section import FALLING, RISING, broken_top, cut
 from drawerwright.drawing.views.standing import CABINET_BOARD, FRAME_RAIL, Standing, standing
 from drawerwright.drawing.views.stops import longer_in_side, stop_in_height
-from drawerwright.drawing.wording import shown_length
+from drawerwright.drawing.wording import listed, shown
 from drawerwright.model.fitted import FittedDrawer
+from drawerwright.units import ShownUnits
 
 ABOVE = 18.0
 _HOLE = 2.6
 _SLIGHT = 0.05
 
 
-def side_section(fitted: FittedDrawer) -> Scene:
+def side_section(fitted: FittedDrawer, units: ShownUnits = "mm") -> Scene:
     """The drawer in its cabinet from the side; the bare opening and what stopped it where nothing fits."""
     stand = standing(fitted)
     drawn: list[Primitive] = [*_cabinet_beyond(stand)]
+    if stand.integral:
+        drawn += _front(stand)  # the bottom runs in its groove
     if stand.parts is not None:
         drawn += _member(stand)
         drawn += _box(stand)
         drawn += longer_in_side(stand)
     drawn += _cabinet_cut(stand)
-    if stand.has_front:
-        near, far = stand.front_faces
-        low, high = stand.front_heights
-        drawn += cut(Bounds(near, low, far, high), FALLING, HATCH_SPACING_CLOSE)
-    drawn += stop_in_height(stand, 0.0, stand.depth)
+    if stand.has_front and not stand.integral:
+        drawn += _front(stand)
+    drawn += stop_in_height(stand, 0.0, stand.depth, units)
     drawn += _heights(stand)
-    drawn += _depths(stand)
-    return Scene("side", f"Side section, drawer {fitted.id}", _alt(fitted), tuple(drawn))
+    drawn += _depths(stand, units)
+    return in_units(
+        Scene("side", f"Side section, drawer {fitted.id}", _alt(fitted, units), tuple(drawn)), units
+    )
 
 
-def _alt(fitted: FittedDrawer) -> str:
+def _front(stand: Standing) -> list[Primitive]:
+    near, far = stand.front_faces
+    low, high = stand.front_heights
+    return cut(Bounds(near, low, far, high), FALLING, HATCH_SPACING_CLOSE)
+
+
+def _alt(fitted: FittedDrawer, units: ShownUnits) -> str:
     opening = (
-        f"Side section of an opening {shown_length(fitted.opening.height)} high and "
-        f"{shown_length(fitted.opening.depth)} deep"
+        f"Side section of an opening {shown(fitted.opening.height, units)} high and "
+        f"{shown(fitted.opening.depth, units)} deep"
     )
     if fitted.box is None or fitted.mounting is None:
         return f"{opening}: no slide fits, the box is not drawn"
-    says = f"{opening}, with a box {shown_length(fitted.box.height)} high"
+    says = f"{opening}, with a box {shown(fitted.box.height, units)} high"
     if fitted.mounting.screw_line is not None:
-        says += f", screws {shown_length(fitted.mounting.screw_line)} above the cabinet floor"
+        says += f", screws {shown(fitted.mounting.screw_line, units)} above the cabinet floor"
     if fitted.mounting.holes:
-        says += " at " + ", ".join(shown_length(hole) for hole in fitted.mounting.holes) + " from the front"
+        says += " at " + listed(fitted.mounting.holes, units) + " from the front"
     return says
 
 
@@ -100,11 +112,13 @@ def _member(stand: Standing) -> list[Primitive]:
     drawn: list[Primitive] = []
     if mounting.reach is not None:
         drawn.append(rectangle(Bounds(end - 12.0, low, stand.depth, high), "edge", "metal"))
-    drawn.append(rectangle(Bounds(start, low, end, high), "edge", "metal"))
-    tall = high - low
-    ribs = tuple(((start + 2.0, low + tall * k), (end - 2.0, low + tall * k)) for k in (0.35, 0.78))
-    drawn.append(Lines(ribs, "fine"))
-    if stand.concealed:
+    if not stand.concealed:
+        drawn.append(rectangle(Bounds(start, low, end, high), "hidden"))
+    else:
+        drawn.append(rectangle(Bounds(start, low, end, high), "edge", "metal"))
+        tall = high - low
+        ribs = tuple(((start + 2.0, low + tall * k), (end - 2.0, low + tall * k)) for k in (0.35, 0.78))
+        drawn.append(Lines(ribs, "fine"))
         face = stand.body_front + box.subfront
         bracket = ((face, high), (face, high - 11.0), (face + 30.0, high - 11.0), (face + 38.0, high))
         drawn.append(polygon(bracket, "edge", "paper"))
@@ -138,9 +152,12 @@ def _box(stand: Standing) -> list[Primitive]:
     if stand.concealed:
         back_low = max(back_low, low + rear.notch_height)
     drawn += cut(Bounds(inside_far, back_low, far, top), RISING, HATCH_SPACING_CLOSE)
-    from_ = near if kind == "under" else inside_near - (box.groove_depth if box.subfront else 0.0)
+    from_ = near if kind == "under" else inside_near - box.groove_depth
     to = inside_far + box.groove_depth if kind == "groove-4" else far
     drawn += cut(Bounds(from_, under, to, under + box.bottom), FALLING, HATCH_SPACING_CLOSE)
+    for end, x in _ends(near + box.subfront / 2, far - box.back / 2):
+        if screw_places(stand.fitted, end):
+            drawn.append(line((x, under - 5.0), (x, under + box.bottom + 24.0), "centre"))
     if stand.concealed:
         y, radius = under + rear.bore_up, rear.bore / 2
         tip = far - rear.bore_depth
@@ -149,6 +166,10 @@ def _box(stand: Standing) -> list[Primitive]:
         drawn.append(polygon(corners, "edge", "paper"))
         drawn.append(line((tip - 8.0, y), (far + 12.0, y), "centre"))
     return drawn
+
+
+def _ends(front: float, back: float) -> tuple[tuple[End, float], tuple[End, float]]:
+    return ("front", front), ("back", back)
 
 
 def _heights(stand: Standing) -> list[Primitive]:
@@ -191,7 +212,7 @@ def _heights(stand: Standing) -> list[Primitive]:
     return drawn
 
 
-def _depths(stand: Standing) -> list[Primitive]:
+def _depths(stand: Standing, units: ShownUnits) -> list[Primitive]:
     """Row holes as running distances from the front, under the floor; the screw line as a note."""
     low = _bottom(stand)
     if stand.parts is None:
@@ -209,7 +230,7 @@ def _depths(stand: Standing) -> list[Primitive]:
                 marks[0],
                 (4.0, 5.0),
                 2.0,
-                f"screw line {shown_length(mounting.screw_line)}",
+                f"screw line {shown(mounting.screw_line, units)}",
                 quantity="screw_line",
                 value=mounting.screw_line,
                 dot=False,

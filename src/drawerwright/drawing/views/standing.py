@@ -135,6 +135,11 @@ class Standing:
         return self.parts is None or self.parts.slide.family.carriage == "concealed"
 
     @property
+    def integral(self) -> bool:
+        """Whether the box's front is the front itself, and drawn."""
+        return self.parts is not None and self.has_front and self.fitted.drawer.box.front == "integral"
+
+    @property
     def box_rear(self) -> float:
         """Depth of the box back's outside face."""
         assert self.parts is not None

@@ -10,8 +10,9 @@ from drawerwright.drawing.pens import NOTE_SIZE
 from drawerwright.drawing.primitives import Polyline, Text, line, rectangle
 from drawerwright.drawing.scene import Leader, Primitive
 from drawerwright.drawing.views.standing import Standing
-from drawerwright.drawing.wording import shown_length
+from drawerwright.drawing.wording import shown, shown_length
 from drawerwright.model.fitted import Rejected
+from drawerwright.units import ShownUnits
 
 _DRAWN_STRIP = 32.0
 
@@ -41,7 +42,7 @@ def longer_end(stand: Standing) -> float | None:
     return stand.depth - rejected.margin - stand.parts.slide.family.clearance.rear
 
 
-def longer_in_plan(stand: Standing) -> list[Primitive]:
+def longer_in_plan(stand: Standing, units: ShownUnits) -> list[Primitive]:
     """The rejected longer slide's end at the right-hand side, through the cabinet back, with a note."""
     rejected, end = longer_rejected(stand), longer_end(stand)
     if rejected is None or end is None or stand.parts is None:
@@ -55,7 +56,7 @@ def longer_in_plan(stand: Standing) -> list[Primitive]:
             (outer, end),
             (6.0, 3.0),
             2.0,
-            f"{shown_length(rejected.nominal)}: {shown_length(-rejected.margin)} too long",
+            f"{shown_length(rejected.nominal)}: {shown(-rejected.margin, units)} too long",
             tone="accent",
             dot=False,
             bend=(stand.outer_right, end),
@@ -84,14 +85,16 @@ def nearest_miss(stand: Standing) -> Rejected | None:
     )
 
 
-def stop_words(miss: Rejected) -> tuple[str, str]:
+def stop_words(miss: Rejected, units: ShownUnits) -> tuple[str, str]:
     """What stopped it, in two short lines."""
     name = f"{miss.family} / {shown_length(miss.nominal)}"
     amount = f"{shown_length(-miss.margin)} {miss.unit}"
+    if miss.unit == "mm" and units != "mm":
+        amount = shown(-miss.margin, units)
     return (f"{miss.because.replace('-', ' ')} stops", f"{name}: {amount} short")
 
 
-def stop_in_plan(stand: Standing) -> list[Primitive]:
+def stop_in_plan(stand: Standing, units: ShownUnits) -> list[Primitive]:
     """What stopped the nearest slide, in the plan of the bare opening."""
     miss = nearest_miss(stand)
     if miss is None:
@@ -106,14 +109,14 @@ def stop_in_plan(stand: Standing) -> list[Primitive]:
         for x in (-stand.half, stand.half):
             inward = x - (1.0 if x > 0 else -1.0) * max(-miss.margin, 2.0)
             drawn.append(line((inward, 0.0), (inward, stand.depth), "accent"))
-    first, second = stop_words(miss)
+    first, second = stop_words(miss, units)
     at = (0.0, stand.depth / 2)
     drawn.append(Text(at, first, NOTE_SIZE, "middle", "semibold", "accent", (0.0, 0.8), backed=True))
     drawn.append(Text(at, second, NOTE_SIZE, "middle", "regular", "accent", (0.0, -3.0), backed=True))
     return drawn
 
 
-def stop_in_height(stand: Standing, left: float, right: float) -> list[Primitive]:
+def stop_in_height(stand: Standing, left: float, right: float, units: ShownUnits) -> list[Primitive]:
     """A dashed line at the height that the nearest slide would need, between two x or depths."""
     miss = nearest_miss(stand)
     if miss is None or miss.because != "opening-height":
@@ -121,5 +124,5 @@ def stop_in_height(stand: Standing, left: float, right: float) -> list[Primitive
     need = stand.fitted.opening.height - miss.margin
     return [
         line((left, need), (right, need), "accent"),
-        Text((right, need), f"{shown_length(need)} wanted", anchor="end", tone="accent", shift=(-1.0, 1.0)),
+        Text((right, need), f"{shown(need, units)} wanted", anchor="end", tone="accent", shift=(-1.0, 1.0)),
     ]
