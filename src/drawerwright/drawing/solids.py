@@ -1,0 +1,180 @@
+"""Convex solids in mm, the parts of a drawer in space, and the direction they are looked at from.
+
+Axes as in the public contract: x to the right, y up, z out of the cabinet towards the viewer. A part that
+is not convex is made of several solids that touch; `joined` takes away the edges that are none.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from functools import cache
+from itertools import pairwise
+from typing import Final, Literal, TypeAlias
+
+import numpy as np
+from numpy.typing import NDArray
+
+from drawerwright.drawing.geometry import Point
+from drawerwright.drawing.half_spaces import Array, Bodies, inside_spans, stacked_bodies
+
+Axis: TypeAlias = Literal["x", "y", "z"]
+Span: TypeAlias = tuple[float, float]
+
+_PROBE: Final = 1e-3
+"""How far beside an edge a joint's neighbourhood is looked at [mm]."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Solid:
+    """A convex solid of one part.
+
+    Faces: outward unit `normals` (f, 3), `offsets` (f,) [mm]. Edges: `starts` and `ends` (e, 3) [mm], and
+    the two faces (e, 2) that meet there. `group` names what shares one outline with it.
+    """
+
+    part: str
+    group: str
+    normals: Array
+    offsets: Array
+    starts: Array
+    ends: Array
+    edge_faces: NDArray[np.intp]
+
+    def moved(self, x: float = 0.0, y: float = 0.0, z: float = 0.0) -> Solid:
+        """The solid moved [mm]."""
+        by = np.array((x, y, z))
+        return replace(
+            self,
+            offsets=self.offsets + self.normals @ by,
+            starts=self.starts + by,
+            ends=self.ends + by,
+        )
+
+
+def block(part: str, x: Span, y: Span, z: Span, group: str = "") -> Solid:
+    """A board with its faces along the axes, between two x, two y and two z [mm] in either order.
+
+    Raises:
+        ValueError: it has no extent along one of the axes.
+    """
+    low = np.minimum((x[0], y[0], z[0]), (x[1], y[1], z[1]))
+    high = np.maximum((x[0], y[0], z[0]), (x[1], y[1], z[1]))
+    if not np.all(high - low > 0):
+        raise ValueError(f"the solid {part!r} has no extent along one of its axes")
+    normals, begin, finish, faces = _block_pattern()
+    size = high - low
+    offsets = np.concatenate((high, -low))
+    return Solid(part, group, normals, offsets, low + begin * size, low + finish * size, faces)
+
+
+@cache
+def _block_pattern() -> tuple[Array, Array, Array, NDArray[np.intp]]:
+    """Normals, edges of the unit cube, and which faces meet at each edge."""
+    normals = np.concatenate((np.eye(3), -np.eye(3)))
+    begin, finish, faces = [], [], []
+    for along in range(3):
+        one, other = (axis for axis in range(3) if axis != along)
+        for a in (0, 1):
+            for b in (0, 1):
+                corner = np.zeros(3)
+                corner[one], corner[other] = a, b
+                begin.append(corner)
+                finish.append(corner + np.eye(3)[along])
+                faces.append((one if a else one + 3, other if b else other + 3))
+    return normals, np.array(begin), np.array(finish), np.array(faces)
+
+
+def prism(part: str, outline: Sequence[Point], axis: Axis, span: Span, group: str = "") -> Solid:
+    """A convex polygon drawn out along an axis between two places [mm].
+
+    The polygon's coordinates are the other two axes in the order x, y, z; it may run either way round.
+
+    Raises:
+        ValueError: fewer than three corners, a polygon that is not convex, or no extent along the axis.
+    """
+    flat = np.array(outline, dtype=np.float64)
+    low, high = sorted(span)
+    after = np.roll(flat, -1, axis=0) - flat
+    turns = after[:, 0] * np.roll(after, -1, axis=0)[:, 1] - after[:, 1] * np.roll(after, -1, axis=0)[:, 0]
+    if len(flat) < 3 or not high > low or not (np.all(turns > 0) or np.all(turns < 0)):
+        raise ValueError(f"the solid {part!r} needs a convex polygon and an extent along {axis}")
+    if turns[0] < 0:
+        flat = flat[::-1]
+        after = np.roll(flat, -1, axis=0) - flat
+    count = len(flat)
+    outward = np.column_stack((after[:, 1], -after[:, 0])) / np.hypot(after[:, 0], after[:, 1])[:, None]
+    place = "xyz".index(axis)
+    normals = np.concatenate(
+        (np.insert(outward, place, 0.0, axis=1), np.eye(3)[[place]], -np.eye(3)[[place]])
+    )
+    offsets = np.concatenate((np.sum(outward * flat, axis=1), (high, -low)))
+    bottom, top = np.insert(flat, place, low, axis=1), np.insert(flat, place, high, axis=1)
+    walls = np.arange(count)
+    return Solid(
+        part,
+        group,
+        normals,
+        offsets,
+        np.concatenate((bottom, bottom, top)),
+        np.concatenate((top, np.roll(bottom, -1, axis=0), np.roll(top, -1, axis=0))),
+        np.concatenate(
+            (
+                np.column_stack((walls, (walls - 1) % count)),
+                np.column_stack((walls, np.full(count, count + 1))),
+                np.column_stack((walls, np.full(count, count))),
+            )
+        ),
+    )
+
+
+def joined(solids: Sequence[Solid]) -> tuple[Solid, ...]:
+    """Solids that touch and are one part, without those stretches of their edges where the part is flat.
+
+    Beside each stretch three places are looked at: beyond the first of its faces, beyond the second, beyond
+    both. The part is flat there if it goes on beyond just one face, and solid if it goes on at all three.
+    """
+    bodies = stacked_bodies([(solid.normals, solid.offsets) for solid in solids])
+    return tuple(_trimmed(solid, bodies) for solid in solids)
+
+
+def _trimmed(solid: Solid, bodies: Bodies) -> Solid:
+    """The solid with those stretches of its edges that are edges of all bodies together."""
+    one, other = solid.normals[solid.edge_faces[:, 0]], solid.normals[solid.edge_faces[:, 1]]
+    ways = solid.ends - solid.starts
+    probes = [
+        inside_spans(solid.starts + beside * _PROBE, ways, bodies)
+        for beside in (one - other, other - one, one + other)
+    ]
+    starts, ends, faces = [], [], []
+    for edge, (start, way) in enumerate(zip(solid.starts, ways, strict=True)):
+        spans = [list(zip(first[edge], last[edge], strict=True)) for first, last in probes]
+        for begin, finish in _real_stretches(spans):
+            starts.append(start + way * begin)
+            ends.append(start + way * finish)
+            faces.append(solid.edge_faces[edge])
+    return replace(
+        solid,
+        starts=np.array(starts).reshape(-1, 3),
+        ends=np.array(ends).reshape(-1, 3),
+        edge_faces=np.array(faces, dtype=np.intp).reshape(-1, 2),
+    )
+
+
+def _real_stretches(spans: Sequence[Sequence[Span]]) -> list[Span]:
+    """Shares of an edge where the three places beside it do not say that the part is flat or solid."""
+    places = sorted({0.0, 1.0, *(float(end) for probe in spans for span in probe for end in span)})
+    found: list[Span] = []
+    for begin, finish in pairwise(places):
+        middle = (begin + finish) / 2
+        beyond_one, beyond_other, beyond_both = (
+            any(first < middle < last for first, last in probe) for probe in spans
+        )
+        flat = not beyond_both and beyond_one != beyond_other
+        if flat or (beyond_one and beyond_other and beyond_both):
+            continue
+        if found and found[-1][1] == begin:
+            found[-1] = (found[-1][0], finish)
+        else:
+            found.append((begin, finish))
+    return found
