@@ -5,7 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from difflib import get_close_matches
 
+import numpy as np
+
 from drawerwright.errors import Fault, InputError
+from drawerwright.fit.drawer_values import DrawerValues
+from drawerwright.fit.slide_rows import SlideRows
+from drawerwright.fit.trial import Mask
 from drawerwright.model.family import SlideFamily
 from drawerwright.model.job import Drawer
 
@@ -14,6 +19,15 @@ def is_asked_for(drawer: Drawer, family: SlideFamily, length: object) -> bool:
     """Whether a candidate is of the family, and of the length, that the drawer names."""
     nominal = drawer.slide_nominal
     return family.id == drawer.slide_family and (nominal is None or family.length_of(nominal) is length)
+
+
+def slides_allowed(drawers: Sequence[DrawerValues], rows: SlideRows) -> Mask:
+    """(d, c): the slides that each drawer asks for; all where it asks for none."""
+    mask = np.ones((len(drawers), len(rows.candidates)), dtype=bool)
+    for row, one in enumerate(drawers):
+        if one.drawer.slide_family is not None:
+            mask[row] = [is_asked_for(one.drawer, *candidate) for candidate in rows.candidates]
+    return mask
 
 
 def check_slides_asked_for(

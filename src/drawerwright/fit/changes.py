@@ -7,12 +7,12 @@ proves it. Where a kink lies between, the step is closed in on by ever finer row
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from math import ceil
 
 import numpy as np
 
 from drawerwright.equations.equation import Q
+from drawerwright.fit.levers import EASE, Lever, levers
 from drawerwright.fit.slide_rows import SlideRows
 from drawerwright.fit.spacers import ROUND_OFF
 from drawerwright.fit.trial import Mask, Trial, run_trial
@@ -25,24 +25,6 @@ _ROUNDS = 4
 _SOONER = 0.01
 _SHOWN = 10
 _GRAIN = 1e4
-_THINNEST_SIDE = 9.0
-_BEHIND_GROOVE = 3.0
-
-Moved = Mapping[str, Q]
-
-
-@dataclass(frozen=True, slots=True)
-class Lever:
-    """Something a shop can change: its key, unit, the directions it goes, how far, and how it is said."""
-
-    key: str
-    unit: str
-    directions: tuple[int, ...]
-    farthest: float
-    move: Callable[[Mapping[str, Q], Q], Moved]
-    says: Mapping[int, str]
-    room: Callable[[Mapping[str, Q]], float]
-    readings: str = ""
 
 
 def smallest_changes(
@@ -60,7 +42,7 @@ def smallest_changes(
     `allowed` masks (1, c) the slides asked for; `as_side` names the thicknesses that go with the sides'.
     """
     found = []
-    for lever in _levers(situation, as_side):
+    for lever in levers(situation, as_side):
         steps = [
             step
             for mount in mounts
@@ -71,7 +53,7 @@ def smallest_changes(
         if steps:
             by = min(steps, key=abs)
             found.append(_said(lever, by, units))
-    return _one_of_each(found)
+    return tuple(found)
 
 
 def _steps(
@@ -132,98 +114,6 @@ def _margins(trial: Trial) -> Q:
     return np.stack([np.broadcast_to(trial.values[name], shape) for name in stopping])
 
 
-def _levers(situation: Mapping[str, str], as_side: Sequence[str]) -> Iterator[Lever]:
-    yield Lever(
-        "opening.depth",
-        "mm",
-        (1, -1),
-        1000.0,
-        _moving("opening_depth", "deepest_depth"),
-        {
-            1: "Make the opening {by} deeper.",
-            -1: "Bring what stands behind {by} nearer (a block on the back).",
-        },
-        _room("opening_depth"),
-    )
-    if situation["sized"] != "existing":
-        yield Lever(
-            "side",
-            "mm",
-            (-1, 1),
-            25.0,
-            _moving("side_thickness", *as_side),
-            {-1: "Take box sides {by} thinner.", 1: "Take box sides {by} thicker."},
-            _thinner,
-        )
-    yield Lever(
-        "opening.width",
-        "mm",
-        (1, -1),
-        100.0,
-        _moving("measured_width", "widest_width", "narrowest_at_slide", "widest_at_slide"),
-        {1: "Make the opening {by} wider.", -1: "Make the opening {by} narrower (packing)."},
-        _room("measured_width"),
-        "all",
-    )
-    if situation["readings"] != "labelled":
-        yield Lever(
-            "opening.width",
-            "mm",
-            (-1,),
-            100.0,
-            _moving("widest_width", "widest_at_slide"),
-            {-1: "Take the widest place of the opening down by {by} (packing), so that it runs even."},
-            _spread,
-            "widest",
-        )
-    else:
-        yield Lever(
-            "opening.width",
-            "mm",
-            (-1, 1),
-            100.0,
-            _moving("taper"),
-            {
-                -1: "Make the back of the opening {by} narrower: pack the rear of each member by half of it.",
-                1: "Make the back of the opening {by} wider: plane what stands in.",
-            },
-            lambda drawer: 100.0,
-            "back",
-        )
-    if situation["load"] == "told":
-        yield Lever(
-            "contents",
-            "kg",
-            (-1,),
-            1e4,
-            _moving("contents_told"),
-            {-1: "Put {by} less into the drawer."},
-            lambda drawer: float(drawer["contents_told"][0, 0]),
-        )
-
-
-def _moving(*names: str) -> Callable[[Mapping[str, Q], Q], Moved]:
-    def move(drawer: Mapping[str, Q], step: Q) -> Moved:
-        return {**drawer, **{name: drawer[name] + step for name in names}}
-
-    return move
-
-
-def _room(name: str) -> Callable[[Mapping[str, Q]], float]:
-    """How far a size can come down and still be one."""
-    return lambda drawer: float(drawer[name][0, 0]) - 1.0
-
-
-def _thinner(drawer: Mapping[str, Q]) -> float:
-    """How much thinner a side can be and still be a side, behind its groove too."""
-    least = max(_THINNEST_SIDE, float(drawer["groove_depth"][0, 0]) + _BEHIND_GROOVE)
-    return float(drawer["side_thickness"][0, 0]) - least
-
-
-def _spread(drawer: Mapping[str, Q]) -> float:
-    return float(drawer["widest_width"][0, 0] - drawer["measured_width"][0, 0])
-
-
 def _said(lever: Lever, by: float, units: ShownUnits) -> Change:
     # Rounded outward: what is given and what is said must be enough.
     sign = 1 if by > 0 else -1
@@ -233,10 +123,10 @@ def _said(lever: Lever, by: float, units: ShownUnits) -> Change:
     return Change(lever.key, sign * least, lever.unit, lever.says[sign].format(by=amount), lever.readings)
 
 
-def _one_of_each(changes: Sequence[Change]) -> tuple[Change, ...]:
-    """Of two ways to change one thing, the smaller."""
+def one_of_each(changes: Sequence[Change]) -> tuple[Change, ...]:
+    """Of two ways to change one thing, the smaller; easiest for a shop first."""
     best: dict[str, Change] = {}
     for change in changes:
         if change.change not in best or abs(change.by) < abs(best[change.change].by):
             best[change.change] = change
-    return tuple(best.values())
+    return tuple(sorted(best.values(), key=lambda change: EASE.index(change.change)))

@@ -66,6 +66,7 @@ def _drawer(one: FittedDrawer) -> dict[str, Any]:
                 "unit": change.unit,
                 "says": change.says,
                 **({"readings": change.readings} if change.readings else {}),
+                **({"to": change.to} if change.to else {}),
             }
             for change in one.changes
         ],

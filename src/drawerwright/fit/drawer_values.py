@@ -33,6 +33,8 @@ class DrawerValues:
     situation: Mapping[str, str]
     values: Mapping[str, float]
     kept_heights: tuple[float, ...]
+    overlaps: Overlaps
+    materials: Materials | None
 
     @property
     def as_side(self) -> tuple[str, ...]:
@@ -63,6 +65,8 @@ def drawer_values(
             **_contents(drawer),
         },
         drawer.box.heights,
+        overlaps,
+        materials,
     )
 
 

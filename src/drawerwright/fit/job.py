@@ -5,13 +5,12 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Callable, Mapping, Sequence
 
-import numpy as np
-
 from drawerwright.catalogue.materials import Materials
 from drawerwright.equations.equation import Q
+from drawerwright.fit.alternatives import other_ways
 from drawerwright.fit.answer import Place, drawer_that_fits_nothing, fitted_drawer, nearest_place, rejected_of
-from drawerwright.fit.asked_for import check_slides_asked_for, is_asked_for
-from drawerwright.fit.changes import smallest_changes
+from drawerwright.fit.asked_for import check_slides_asked_for, slides_allowed
+from drawerwright.fit.changes import one_of_each, smallest_changes
 from drawerwright.fit.choose import choose
 from drawerwright.fit.collector import collector_at_rest
 from drawerwright.fit.columns import front_overlaps
@@ -123,7 +122,7 @@ def _not_fitted(
     units: ShownUnits,
 ) -> FittedDrawer:
     columns: dict[str, Q] = {**NO_ERRORS, **stack([one])}
-    changes = smallest_changes(
+    steps = smallest_changes(
         situation,
         mounts,
         rows,
@@ -132,16 +131,8 @@ def _not_fitted(
         as_side=one.as_side,
         units=units,
     )
+    changes = one_of_each([*steps, *other_ways(one, rows)])
     return drawer_that_fits_nothing(one, nearest_place(tried), changes, rejected, units)
-
-
-def slides_allowed(drawers: Sequence[DrawerValues], rows: SlideRows) -> Mask:
-    """(d, c): the slides that each drawer asks for; all where it asks for none."""
-    mask = np.ones((len(drawers), len(rows.candidates)), dtype=bool)
-    for row, one in enumerate(drawers):
-        if one.drawer.slide_family is not None:
-            mask[row] = [is_asked_for(one.drawer, *candidate) for candidate in rows.candidates]
-    return mask
 
 
 def _as_pinned(

@@ -8,9 +8,10 @@ from dataclasses import dataclass
 from drawerwright.catalogue.materials import Materials
 from drawerwright.equations.equation import Q
 from drawerwright.fit.answer import Place
+from drawerwright.fit.asked_for import slides_allowed
 from drawerwright.fit.choose import choose
 from drawerwright.fit.drawer_values import NO_ERRORS, DrawerValues, stack
-from drawerwright.fit.job import drawer_groups, slides_allowed
+from drawerwright.fit.job import drawer_groups
 from drawerwright.fit.slide_rows import SlideRows, slide_rows
 from drawerwright.fit.trial import Mask, Trial, run_trial
 from drawerwright.model.family import SlideFamily, SlideLength

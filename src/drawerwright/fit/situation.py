@@ -11,6 +11,11 @@ _TRIED: dict[str, tuple[Mount, ...]] = {
 }
 
 
+def mounts_of(construction: str) -> tuple[Mount, ...]:
+    """The mounts of a construction, in the order in which they are tried."""
+    return _TRIED[construction]
+
+
 def mounts_to_try(drawer: Drawer) -> tuple[Mount, ...]:
     """The mount that is asked for, or those of the public contract's order for the construction."""
     return _TRIED[drawer.construction] if drawer.mount == "auto" else (drawer.mount,)

@@ -69,7 +69,8 @@ class Check:
 class Change:
     """The smallest single change of one input that would make the drawer fit; `by` is added [unit].
 
-    Of an opening's width, `readings` says which: "all", the "widest", or those at the "back".
+    Of an opening's width, `readings` says which: "all", the "widest", or those at the "back". `to` is the
+    word that a choice is changed to, where it is not a size.
     """
 
     change: str
@@ -77,6 +78,7 @@ class Change:
     unit: str
     says: str
     readings: str = ""
+    to: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,200 @@
+"""What a shop can change about a drawer, and how easily it does."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from drawerwright.equations.equation import Q
+
+_THINNEST_SIDE = 9.0
+_BEHIND_GROOVE = 3.0
+_THINNEST_BOTTOM = 3.0
+
+Moved = Mapping[str, Q]
+
+EASE = (
+    "contents",
+    "slide",
+    "box_height",
+    "size_from",
+    "side",
+    "subfront",
+    "box.back",
+    "box.bottom_thickness",
+    "box.bottom",
+    "box.front",
+    "mount",
+    "front.style",
+    "opening.depth",
+    "opening.width",
+    "opening.height",
+)
+"""Keys of changes, easiest for a shop first: the tool's own rule, wood is easier to change than walls."""
+
+
+@dataclass(frozen=True, slots=True)
+class Lever:
+    """Something a shop can change: its key, unit, the directions it goes, how far, and how it is said."""
+
+    key: str
+    unit: str
+    directions: tuple[int, ...]
+    farthest: float
+    move: Callable[[Mapping[str, Q], Q], Moved]
+    says: Mapping[int, str]
+    room: Callable[[Mapping[str, Q]], float]
+    readings: str = ""
+
+
+def levers(situation: Mapping[str, str], as_side: Sequence[str]) -> Iterator[Lever]:
+    """The levers of a drawer in this situation; `as_side` names the thicknesses that go with the sides'."""
+    yield from _opening_levers(situation)
+    if situation["sized"] != "existing":
+        yield from _wood_levers(situation, as_side)
+    if situation["load"] == "told":
+        yield Lever(
+            "contents",
+            "kg",
+            (-1,),
+            1e4,
+            _moving("contents_told"),
+            {-1: "Put {by} less into the drawer."},
+            lambda drawer: float(drawer["contents_told"][0, 0]),
+        )
+
+
+def _opening_levers(situation: Mapping[str, str]) -> Iterator[Lever]:
+    yield Lever(
+        "opening.depth",
+        "mm",
+        (1, -1),
+        1000.0,
+        _moving("opening_depth", "deepest_depth"),
+        {
+            1: "Make the opening {by} deeper.",
+            -1: "Bring what stands behind {by} nearer (a block on the back).",
+        },
+        _room("opening_depth"),
+    )
+    yield Lever(
+        "opening.height",
+        "mm",
+        (1,),
+        300.0,
+        _moving("opening_height", "tallest_height"),
+        {1: "Make the opening {by} higher."},
+        _room("opening_height"),
+    )
+    yield Lever(
+        "opening.width",
+        "mm",
+        (1, -1),
+        100.0,
+        _moving("measured_width", "widest_width", "narrowest_at_slide", "widest_at_slide"),
+        {1: "Make the opening {by} wider.", -1: "Make the opening {by} narrower (packing)."},
+        _room("measured_width"),
+        "all",
+    )
+    if situation["readings"] != "labelled":
+        yield Lever(
+            "opening.width",
+            "mm",
+            (-1,),
+            100.0,
+            _moving("widest_width", "widest_at_slide"),
+            {-1: "Take the widest place of the opening down by {by} (packing), so that it runs even."},
+            _spread,
+            "widest",
+        )
+    else:
+        yield Lever(
+            "opening.width",
+            "mm",
+            (-1, 1),
+            100.0,
+            _moving("taper"),
+            {
+                -1: "Make the back of the opening {by} narrower: pack the rear of each member by half of it.",
+                1: "Make the back of the opening {by} wider: plane what stands in.",
+            },
+            lambda drawer: 100.0,
+            "back",
+        )
+
+
+def _wood_levers(situation: Mapping[str, str], as_side: Sequence[str]) -> Iterator[Lever]:
+    yield Lever(
+        "side",
+        "mm",
+        (-1, 1),
+        25.0,
+        _moving("side_thickness", *as_side),
+        {-1: "Take box sides {by} thinner.", 1: "Take box sides {by} thicker."},
+        _thinner,
+    )
+    if situation["front"] == "applied":
+        yield Lever(
+            "subfront",
+            "mm",
+            (-1, 1),
+            12.0,
+            _moving("subfront_thickness"),
+            {-1: "Take a subfront {by} thinner.", 1: "Take a subfront {by} thicker."},
+            _down_to("subfront_thickness", _THINNEST_SIDE),
+        )
+    if situation["height"] == "told":
+        yield Lever(
+            "box_height",
+            "mm",
+            (-1, 1),
+            300.0,
+            _moving("told_box_height"),
+            {-1: "Make the box {by} lower.", 1: "Make the box {by} higher."},
+            _room("told_box_height"),
+        )
+    yield Lever(
+        "box.bottom_thickness",
+        "mm",
+        (-1,),
+        15.0,
+        _moving("bottom_thickness"),
+        {-1: "Take a bottom {by} thinner."},
+        _down_to("bottom_thickness", _THINNEST_BOTTOM),
+    )
+    yield Lever(
+        "box.back",
+        "mm",
+        (1,),
+        15.0,
+        _moving("back_thickness"),
+        {1: "Take a back {by} thicker."},
+        _room("back_thickness"),
+    )
+
+
+def _moving(*names: str) -> Callable[[Mapping[str, Q], Q], Moved]:
+    def move(drawer: Mapping[str, Q], step: Q) -> Moved:
+        return {**drawer, **{name: drawer[name] + step for name in names}}
+
+    return move
+
+
+def _down_to(name: str, least: float) -> Callable[[Mapping[str, Q]], float]:
+    """How far a thickness can come down to the least that is worth making."""
+    return lambda drawer: float(drawer[name][0, 0]) - least
+
+
+def _room(name: str) -> Callable[[Mapping[str, Q]], float]:
+    """How far a size can come down and still be one."""
+    return lambda drawer: float(drawer[name][0, 0]) - 1.0
+
+
+def _thinner(drawer: Mapping[str, Q]) -> float:
+    """How much thinner a side can be and still be a side, behind its groove too."""
+    least = max(_THINNEST_SIDE, float(drawer["groove_depth"][0, 0]) + _BEHIND_GROOVE)
+    return float(drawer["side_thickness"][0, 0]) - least
+
+
+def _spread(drawer: Mapping[str, Q]) -> float:
+    return float(drawer["widest_width"][0, 0] - drawer["measured_width"][0, 0])
