@@ -50,6 +50,15 @@ class Plan:
             values[step.quantity] = step.function(*[values[name] for name in step.arguments])
         return values
 
+    def roots(self) -> dict[str, frozenset[str]]:
+        """For every step the given quantities that it hangs on."""
+        found: dict[str, frozenset[str]] = {}
+        for step in self.steps:
+            found[step.quantity] = frozenset().union(
+                *(found.get(name, frozenset({name})) for name in step.arguments)
+            )
+        return found
+
     def step(self, quantity: str) -> Step | None:
         """The step that computes a quantity, None where it was given."""
         return self._by_quantity.get(quantity)

@@ -41,39 +41,69 @@ def smallest_changes(
 
     `allowed` masks (1, c) the slides asked for; `as_side` names the thicknesses that go with the sides'.
     """
+    places = [
+        _Place(situation, mount, group, drawer, allow)
+        for mount in mounts
+        for group, allow in zip(rows, allowed, strict=True)
+        if allow.any()
+    ]
     found = []
     for lever in levers(situation, as_side):
         steps = [
             step
-            for mount in mounts
-            for group, allow in zip(rows, allowed, strict=True)
+            for place in places
             for direction in lever.directions
-            for step in _steps(lever, direction, situation, mount, group, drawer, allow)
+            for step in _steps(lever, direction, place)
         ]
         if steps:
-            by = min(steps, key=abs)
-            found.append(_said(lever, by, units))
+            found.append(_said(lever, min(steps, key=abs), units))
     return tuple(found)
 
 
-def _steps(
-    lever: Lever,
-    direction: int,
-    situation: Mapping[str, str],
-    mount: Mount,
-    rows: SlideRows,
-    drawer: Mapping[str, Q],
-    allowed: Mask,
-) -> Iterator[float]:
-    limit = lever.farthest if direction > 0 else min(lever.farthest, lever.room(drawer))
+class _Place:
+    """Where steps are tried: a mount and a group of slides, and how its margins stand now."""
+
+    def __init__(
+        self,
+        situation: Mapping[str, str],
+        mount: Mount,
+        rows: SlideRows,
+        drawer: Mapping[str, Q],
+        allowed: Mask,
+    ) -> None:
+        self.situation, self.mount, self.rows, self.drawer, self.allowed = (
+            situation,
+            mount,
+            rows,
+            drawer,
+            allowed,
+        )
+        trial = run_trial(situation, mount, rows, drawer, answer=False)
+        self.now = _margins(trial)
+        self.hangs_on = [trial.plan.hangs_on[name] for name in trial.plan.stopping]
+
+    def within_reach(self, lever: Lever) -> Mask:
+        """Slides asked for that nothing stops but what hangs on the lever."""
+        deaf = np.array([names.isdisjoint(lever.moves) for names in self.hangs_on])
+        reach: Mask = self.allowed & ~(self.now[deaf] < -ROUND_OFF).any(axis=(0, 1))
+        return reach
+
+    def tried(self, lever: Lever, step: Q) -> Q:
+        """(k, …): margins after a step."""
+        moved = lever.moved(self.drawer, step)
+        return _margins(run_trial(self.situation, self.mount, self.rows, moved, answer=False))
+
+
+def _steps(lever: Lever, direction: int, place: _Place) -> Iterator[float]:
+    limit = lever.farthest if direction > 0 else min(lever.farthest, lever.room(place.drawer))
+    allowed = place.within_reach(lever)
     if limit <= 0 or not allowed.any():
         return
-    now = _margins(run_trial(situation, mount, rows, drawer, answer=False))
 
     def tried(step: Q) -> Q:
-        return _margins(run_trial(situation, mount, rows, lever.move(drawer, direction * step), answer=False))
+        return place.tried(lever, direction * step)
 
-    probe = min(_PROBE, limit / 2)
+    now, probe = place.now, min(_PROBE, limit / 2)
     slope = (tried(np.full((1, 1), probe)) - now) / probe
     with np.errstate(divide="ignore", invalid="ignore"):
         needed = np.where(now < -ROUND_OFF, np.where(slope > ROUND_OFF, -now / slope, np.inf), 0.0)
@@ -109,9 +139,9 @@ def _close_in(tried: Callable[[Q], Q], allowed: Mask, limit: float) -> float | N
 
 def _margins(trial: Trial) -> Q:
     """(k, d, c): margins of the checks that can stop."""
-    stopping = [check.quantity for check in trial.plan.checks if not check.rule.only_watches]
-    shape = np.broadcast_shapes(trial.shape, *(trial.values[name].shape for name in stopping))
-    return np.stack([np.broadcast_to(trial.values[name], shape) for name in stopping])
+    margins = [trial.values[name] for name in trial.plan.stopping]
+    shape = np.broadcast_shapes(trial.shape, *(margin.shape for margin in margins))
+    return np.stack([np.broadcast_to(margin, shape) for margin in margins])
 
 
 def _said(lever: Lever, by: float, units: ShownUnits) -> Change:

@@ -11,8 +11,6 @@ _THINNEST_SIDE = 9.0
 _BEHIND_GROOVE = 3.0
 _THINNEST_BOTTOM = 3.0
 
-Moved = Mapping[str, Q]
-
 EASE = (
     "contents",
     "slide",
@@ -41,10 +39,14 @@ class Lever:
     unit: str
     directions: tuple[int, ...]
     farthest: float
-    move: Callable[[Mapping[str, Q], Q], Moved]
+    moves: tuple[str, ...]
     says: Mapping[int, str]
     room: Callable[[Mapping[str, Q]], float]
     readings: str = ""
+
+    def moved(self, drawer: Mapping[str, Q], step: Q) -> Mapping[str, Q]:
+        """The drawer's values with the lever's own moved by a step."""
+        return {**drawer, **{name: drawer[name] + step for name in self.moves}}
 
 
 def levers(situation: Mapping[str, str], as_side: Sequence[str]) -> Iterator[Lever]:
@@ -58,7 +60,7 @@ def levers(situation: Mapping[str, str], as_side: Sequence[str]) -> Iterator[Lev
             "kg",
             (-1,),
             1e4,
-            _moving("contents_told"),
+            ("contents_told",),
             {-1: "Put {by} less into the drawer."},
             lambda drawer: float(drawer["contents_told"][0, 0]),
         )
@@ -70,7 +72,10 @@ def _opening_levers(situation: Mapping[str, str]) -> Iterator[Lever]:
         "mm",
         (1, -1),
         1000.0,
-        _moving("opening_depth", "deepest_depth"),
+        (
+            "opening_depth",
+            "deepest_depth",
+        ),
         {
             1: "Make the opening {by} deeper.",
             -1: "Bring what stands behind {by} nearer (a block on the back).",
@@ -82,7 +87,10 @@ def _opening_levers(situation: Mapping[str, str]) -> Iterator[Lever]:
         "mm",
         (1,),
         300.0,
-        _moving("opening_height", "tallest_height"),
+        (
+            "opening_height",
+            "tallest_height",
+        ),
         {1: "Make the opening {by} higher."},
         _room("opening_height"),
     )
@@ -91,7 +99,12 @@ def _opening_levers(situation: Mapping[str, str]) -> Iterator[Lever]:
         "mm",
         (1, -1),
         100.0,
-        _moving("measured_width", "widest_width", "narrowest_at_slide", "widest_at_slide"),
+        (
+            "measured_width",
+            "widest_width",
+            "narrowest_at_slide",
+            "widest_at_slide",
+        ),
         {1: "Make the opening {by} wider.", -1: "Make the opening {by} narrower (packing)."},
         _room("measured_width"),
         "all",
@@ -102,7 +115,10 @@ def _opening_levers(situation: Mapping[str, str]) -> Iterator[Lever]:
             "mm",
             (-1,),
             100.0,
-            _moving("widest_width", "widest_at_slide"),
+            (
+                "widest_width",
+                "widest_at_slide",
+            ),
             {-1: "Take the widest place of the opening down by {by} (packing), so that it runs even."},
             _spread,
             "widest",
@@ -113,7 +129,7 @@ def _opening_levers(situation: Mapping[str, str]) -> Iterator[Lever]:
             "mm",
             (-1, 1),
             100.0,
-            _moving("taper"),
+            ("taper",),
             {
                 -1: "Make the back of the opening {by} narrower: pack the rear of each member by half of it.",
                 1: "Make the back of the opening {by} wider: plane what stands in.",
@@ -129,7 +145,7 @@ def _wood_levers(situation: Mapping[str, str], as_side: Sequence[str]) -> Iterat
         "mm",
         (-1, 1),
         25.0,
-        _moving("side_thickness", *as_side),
+        ("side_thickness", *as_side),
         {-1: "Take box sides {by} thinner.", 1: "Take box sides {by} thicker."},
         _thinner,
     )
@@ -139,7 +155,7 @@ def _wood_levers(situation: Mapping[str, str], as_side: Sequence[str]) -> Iterat
             "mm",
             (-1, 1),
             12.0,
-            _moving("subfront_thickness"),
+            ("subfront_thickness",),
             {-1: "Take a subfront {by} thinner.", 1: "Take a subfront {by} thicker."},
             _down_to("subfront_thickness", _THINNEST_SIDE),
         )
@@ -149,7 +165,7 @@ def _wood_levers(situation: Mapping[str, str], as_side: Sequence[str]) -> Iterat
             "mm",
             (-1, 1),
             300.0,
-            _moving("told_box_height"),
+            ("told_box_height",),
             {-1: "Make the box {by} lower.", 1: "Make the box {by} higher."},
             _room("told_box_height"),
         )
@@ -158,7 +174,7 @@ def _wood_levers(situation: Mapping[str, str], as_side: Sequence[str]) -> Iterat
         "mm",
         (-1,),
         15.0,
-        _moving("bottom_thickness"),
+        ("bottom_thickness",),
         {-1: "Take a bottom {by} thinner."},
         _down_to("bottom_thickness", _THINNEST_BOTTOM),
     )
@@ -167,17 +183,10 @@ def _wood_levers(situation: Mapping[str, str], as_side: Sequence[str]) -> Iterat
         "mm",
         (1,),
         15.0,
-        _moving("back_thickness"),
+        ("back_thickness",),
         {1: "Take a back {by} thicker."},
         _room("back_thickness"),
     )
-
-
-def _moving(*names: str) -> Callable[[Mapping[str, Q], Q], Moved]:
-    def move(drawer: Mapping[str, Q], step: Q) -> Moved:
-        return {**drawer, **{name: drawer[name] + step for name in names}}
-
-    return move
 
 
 def _down_to(name: str, least: float) -> Callable[[Mapping[str, Q]], float]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import TypeAlias
@@ -19,6 +19,7 @@ from drawerwright.model.fitted import Mount, State
 
 Mask: TypeAlias = NDArray[np.bool_]
 
+_BEHIND_SPACERS = ("narrowest_at_slide", "widest_at_slide", "measured_width")
 _OFF_SEAT = ("bracket_off_side", "bracket_off_along")
 _ANSWERS = (
     "side_gap",
@@ -63,6 +64,8 @@ class TrialPlan:
     margins: Plan
     answer: Plan
     checks: tuple[CheckPlan, ...]
+    stopping: tuple[str, ...]
+    hangs_on: Mapping[str, frozenset[str]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,12 +121,25 @@ def _trial_plan(items: tuple[tuple[str, str], ...]) -> TrialPlan:
     fixed = situation["style"] != "none" and situation["front"] == "applied"
     fixing = _FIXING if fixed else ()
     wanted = (*(check.quantity for check in checks), "box_length", "capacity")
+    off_seat = SHEET.plan(situation, _OFF_SEAT, names) if concealed else None
+    margins = SHEET.plan(situation, wanted, names)
+    stopping = tuple(check.quantity for check in checks if not check.rule.only_watches)
     return TrialPlan(
-        SHEET.plan(situation, _OFF_SEAT, names) if concealed else None,
-        SHEET.plan(situation, wanted, names),
+        off_seat,
+        margins,
         SHEET.plan(situation, (*wanted, *care, *_ANSWERS, *brackets, *fixing), names),
         checks,
+        stopping,
+        _hangs_on(stopping, margins, off_seat),
     )
+
+
+def _hangs_on(stopping: Sequence[str], margins: Plan, off_seat: Plan | None) -> dict[str, frozenset[str]]:
+    """For every check that can stop the given quantities behind it, those that choose its spacers too."""
+    roots = margins.roots()
+    behind = frozenset().union(*off_seat.roots().values(), _BEHIND_SPACERS) if off_seat else frozenset()
+    spacers = frozenset({"side_spacers", "subfront_spacers"})
+    return {name: roots[name] | behind if roots[name] & spacers else roots[name] for name in stopping}
 
 
 def run_trial(
