@@ -51,6 +51,13 @@ class Solid:
             ends=self.ends + by,
         )
 
+    def mirrored(self) -> Solid:
+        """The solid mirrored left to right about x = 0."""
+        turned = np.array((-1.0, 1.0, 1.0))
+        return replace(
+            self, normals=self.normals * turned, starts=self.starts * turned, ends=self.ends * turned
+        )
+
 
 def block(part: str, x: Span, y: Span, z: Span, group: str = "") -> Solid:
     """A board with its faces along the axes, between two x, two y and two z [mm] in either order.
