@@ -4,32 +4,27 @@ R2010, `$INSUNITS` 4 (mm), `$MEASUREMENT` 1 (metric). How deep a hole goes is sa
 its layer ("hook bore 6 mm deep 10", "row holes 5 mm through") and as extended data of the circle under
 the name DRAWERWRIGHT: operation (1000), diameter (1040), then depth (1040) or "through" (1000).
 Washes are left out; dimensions, notes and hatching are plain lines and TEXT on layers of their own.
-Handles, dates, ids and version notes are fixed: same scene, same bytes.
+Group codes of entities: DXF reference for R2010, from memory; tests read them back. Coordinates are
+written to a millionth of a millimetre. Handles, dates, ids and version notes are fixed: same scene, same
+bytes.
 """
 
 from __future__ import annotations
 
-import io
 import math
 import re
-from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
-from threading import Lock
+from collections.abc import Sequence
 from typing import Final
 
-from ezdxf._options import options
-from ezdxf.document import Drawing
-from ezdxf.enums import TextEntityAlignment
-
 from drawerwright.drawing.drawn import drawn
+from drawerwright.drawing.dxf_frame import APPLICATION, OWN_LAYERS, Frame, frame, number
 from drawerwright.drawing.fonts import CAP_HEIGHT
 from drawerwright.drawing.geometry import Point
 from drawerwright.drawing.pens import LineClass
-from drawerwright.drawing.primitives import Arc, Circle, Hole, Lines, Plain, Polyline, Slot, Text
+from drawerwright.drawing.primitives import Anchor, Arc, Circle, Hole, Lines, Plain, Polyline, Slot, Text
 from drawerwright.drawing.scene import Scene
 from drawerwright.drawing.wording import plain_text
 
-APPLICATION: Final = "DRAWERWRIGHT"
 DRAWING_LAYERS: Final[dict[LineClass, str]] = {
     "cut": "drawing, cut edges",
     "outline": "drawing, outlines",
@@ -54,13 +49,9 @@ _COLOURS: Final[dict[str, int]] = {
     "drawing, does not fit": 1,
 }
 _OPERATION_COLOUR: Final = 5
-_ANCHORS: Final = {
-    "start": TextEntityAlignment.LEFT,
-    "middle": TextEntityAlignment.CENTER,
-    "end": TextEntityAlignment.RIGHT,
-}
+_ANCHORS: Final[dict[Anchor, int]] = {"start": 0, "middle": 1, "end": 2}
+"""Group 72 of TEXT: left, centre, right on the baseline."""
 _FORBIDDEN_IN_NAMES: Final = re.compile(r'[<>/\\":;?*|=`,]')
-_FIXED_OPTION_LOCK: Final = Lock()
 
 
 def hole_layer(hole: Hole) -> str:
@@ -77,109 +68,106 @@ def write_dxf(scene: Scene) -> bytes:
     """
     if not math.isclose(scene.scale, 1.0, rel_tol=1e-12):
         raise ValueError(f"a DXF is written at true size, and {scene.name!r} is at scale {scene.scale:g}")
-    with _fixed_metadata():
-        document = Drawing.new("AC1024")
-        document.header["$INSUNITS"] = 4
-        document.header["$MEASUREMENT"] = 1
-        document.linetypes.add("DASHED", [8.0, 5.0, -3.0], description="hidden edges")
-        document.linetypes.add("CENTER", [22.0, 13.0, -3.0, 3.0, -3.0], description="centre lines")
-        document.styles.get("Standard").dxf.font = "arial.ttf"
-        document.appids.add(APPLICATION)
-        sheet = _Sheet(document)
-        for group in drawn(scene):
-            for item in group.items:
-                sheet.add(item)
-        around = scene.bounds
-        document.set_modelspace_vport(
-            height=max(around.height, around.width, 1.0) * 1.2, center=around.centre
-        )
-        for kind in sorted(document.entitydb.dxf_types_in_use()):
-            document.classes.add_class(kind)  # the library would list them in the order of a set
-        stream = io.StringIO()
-        document.write(stream)
-    return stream.getvalue().encode("utf-8")
-
-
-@contextmanager
-def _fixed_metadata() -> Iterator[None]:
-    """Dates, ids and version notes at fixed values while a file is made.
-
-    The library keeps this switch for the whole process, hence the lock.
-    """
-    with _FIXED_OPTION_LOCK:
-        before = options.write_fixed_meta_data_for_testing
-        options.write_fixed_meta_data_for_testing = True
-        try:
-            yield
-        finally:
-            options.write_fixed_meta_data_for_testing = before
+    sheet = _Sheet(frame())
+    for group in drawn(scene):
+        for item in group.items:
+            sheet.add(item)
+    around = scene.bounds
+    (centre,) = _finite((around.centre,))
+    text = sheet.frame.filled(
+        layers=sheet.layers,
+        entities=sheet.entities,
+        next_handle=sheet.next_handle,
+        centre=centre,
+        height=max(around.height, around.width, 1.0) * 1.2,
+    )
+    return text.encode("utf-8")
 
 
 class _Sheet:
-    """Adds primitives to a document's model space, making layers as they are met."""
+    """Entities as DXF text, each a run of group codes and values; layers are made as they are met."""
 
-    def __init__(self, document: Drawing) -> None:
-        self._document = document
-        self._space = document.modelspace()
+    def __init__(self, frame: Frame) -> None:
+        self.frame = frame
+        self.layers: list[str] = []
+        self.entities: list[str] = []
+        self.next_handle = frame.first_handle
+        self._known = set(OWN_LAYERS)
 
     def add(self, item: Plain) -> None:
         """Add one primitive."""
         if isinstance(item, Text):
             self._add_text(item)
         elif isinstance(item, Lines):
-            attributes = self._attributes(item.layer, item.line)
+            head = self._head(item.layer, item.line)
             for segment in item.segments:
                 start, end = _finite(segment)
-                self._space.add_line(start, end, dxfattribs=attributes)
+                self._write("LINE", head, f"100\nAcDbLine\n{_place(start, 0)}{_place(end, 1)}")
         elif isinstance(item, Polyline):
             self._add_polyline(item)
         elif isinstance(item, Circle):
-            attributes = self._attributes(item.layer, item.line)
-            self._space.add_circle(_finite((item.centre,))[0], item.radius, dxfattribs=attributes)
+            head = self._head(item.layer, item.line)
+            self._write("CIRCLE", head, _circle(item.centre, item.radius))
         elif isinstance(item, Arc):
-            attributes = self._attributes(item.layer, item.line)
-            centre = _finite((item.centre,))[0]
-            self._space.add_arc(centre, item.radius, item.start_deg, item.end_deg, dxfattribs=attributes)
+            head = self._head(item.layer, item.line)
+            angles = f" 50\n{number(item.start_deg)}\n 51\n{number(item.end_deg)}\n"
+            self._write("ARC", head, f"{_circle(item.centre, item.radius)}100\nAcDbArc\n{angles}")
         elif isinstance(item, Hole):
             self._add_hole(item)
         else:
             self._add_slot(item)
 
-    def _attributes(self, layer: str, line: LineClass) -> dict[str, str]:
-        """Layer and line type; the layer is made when it is first met."""
+    def _write(self, kind: str, head: str, body: str) -> None:
+        self.entities.append(f"  0\n{kind}\n  5\n{self._handle()}\n{head}{body}")
+
+    def _handle(self) -> str:
+        self.next_handle += 1
+        return f"{self.next_handle - 1:X}"
+
+    def _head(self, layer: str, line: LineClass) -> str:
+        """Owner, layer and line type of an entity; the layer is made when it is first met."""
         name = _layer_name(layer or DRAWING_LAYERS[line])
-        linetype = _LINETYPES.get(line, "Continuous")
-        if name not in self._document.layers:
+        if name.casefold() not in self._known:
+            self._known.add(name.casefold())
             colour = _COLOURS.get(name, _OPERATION_COLOUR if layer else 8)
-            self._document.layers.add(name, color=colour)
-        return {"layer": name, "linetype": linetype}
+            self.layers.append(self.frame.layer_entry(self._handle(), name, colour))
+        linetype = _LINETYPES.get(line, "Continuous")
+        return f"330\n{self.frame.owner}\n100\nAcDbEntity\n  8\n{name}\n  6\n{linetype}\n"
 
     def _add_text(self, item: Text) -> None:
-        attributes = self._attributes(item.layer or _TEXT_LAYER, "leader")
+        head = self._head(item.layer or _TEXT_LAYER, "leader")
         words = _dxf_text(item.text)
         if not words:
             return
-        text = self._space.add_text(words, height=item.size * CAP_HEIGHT, dxfattribs=attributes)
-        text.set_placement(_finite((item.foot,))[0], align=_ANCHORS[item.anchor])
+        (foot,) = _finite((item.foot,))
+        self._write(
+            "TEXT",
+            head,
+            f"100\nAcDbText\n{_place(foot, 0)} 40\n{number(item.size * CAP_HEIGHT)}\n  1\n{words}\n"
+            f" 72\n{_ANCHORS[item.anchor]}\n{_place(foot, 1)}100\nAcDbText\n",
+        )
 
     def _add_polyline(self, item: Polyline) -> None:
-        attributes = self._attributes(item.layer, item.line)
+        head = self._head(item.layer, item.line)
         points = _finite(item.points)
         if item.fill in ("ink", "accent") and len(points) == 3:
-            self._space.add_solid([*points, points[2]], dxfattribs=attributes)
+            corners = "".join(_place(point, i) for i, point in enumerate((*points, points[2])))
+            self._write("SOLID", head, f"100\nAcDbTrace\n{corners}")
         else:
-            self._space.add_lwpolyline(points, close=item.closed, dxfattribs=attributes)
+            self._write("LWPOLYLINE", head, _polyline([(x, y, 0.0) for x, y in points], closed=item.closed))
 
     def _add_hole(self, item: Hole) -> None:
-        attributes = self._attributes(hole_layer(item), "edge")
-        centre = _finite((item.centre,))[0]
-        circle = self._space.add_circle(centre, item.diameter / 2, dxfattribs=attributes)
-        depth = (1000, "through") if item.depth is None else (1040, float(item.depth))
-        circle.set_xdata(APPLICATION, [(1000, item.operation), (1040, float(item.diameter)), depth])
+        head = self._head(hole_layer(item), "edge")
+        depth = "1000\nthrough" if item.depth is None else f"1040\n{number(item.depth)}"
+        told = (
+            f"1001\n{APPLICATION}\n1000\n{_dxf_text(item.operation)}\n"
+            f"1040\n{number(item.diameter)}\n{depth}\n"
+        )
+        self._write("CIRCLE", head, _circle(item.centre, item.diameter / 2) + told)
 
     def _add_slot(self, item: Slot) -> None:
         """A closed polyline whose two ends are half circles (bulge 1)."""
-        attributes = self._attributes(item.layer, item.line)
+        head = self._head(item.layer, item.line)
         (x1, y1), (x2, y2) = _finite((item.start, item.end))
         length = math.dist(item.start, item.end)
         ux, uy = ((x2 - x1) / length, (y2 - y1) / length) if length else (1.0, 0.0)
@@ -190,7 +178,27 @@ class _Sheet:
             (x2 + nx, y2 + ny, 0.0),
             (x1 + nx, y1 + ny, 1.0),
         ]
-        self._space.add_lwpolyline(corners, format="xyb", close=True, dxfattribs=attributes)
+        self._write("LWPOLYLINE", head, _polyline(corners, closed=True))
+
+
+def _place(point: Point, index: int) -> str:
+    """The group codes of an entity's n-th point, on the level z = 0."""
+    return f" 1{index}\n{number(point[0])}\n 2{index}\n{number(point[1])}\n 3{index}\n0.0\n"
+
+
+def _circle(centre: Point, radius: float) -> str:
+    ((x, y), (r, _)) = _finite((centre, (radius, 0.0)))
+    return f"100\nAcDbCircle\n{_place((x, y), 0)} 40\n{number(r)}\n"
+
+
+def _polyline(corners: Sequence[tuple[float, float, float]], *, closed: bool) -> str:
+    """Corners with the bulge of the way to the next one."""
+    text = [f"100\nAcDbPolyline\n 90\n{len(corners)}\n 70\n{int(closed)}\n"]
+    for x, y, bulge in corners:
+        text.append(f" 10\n{number(x)}\n 20\n{number(y)}\n")
+        if bulge:
+            text.append(f" 42\n{number(bulge)}\n")
+    return "".join(text)
 
 
 def _finite(points: Sequence[Point]) -> list[Point]:

@@ -46,6 +46,11 @@ def shown(value: float, units: ShownUnits = "mm", places: int = 1) -> str:
     return inches if units == "in" else f"{metric} ({inches})"
 
 
+def bored(diameter: float, units: ShownUnits = "mm") -> str:
+    """A bore's diameter [mm]: bits are metric, so beside inches it says its mm and is never rounded to them."""
+    return shown_length(diameter, 2) + ("" if units == "mm" else " mm")
+
+
 def listed(values: Iterable[float], units: ShownUnits = "mm", places: int = 1) -> str:
     """Several lengths [mm] in one line, parted by commas."""
     return ", ".join(shown(value, units, places) for value in values)

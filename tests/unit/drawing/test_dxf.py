@@ -156,6 +156,40 @@ def test_any_scene_gives_a_file_that_passes_the_audit(scene: Scene) -> None:
     assert not document.audit().errors
 
 
+def test_handles_are_each_used_once_and_the_seed_is_beyond_them() -> None:
+    data = write_dxf(_panel(Hole((37, 24), 5, 13, "row holes"), Hole((69, 24), 6, None, "hook bore")))
+    document = _read(data)
+    handles = [int(entity.dxf.handle, 16) for entity in document.modelspace()]
+    layers = [int(layer.dxf.handle, 16) for layer in document.layers]
+    assert len(set(handles + layers)) == len(handles) + len(layers)
+    text = data.decode("utf-8")
+    seed = text.partition("$HANDSEED\n  5\n")[2].partition("\n")[0]
+    assert int(seed, 16) == max(handles + layers) + 1
+    lines = text.split("\n")
+    told = [
+        lines[i + 1]
+        for i in range(0, len(lines) - 1, 2)
+        if lines[i].strip() == "5" and not lines[i - 1].startswith("$")
+    ]
+    assert len(told) == len(set(told))
+
+
+def test_layers_that_differ_in_case_alone_are_one_and_every_files_own_layer_is_kept() -> None:
+    texts = tuple(Text((0, 0), "w", layer=layer) for layer in ("Notch", "notch", "0", "DEFPOINTS"))
+    document = _read(write_dxf(Scene("w", "", "W", texts)))
+    assert sorted(layer.dxf.name for layer in document.layers) == ["0", "Defpoints", "Notch"]
+    audit = document.audit()
+    assert not audit.errors
+    assert not audit.fixes
+
+
+def test_a_reader_opens_with_the_whole_panel_in_view() -> None:
+    document = _read(write_dxf(_panel(Hole((37, 24), 5, 13, "row holes"))))
+    (view,) = document.viewports.get("*Active")
+    assert tuple(view.dxf.center)[:2] == pytest.approx((250, 70))
+    assert view.dxf.height == pytest.approx(600)
+
+
 _SAME = """
 import hashlib
 from drawerwright.drawing.dxf import write_dxf

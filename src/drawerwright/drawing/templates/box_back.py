@@ -23,7 +23,7 @@ from drawerwright.drawing.templates.marks import (
 )
 from drawerwright.drawing.views.rear_cuts import RearCuts, rear_cuts
 from drawerwright.drawing.views.standing import needed_parts
-from drawerwright.drawing.wording import shown
+from drawerwright.drawing.wording import bored, shown
 from drawerwright.model.fitted import FittedDrawer
 from drawerwright.units import ShownUnits
 
@@ -58,7 +58,7 @@ def box_back(fitted: FittedDrawer, ids: Sequence[str] | None = None, units: Show
     says = [
         drawer_words(fitted, ids),
         "seen from behind; left and right as the drawer is pulled; broken in the middle",
-        f"hook bores Ø {shown(cuts.bore, units)}, {shown(cuts.bore_depth, units)} deep; hatched: cut away",
+        f"hook bores Ø {bored(cuts.bore, units)}, {shown(cuts.bore_depth, units)} deep; hatched: cut away",
     ]
     drawn += title_block(left, right, top + 23.0, None, "Box back: notches and hook bores", says)
     place = f"{shown(cuts.half - cuts.bore_x, units, 2)} from each end, {shown(cuts.bore_y, units, 2)} up"

@@ -23,7 +23,7 @@ from drawerwright.drawing.templates.marks import (
     title_block,
 )
 from drawerwright.drawing.views.fixing import FIXING_HOLE, BackOfFront, back_of_front
-from drawerwright.drawing.wording import shown
+from drawerwright.drawing.wording import bored, shown
 from drawerwright.model.fitted import FittedDrawer
 from drawerwright.units import ShownUnits
 
@@ -58,7 +58,7 @@ def front_fixing(fitted: FittedDrawer, ids: Sequence[str] | None = None, units: 
         drawer_words(fitted, ids),
         "seen from behind, left and right as the drawer is pulled",
         "on the back of the front: to its edges; on the subfront, inside the box: to the dashed lines",
-        f"subfront: Ø {shown(FIXING_HOLE, units)} through; screws up to {shown(back.longest_screw, units)}",
+        f"subfront: Ø {bored(FIXING_HOLE, units)} through; screws up to {shown(back.longest_screw, units)}",
         f"fix the front {shown(back.low_by, units)} low; members {shown(back.deep_by, units)} deep",
     ]
     drawn += title_block(left, right, top + 6.0, None, "Front fixing", says)

@@ -23,7 +23,7 @@ from drawerwright.drawing.templates.marks import (
 )
 from drawerwright.drawing.views.cabinet_side import Hand
 from drawerwright.drawing.views.standing import FittedParts, needed_parts, standing
-from drawerwright.drawing.wording import shown
+from drawerwright.drawing.wording import bored, shown
 from drawerwright.model.fitted import FittedDrawer
 from drawerwright.units import ShownUnits
 
@@ -127,7 +127,7 @@ def _says(fitted: FittedDrawer, ids: Sequence[str] | None, units: ShownUnits) ->
     says = [
         drawer_words(fitted, ids),
         "box upside down, its front towards you",
-        f"pilot holes at {slide.family.bracket_angle:g}° from the face, {shown(PILOT, units)} across",
+        f"pilot holes Ø {bored(PILOT, units)} at {slide.family.bracket_angle:g}° from the face",
     ]
     for words, spacers in (("side", slide.side_spacers), ("subfront", slide.subfront_spacers)):
         if spacers:

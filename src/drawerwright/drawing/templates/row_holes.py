@@ -24,7 +24,7 @@ from drawerwright.drawing.templates.marks import (
 )
 from drawerwright.drawing.views.cabinet_side import ROW_HOLE, ROW_HOLE_DEPTH, SLOT_LENGTH, Hand
 from drawerwright.drawing.views.standing import FittedParts, needed_parts
-from drawerwright.drawing.wording import listed, shown
+from drawerwright.drawing.wording import bored, listed, shown
 from drawerwright.model.fitted import FittedDrawer
 from drawerwright.units import ShownUnits
 
@@ -132,5 +132,5 @@ def _says(fitted: FittedDrawer, hand: Hand, ids: Sequence[str] | None, units: Sh
         says.append("lay the paper on the packing")
     if parts.mounting.slots:
         says.append("first screws into the slots; front set, one into a round hole locks it")
-    says.append(f"Ø {shown(ROW_HOLE)}, {shown(ROW_HOLE_DEPTH, units)} deep")
+    says.append(f"Ø {bored(ROW_HOLE, units)}, {shown(ROW_HOLE_DEPTH, units)} deep")
     return says

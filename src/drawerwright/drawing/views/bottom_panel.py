@@ -10,7 +10,7 @@ from drawerwright.drawing.shown_units import in_units
 from drawerwright.drawing.views.bottom_screws import BOTTOM_HOLE, screw_places
 from drawerwright.drawing.views.panel_marks import banding, cross_lines, outline, overall, side_word
 from drawerwright.drawing.views.standing import needed_parts, part_size
-from drawerwright.drawing.wording import shown
+from drawerwright.drawing.wording import bored, shown
 from drawerwright.model.fitted import FittedDrawer
 from drawerwright.units import ShownUnits
 
@@ -59,7 +59,7 @@ def bottom(fitted: FittedDrawer, units: ShownUnits = "mm") -> Scene:
             ),
             Leader(
                 (x2, y), (-5.0, 7.0 if front else -7.0), -2.0,
-                f"{len(front) + len(back)} × Ø {shown(BOTTOM_HOLE, units)}, through",
+                f"{len(front) + len(back)} × Ø {bored(BOTTOM_HOLE, units)}, through",
                 "screws up into " + " and ".join(
                     word for word, row in (("front", front), ("back", back)) if row
                 ),

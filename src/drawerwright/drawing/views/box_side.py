@@ -36,7 +36,7 @@ from drawerwright.drawing.views.panel_marks import (
     side_word,
 )
 from drawerwright.drawing.views.standing import needed_parts, part_size, standing
-from drawerwright.drawing.wording import shown
+from drawerwright.drawing.wording import bored, shown
 from drawerwright.model.fitted import FittedDrawer
 from drawerwright.units import ShownUnits
 
@@ -202,7 +202,7 @@ def _row(
     )  # fmt: skip
     deep = "through" if depth is None else f"{shown(depth, units)} deep"
     inward = 1.0 if front else -1.0
-    note = f"{len(heights)} × Ø {shown(diameter, units)}, {deep}"
+    note = f"{len(heights)} × Ø {bored(diameter, units)}, {deep}"
     drawn.append(Leader((x, heights[-1]), (inward * 6.0, -4.0), inward * 2.0, note, dot=False))
     return drawn
 

@@ -17,8 +17,8 @@ from drawerwright.drawing.primitives import Hole, Lines, Polyline, Slot, Text, l
 from drawerwright.drawing.scene import Dimension, Leader, Primitive, RunningDimension, Scene, mirror
 from drawerwright.drawing.shown_units import in_units
 from drawerwright.drawing.views.standing import Standing, needed_parts, standing
-from drawerwright.drawing.wording import listed, shown
-from drawerwright.model.fitted import FittedDrawer
+from drawerwright.drawing.wording import bored, listed, shown
+from drawerwright.model.fitted import FittedDrawer, Mounting
 from drawerwright.units import ShownUnits
 
 Hand: TypeAlias = Literal["left", "right"]
@@ -141,22 +141,29 @@ def _bored(fitted: FittedDrawer, units: ShownUnits) -> list[Primitive]:
         )
     holes = mounting.holes_from_side_edge
     first_quantity = "first_hole" if mounting.holes == holes else "first_hole_from_side_edge"
-    drawn: list[Primitive] = [
-        line((-4.0, y), (max(holes) + 24.0, y), "centre", "screw line not cut"),
-    ]
-    for x in mounting.slots_from_side_edge:
-        half = (SLOT_LENGTH - ROW_HOLE) / 2
-        drawn.append(Slot((x - half, y), (x + half, y), ROW_HOLE, "edge", "slots of the slide not bored"))
-    for x in holes:
-        drawn.append(Hole((x, y), ROW_HOLE, depth, operation))
-        drawn.append(Lines((((x, y - 5.0), (x, y + 5.0)),), "fine", "screw line not cut"))
+    drawn = row_marks(mounting, y, depth, operation)
     deep = "through" if depth is None else f"{shown(depth, units)} deep"
-    note = f"{len(holes)} × Ø {shown(ROW_HOLE, units)}, {deep}"
+    note = f"{len(holes)} × Ø {bored(ROW_HOLE, units)}, {deep}"
     second = "slots: when the front is set" if mounting.slots else ""
     marks = tuple((x, y) for x in holes)
     drawn.append(Leader((holes[-1], y), (-4.0, 9.0), -2.0, note, second, dot=False))
     drawn.append(RunningDimension(first_quantity, (0.0, 0.0), marks, holes, 0.0, -9.0))
     drawn.append(Dimension("screw_line", y, (0.0, 0.0), (0.0, y), "vertical", 0.0, -column_offset(0)))
+    return drawn
+
+
+def row_marks(mounting: Mounting, y: float, depth: float | None, operation: str) -> list[Primitive]:
+    """The screw line at height y with the slots of the member and the holes to be bored."""
+    holes = mounting.holes_from_side_edge
+    drawn: list[Primitive] = [line((-4.0, y), (max(holes) + 24.0, y), "centre", "screw line not cut")]
+    half = (SLOT_LENGTH - ROW_HOLE) / 2
+    drawn += [
+        Slot((x - half, y), (x + half, y), ROW_HOLE, "edge", "slots of the slide not bored")
+        for x in mounting.slots_from_side_edge
+    ]
+    for x in holes:
+        drawn.append(Hole((x, y), ROW_HOLE, depth, operation))
+        drawn.append(Lines((((x, y - 5.0), (x, y + 5.0)),), "fine", "screw line not cut"))
     return drawn
 
 

@@ -39,7 +39,7 @@ from drawerwright.drawing.views.panel_marks import (
 )
 from drawerwright.drawing.views.rear_cuts import RearCuts, rear_cuts
 from drawerwright.drawing.views.standing import needed_parts, part_size
-from drawerwright.drawing.wording import shown
+from drawerwright.drawing.wording import bored, shown
 from drawerwright.model.fitted import FittedDrawer
 from drawerwright.units import ShownUnits
 
@@ -67,7 +67,7 @@ def box_back(fitted: FittedDrawer, units: ShownUnits = "mm") -> Scene:
     if cuts is not None:
         drawn += _hook_bores(cuts, units)
         says.append(
-            f"hook bores Ø {shown(cuts.bore, units)}, {shown(cuts.bore_depth, units)} deep, "
+            f"hook bores Ø {bored(cuts.bore, units)}, {shown(cuts.bore_depth, units)} deep, "
             f"{shown(half - cuts.bore_x, units, 2)} from each end and {shown(cuts.bore_y, units, 2)} up"
         )
         if cuts.notch_height > 0:
@@ -129,7 +129,7 @@ def _hook_bores(cuts: RearCuts, units: ShownUnits) -> list[Primitive]:
         centre = (side * x, y)
         drawn.append(Hole(centre, cuts.bore, cuts.bore_depth, "hook bore"))
         drawn += cross_lines(centre, cuts.bore / 2 + 4.0)
-    note = f"2 × Ø {shown(cuts.bore, units)}, {shown(cuts.bore_depth, units)} deep"
+    note = f"2 × Ø {bored(cuts.bore, units)}, {shown(cuts.bore_depth, units)} deep"
     drawn.append(Leader((x, y), (-4.0, 8.0), -2.0, note, dot=False))
     ends = ((-half, y), (-x, y))
     below = -row_offset(1)
@@ -193,7 +193,7 @@ def _joints(fitted: FittedDrawer, end: End, half: float, units: ShownUnits) -> l
         drawn += end_bores(way * half, -way, own, diameter, deep, what)
     if own:
         drawn += row_of_heights(own, -half, 0.0, -half, -column_offset(1), f"{quantity}_{end}", units)
-        note = f"{len(own)} × Ø {shown(diameter, units)}, {shown(deep, units)} deep"
+        note = f"{len(own)} × Ø {bored(diameter, units)}, {shown(deep, units)} deep"
         aside = _PAST_SCREWS if end == "front" else 5.0
         second = "in both ends, middle of the thickness"
         drawn.append(Leader((-half + deep, own[-1]), (aside, -4.0), 2.0, note, second, dot=False))
@@ -248,7 +248,7 @@ def _fixing_holes(fitted: FittedDrawer, half: float, lifted: float, units: Shown
     low, high = min(places), max(places)
     rows = sorted({y for _, y in places})
     columns = sorted({x for x, _ in places})
-    note = f"{len(places)} × Ø {shown(FIXING_HOLE, units)}, through"
+    note = f"{len(places)} × Ø {bored(FIXING_HOLE, units)}, through"
     second = f"screws up to {shown(fixing.longest_screw, units)}"
     drawn.append(Leader(high, (-5.0, 5.0), -2.0, note, second, dot=False))
     drawn.append(

@@ -23,7 +23,7 @@ from drawerwright.drawing.views.grooves import cross_groove, draw_groove
 from drawerwright.drawing.views.joints import corner, dowel_depths, dowel_diameter, dowel_heights, tails
 from drawerwright.drawing.views.panel_marks import banding, cross_lines, outline, overall, side_word
 from drawerwright.drawing.views.standing import needed_parts
-from drawerwright.drawing.wording import shown
+from drawerwright.drawing.wording import bored, shown
 from drawerwright.model.fitted import FittedDrawer, FrontSizes
 from drawerwright.units import ShownUnits
 
@@ -84,7 +84,7 @@ def _pilots(fitted: FittedDrawer, front: FrontSizes, units: ShownUnits) -> list[
         drawn.append(Hole(place, PILOT, deep, "pilot holes of the front"))
         drawn += cross_lines(place, PILOT / 2 + 3.0)
     columns, rows = sorted({x for x, _ in back.screws}), sorted({y for _, y in back.screws})
-    note = f"{len(back.screws)} × Ø {shown(PILOT, units)}, {shown(deep, units)} deep"
+    note = f"{len(back.screws)} × Ø {bored(PILOT, units)}, {shown(deep, units)} deep"
     second = f"screws up to {shown(back.longest_screw, units)}"
     drawn.append(Leader((columns[-1], rows[-1]), (-5.0, 6.0), -2.0, note, second, dot=False))
     for a, b in zip([-back.half, *columns], columns, strict=False):
@@ -114,7 +114,7 @@ def _handle(
         drawn.append(Hole(place, bore, None, "handle borings"))
         drawn += cross_lines(place, bore / 2 + 3.0)
     (x1, y), (x2, _) = min(places), max(places)
-    note = f"{len(places)} × Ø {shown(bore, units)}, through"
+    note = f"{len(places)} × Ø {bored(bore, units)}, through"
     drawn += [
         Leader((x2, y), (4.0, 6.0), 2.0, note, "handle", dot=False),
         Dimension("handle_up", y, (-half, 0.0), (x1, y), "vertical", -half, -column_offset(0)),
@@ -152,7 +152,7 @@ def _box_front(fitted: FittedDrawer, front: FrontSizes, units: ShownUnits) -> li
                 drawn += cross_lines(place, diameter / 2 + 3.0)
         if heights:
             tip = (middle - side_middle, heights[-1] + low)
-            note = f"2 × {len(heights)} × Ø {shown(diameter, units)}, {shown(deep, units)} deep"
+            note = f"2 × {len(heights)} × Ø {bored(diameter, units)}, {shown(deep, units)} deep"
             drawn.append(Leader(tip, (5.0, -4.0), 2.0, note, dot=False))
     elif at.joint == "dovetail":
         layer = f"dovetail sockets deep {at.depth:.4g} this face"
