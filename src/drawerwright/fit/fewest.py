@@ -127,7 +127,7 @@ class _Program:
 
     def __init__(self, kept: Sequence[Kept], counts: Sequence[int]) -> None:
         self._sizes = [len(one) for one in kept]
-        self._starts = np.cumsum([0, *self._sizes[:-1]])
+        self._starts = np.cumsum([0, *self._sizes])[:-1]
         options = [option for one in kept for _, option in one]
         owner = np.repeat(np.arange(len(kept)), self._sizes)
         wanted: dict[int, set[int]] = defaultdict(set)
@@ -206,7 +206,7 @@ class _Program:
         least = 0.0 if least is None or not math.isfinite(least) else float(least)
         if answer.x is None:
             return least, None
-        parts = np.split(answer.x[: len(self._options)], np.cumsum(self._sizes[:-1]))
+        parts = np.split(answer.x[: len(self._options)], self._starts[1:])
         return least, tuple(int(part.argmax()) for part in parts)
 
     def _rows(self) -> Iterable[tuple[Any, float, float]]:
