@@ -158,7 +158,8 @@ def _lose_no_stop() -> None:
         if lost.exc_type is KeyboardInterrupt:
             import _thread
 
-            _thread.interrupt_main()
+            # From beside: sent from here, it would be lost in this callback as well.
+            _thread.start_new_thread(_thread.interrupt_main, ())
         else:
             told(lost)
 

@@ -119,6 +119,24 @@ def test_a_stop_while_libraries_load_shows_no_traceback(template_job: Path) -> N
         assert (library, ran.returncode, ran.stderr) == (library, 130, b"")
 
 
+def test_a_stop_that_falls_into_a_callback_still_stops() -> None:
+    program = (
+        "import sys, time\nfrom drawerwright.cli import main\nimport drawerwright.cli.commands as commands\n"
+        "class Stopped:\n"
+        "    def __del__(self):\n"
+        "        raise KeyboardInterrupt\n"
+        "def call(words):\n"
+        "    Stopped()\n"
+        "    end = time.monotonic() + 10\n"
+        "    while time.monotonic() < end:\n"
+        "        pass\n"
+        "    return 0\n"
+        "commands.call = call\nmain.main()\n"
+    )
+    ran = subprocess.run([sys.executable, "-c", program], capture_output=True, check=False, timeout=15)
+    assert (ran.returncode, ran.stderr) == (130, b"")
+
+
 def test_an_output_in_ascii_still_gets_json_and_marks(template_job: Path) -> None:
     surroundings = {"PYTHONIOENCODING": "ascii", "PATH": ""}
     for options in ([], ["--json"]):
