@@ -6,7 +6,7 @@ from typing import Annotated
 
 import typer
 
-from drawerwright.cli.options import AsJson, JobPath, SlidePaths, Strict, UnitsWanted
+from drawerwright.cli.options import AsJson, JobPath, MaterialPaths, SlidePaths, Strict, UnitsWanted
 from drawerwright.cli.whole_job import Cheapest, FewestLengths, FewestSetups, LoseAtMost
 
 DOES_NOT_FIT = 3
@@ -24,11 +24,12 @@ def fit(
     strict: Strict = False,
     as_json: AsJson = False,
     slides: SlidePaths = None,
+    materials: MaterialPaths = None,
     units: UnitsWanted = None,
 ) -> None:
     """Choose slides, size boxes and run every check."""
     from drawerwright.cli.answers import console, write_json
-    from drawerwright.cli.reading import read_and_fit
+    from drawerwright.cli.reading import read_and_fit, read_materials
     from drawerwright.cli.whole_job import aim_of, read_and_choose
 
     aim = aim_of(
@@ -39,9 +40,11 @@ def fit(
     )
     choice = None
     if aim is None:
-        job, fitted = read_and_fit(job_path, slides, units)
+        job, fitted = read_and_fit(job_path, slides, units, materials=read_materials(materials))
     else:
-        job, fitted, choice = read_and_choose(job_path, slides, units, aim, lose_at_most)
+        job, fitted, choice = read_and_choose(
+            job_path, slides, units, aim, lose_at_most, materials=read_materials(materials)
+        )
     if as_json:
         from drawerwright.fit import fit_document
 

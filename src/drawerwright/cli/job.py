@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated
+from typing import TYPE_CHECKING, Annotated, Literal
 
 import typer
 
-from drawerwright.cli.options import AsJson, JobPath, SlidePaths, UnitsWanted
+from drawerwright.cli.options import AsJson, JobPath, MaterialPaths, SlidePaths, UnitsWanted
 
 if TYPE_CHECKING:
     from rich.table import Table
@@ -36,21 +36,21 @@ def new(
     slides: SlidePaths = None,
     units: UnitsWanted = None,
 ) -> None:
-    """Write a job file to fill in. With inches asked for, its lengths are in inches."""
+    """Write a job file to fill in: TOML, or by the ending of FILE a table, .csv or .xlsx."""
     from drawerwright.cli.answers import console, write_json
     from drawerwright.cli.reading import read_families
 
     if slides:
         read_families(slides)  # the job will be fitted with them, so say now if they cannot be read
-    text = _template(units)
+    ending = out.suffix.lower() if out is not None else ".toml"
+    content = _template(ending, units)
     if out is not None:
-        _write_new(out, text)
+        _write_new(out, content)
     if as_json:
-        write_json(
-            {"schema": "drawerwright/job-new/1", "file": None if out is None else str(out), "toml": text}
-        )
+        document = {"schema": "drawerwright/job-new/1", "file": None if out is None else str(out)}
+        write_json({**document, "toml": content.decode() if ending not in (".csv", ".xlsx") else None})
     elif out is None:
-        typer.echo(text, nl=False)
+        typer.echo(content.decode(), nl=False)
     else:
         console().print(f"{out} is written. Put your measurements in it, then: drawerwright job check {out}")
 
@@ -60,14 +60,15 @@ def check(
     job_path: JobPath,
     as_json: AsJson = False,
     slides: SlidePaths = None,
+    materials: MaterialPaths = None,
     units: UnitsWanted = None,
 ) -> None:
     """Read a job file and show what was understood; nothing is computed."""
     from drawerwright.cli.answers import console, write_json
     from drawerwright.cli.job_remarks import remarks_on
-    from drawerwright.cli.reading import read_job_and_families
+    from drawerwright.cli.reading import read_job_and_families, read_materials
 
-    file, _ = read_job_and_families(job_path, slides)
+    file, _ = read_job_and_families(job_path, slides, materials=read_materials(materials))
     job, remarks = file.job, remarks_on(file)
     if as_json:
         told = [{"where": one.where, "says": one.says} for one in remarks]
@@ -87,17 +88,23 @@ def check(
     page.print(f"{many} in {count(len(job.drawers), 'entry', 'entries')}; the file can be read.")
 
 
-def _template(units: ShownUnits | None) -> str:
+def _template(ending: str, units: ShownUnits | None) -> bytes:
+    """The template of a kind of file as written; a CSV begins with a mark, or accents come out wrong."""
     from importlib.resources import files
 
-    from drawerwright.files import job_template
+    from drawerwright.files import job_template, job_template_csv, job_template_xlsx
 
-    if units != "in":
-        return job_template()
-    return files(__package__).joinpath("inch_job.toml").read_text(encoding="utf-8")
+    bare: Literal["mm", "in"] = "in" if units == "in" else "mm"
+    if ending == ".xlsx":
+        return job_template_xlsx(bare)
+    if ending == ".csv":
+        return job_template_csv(bare).encode("utf-8-sig")
+    if bare == "mm":
+        return job_template().encode()
+    return files(__package__).joinpath("inch_job.toml").read_bytes()
 
 
-def _write_new(path: Path, text: str) -> None:
+def _write_new(path: Path, content: bytes) -> None:
     """Write beside, then rename. Raises InputError where something stands there already."""
     from drawerwright.errors import Fault, InputError
 
@@ -106,7 +113,7 @@ def _write_new(path: Path, text: str) -> None:
         raise InputError([Fault(str(path), "", says, f"{path.stem}-2{path.suffix or '.toml'}")])
     beside = path.with_name(f".{path.name}.part")
     try:
-        beside.write_text(text, encoding="utf-8")
+        beside.write_bytes(content)
         beside.replace(path)
     finally:
         beside.unlink(missing_ok=True)

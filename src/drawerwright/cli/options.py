@@ -20,6 +20,14 @@ SlidePaths: TypeAlias = Annotated[
         help="Slide families to use instead of the shipped ones; may be given several times.",
     ),
 ]
+MaterialPaths: TypeAlias = Annotated[
+    list[Path] | None,
+    typer.Option(
+        "--materials",
+        metavar="FILE",
+        help="Sheet goods and wood to add to the shipped ones; may be given several times.",
+    ),
+]
 UnitsWanted: TypeAlias = Annotated[
     ShownUnits | None,
     typer.Option("--units", help="Lengths and masses as people read them; as the job has them unless told."),
@@ -29,6 +37,10 @@ Strict: TypeAlias = Annotated[
 ]
 JobPath: TypeAlias = Annotated[
     Path, typer.Argument(metavar="JOB", help="The job file: TOML, CSV or XLSX.", show_default=False)
+]
+FractionWanted: TypeAlias = Annotated[
+    Literal["32", "64"],
+    typer.Option("--fraction", help="Finest parts of an inch on papers and lists, where inches are shown."),
 ]
 PaperWanted: TypeAlias = Annotated[
     Literal["a4", "letter"], typer.Option("--paper", help="Size of the sheets that are printed.")

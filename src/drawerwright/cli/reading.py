@@ -10,6 +10,7 @@ from drawerwright.errors import Fault, InputError
 from drawerwright.units import ShownUnits
 
 if TYPE_CHECKING:
+    from drawerwright.catalogue.materials import Materials
     from drawerwright.files import JobFile
     from drawerwright.model.family import SlideFamily
     from drawerwright.model.fitted import FittedJob
@@ -23,18 +24,25 @@ def read_families(paths: Sequence[Path] | None) -> tuple[SlideFamily, ...]:
     return load_families(list(paths) if paths else None)
 
 
-def read_a_job(path: Path) -> JobFile:
-    """Read a job file, its contents presets looked up among the shipped ones. Raises InputError."""
+def read_materials(paths: Sequence[Path] | None) -> Materials:
+    """The shipped sheet goods and wood, with those of the files given. Raises InputError."""
+    from drawerwright.catalogue.materials import load_materials
+
+    return load_materials(list(paths) if paths else None)
+
+
+def read_a_job(path: Path, materials: Materials | None = None) -> JobFile:
+    """Read a job file, its presets and materials looked up by name. Raises InputError."""
     from drawerwright.catalogue.contents import contents_preset_ids
     from drawerwright.cli.answers import steps_shown
     from drawerwright.files import read_job_file
 
     with steps_shown("reading") as progress:
-        return read_job_file(path, presets=contents_preset_ids(), progress=progress)
+        return read_job_file(path, presets=contents_preset_ids(), materials=materials, progress=progress)
 
 
 def read_job_and_families(
-    job_path: Path, slide_paths: Sequence[Path] | None
+    job_path: Path, slide_paths: Sequence[Path] | None, *, materials: Materials | None = None
 ) -> tuple[JobFile, tuple[SlideFamily, ...]]:
     """A job and the families that its drawers may be fitted with.
 
@@ -43,7 +51,7 @@ def read_job_and_families(
     faults: list[Fault] = []
     file = families = None
     try:
-        file = read_a_job(job_path)
+        file = read_a_job(job_path, materials)
     except InputError as error:
         faults += error.faults
     try:
@@ -61,12 +69,17 @@ def read_job_and_families(
 
 
 def read_and_fit(
-    job_path: Path, slide_paths: Sequence[Path] | None, units: ShownUnits | None
+    job_path: Path,
+    slide_paths: Sequence[Path] | None,
+    units: ShownUnits | None,
+    *,
+    materials: Materials | None = None,
 ) -> tuple[Job, FittedJob]:
     """Read a job and fit its drawers, their sentences in `units`, or in the job's own. Raises InputError."""
-    file, families = read_job_and_families(job_path, slide_paths)
+    file, families = read_job_and_families(job_path, slide_paths, materials=materials)
     from drawerwright.cli.answers import steps_shown
     from drawerwright.fit import fit_job
 
     with steps_shown("fitting") as progress:
-        return file.job, fit_job(file.job, families, units=units or file.job.units, progress=progress)
+        shown = units or file.job.units
+        return file.job, fit_job(file.job, families, units=shown, materials=materials, progress=progress)

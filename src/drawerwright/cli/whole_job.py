@@ -14,6 +14,7 @@ from drawerwright.errors import Fault, InputError, ReadingError
 from drawerwright.units import ShownUnits, parse_clearance
 
 if TYPE_CHECKING:
+    from drawerwright.catalogue.materials import Materials
     from drawerwright.fit.whole_job import Aim, WholeJobChoice
     from drawerwright.model.fitted import FittedJob
     from drawerwright.model.job import Job
@@ -68,18 +69,26 @@ def read_and_choose(
     units: ShownUnits | None,
     aim: Aim,
     lose_at_most: str | None,
+    *,
+    materials: Materials | None = None,
 ) -> tuple[Job, FittedJob, WholeJobChoice]:
     """Read a job and fit its drawers, their slides chosen for an aim of the whole job. Raises InputError."""
     from drawerwright.cli.answers import steps_shown
     from drawerwright.cli.reading import read_job_and_families
     from drawerwright.fit.whole_job import fit_whole_job
 
-    file, families = read_job_and_families(job_path, slide_paths)
+    file, families = read_job_and_families(job_path, slide_paths, materials=materials)
     job = file.job
     most = math.inf if lose_at_most is None else _most_to_lose(lose_at_most, job.units)
     with steps_shown("fitting") as progress:
         fitted, choice = fit_whole_job(
-            job, families, aim=aim, lose_at_most=most, units=units or job.units, progress=progress
+            job,
+            families,
+            aim=aim,
+            lose_at_most=most,
+            units=units or job.units,
+            materials=materials,
+            progress=progress,
         )
     return job, fitted, choice
 
