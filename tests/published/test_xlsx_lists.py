@@ -101,7 +101,7 @@ def test_no_cell_of_a_csv_starts_a_formula(
         assert not cell.startswith("-") or float(cell) < 0
 
 
-def test_inches_stand_beside_millimetres_and_agree_to_a_sixty_fourth(
+def test_inches_beside_millimetres_are_never_more_than_they_are_and_less_than_a_step_below(
     fitted_and_files: tuple[FittedJob, dict[str, bytes]],
 ) -> None:
     sheet = sheet_of(fitted_and_files[1]["cut-list.xlsx"])
@@ -113,4 +113,8 @@ def test_inches_stand_beside_millimetres_and_agree_to_a_sixty_fourth(
                 float(piece.split("/")[0]) / float(piece.split("/")[1]) if "/" in piece else float(piece)
                 for piece in str(told[f"{size}, in"]).split()
             )
-            assert inches * 25.4 == pytest.approx(float(str(told[f"{size}, mm"])), abs=25.4 / 64 + 1e-9)
+            exact = float(str(told[f"{size}, mm"]))
+            if size == "Thickness":
+                assert inches * 25.4 == pytest.approx(exact, abs=25.4 / 64 + 1e-9)
+            else:
+                assert exact - 25.4 / 32 < inches * 25.4 <= exact + 1e-3

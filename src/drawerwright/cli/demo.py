@@ -7,16 +7,17 @@ from typing import Annotated
 
 import typer
 
-from drawerwright.cli.options import AsJson, PaperWanted, SlidePaths, UnitsWanted
+from drawerwright.cli.options import AsJson, FractionWanted, PaperWanted, SlidePaths, UnitsWanted
 
 DEMO_JOB = "demo.toml"
 
 
 def demo(
     out: Annotated[
-        Path, typer.Option("--out", metavar="DIR", help="Folder for the papers and files.")
+        Path, typer.Option("--out", metavar="DIR", help="Folder for the papers and files, or one .zip file.")
     ] = Path("out/demo"),
     paper: PaperWanted = "a4",
+    fraction: FractionWanted = "32",
     as_json: AsJson = False,
     slides: SlidePaths = None,
     units: UnitsWanted = None,
@@ -35,7 +36,15 @@ def demo(
     from drawerwright.pack import write_pack
 
     with steps_shown("writing") as progress:
-        manifest = write_pack(job, fitted, out, paper=paper, units=units or job.units, progress=progress)
+        manifest = write_pack(
+            job,
+            fitted,
+            out,
+            paper=paper,
+            units=units or job.units,
+            inch_parts=64 if fraction == "64" else 32,
+            progress=progress,
+        )
     if as_json:
         answer = {"fit": fit_document(fitted), "pack": manifest.document()}
         write_json({"schema": "drawerwright/demo/1", **answer})

@@ -2,13 +2,22 @@
 
 from __future__ import annotations
 
+from enum import StrEnum
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from drawerwright.cli.fit import DOES_NOT_FIT
-from drawerwright.cli.options import AsJson, JobPath, PaperWanted, SlidePaths, Strict, UnitsWanted
+from drawerwright.cli.options import (
+    AsJson,
+    FractionWanted,
+    JobPath,
+    PaperWanted,
+    SlidePaths,
+    Strict,
+    UnitsWanted,
+)
 
 if TYPE_CHECKING:
     from rich.console import Console
@@ -16,13 +25,35 @@ if TYPE_CHECKING:
     from drawerwright.pack import Manifest
 
 
+class SectionName(StrEnum):
+    """Sections of a pack, as the pack itself names them; told here so that help waits for no heavy part."""
+
+    sheets = "sheets"
+    templates = "templates"
+    lists = "lists"
+    dxf = "dxf"
+    labels = "labels"
+
+
 def pack(
     job_path: JobPath,
     out: Annotated[
         Path,
-        typer.Option("--out", metavar="DIR", help="Folder for the papers and files.", show_default=False),
+        typer.Option(
+            "--out",
+            metavar="DIR",
+            help="Folder for the papers and files; or one zip file, if it ends in .zip.",
+            show_default=False,
+        ),
     ],
+    only: Annotated[
+        list[SectionName] | None,
+        typer.Option(
+            "--only", help="Write this section alone; may be given several times.", show_default=False
+        ),
+    ] = None,
     paper: PaperWanted = "a4",
+    fraction: FractionWanted = "32",
     strict: Strict = False,
     as_json: AsJson = False,
     slides: SlidePaths = None,
@@ -37,7 +68,16 @@ def pack(
     from drawerwright.pack import write_pack
 
     with steps_shown("writing") as progress:
-        manifest = write_pack(job, fitted, out, paper=paper, units=units or job.units, progress=progress)
+        manifest = write_pack(
+            job,
+            fitted,
+            out,
+            paper=paper,
+            units=units or job.units,
+            inch_parts=64 if fraction == "64" else 32,
+            only=[one.value for one in only or ()],
+            progress=progress,
+        )
     if as_json:
         write_json(manifest.document())
     else:
@@ -50,7 +90,7 @@ def pack(
         raise typer.Exit(DOES_NOT_FIT)
 
 
-def show_files(out: Console, manifest: Manifest, folder: Path) -> None:
+def show_files(out: Console, manifest: Manifest, where: Path) -> None:
     """What was written, and where; a folder inside the pack has one line."""
     sizes: dict[str, list[int]] = {}
     for written in manifest.files:
@@ -59,7 +99,7 @@ def show_files(out: Console, manifest: Manifest, folder: Path) -> None:
     for name, each in sizes.items():
         many = f"  {len(each)} files" if name.endswith("/") else ""
         out.print(f"  {name}{many}  {_size_words(sum(each))}")
-    out.print(f"{len(manifest.files)} files and their manifest are in {folder}.")
+    out.print(f"{len(manifest.files)} files and their manifest are in {where}.")
 
 
 def _size_words(size: int) -> str:

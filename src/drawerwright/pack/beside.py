@@ -64,7 +64,8 @@ def tried_rows(rejected: Sequence[Rejected], shown: Shown) -> list[dict[str, str
 
 def _short_by(one: Rejected, told_in: str, shown: Shown) -> str:
     """How far a slide was off, without unit and sign."""
-    return margin_text(one.margin, one.unit, shown).removesuffix(f" {told_in}").removeprefix("−")
+    text = margin_text(one.margin, one.unit, shown).removesuffix(f" {told_in}").removeprefix("−")
+    return text.removesuffix(".0") if one.unit == "mm" else text
 
 
 def beside(alike: AlikeDrawers, shown: Shown) -> list[dict[str, Any]]:

@@ -24,10 +24,11 @@ from drawerwright.pack.figures import (
 )
 from drawerwright.pack.free_corner import free_corner
 from drawerwright.pack.front_rows import front_rows
-from drawerwright.pack.layout import CORNER_WIDTH
+from drawerwright.pack.layout import CORNER_WIDTH, PADDING, Layout
 from drawerwright.pack.lettering import for_sheets, lettered
 from drawerwright.pack.measured import also_told, measured_fields
 from drawerwright.pack.shown import Shown
+from drawerwright.pack.type_sizes import first_step
 
 
 def slide_text(fitted: FittedDrawer) -> str:
@@ -89,7 +90,7 @@ def scale_text(scale: float) -> str:
     return f"1 : {round(1 / scale, 6):g}"
 
 
-def _drawing(scene: Scene, shown: Shown) -> dict[str, Any]:
+def _drawing(scene: Scene, numbers: Shown, shown: Shown) -> dict[str, Any]:
     corner = free_corner(scene, CORNER_WIDTH)
     page = scene.page or corner
     return {
@@ -99,13 +100,20 @@ def _drawing(scene: Scene, shown: Shown) -> dict[str, Any]:
         "alt": lettered(scene.alt),
         "corner_width": corner.width,
         "corner_height": corner.height,
-        "scale_text": f"Drawn {scale_text(scene.scale)}" + ("" if not shown.with_inches else " in mm"),
+        "scale_text": f"Drawn {scale_text(scene.scale)}"
+        + (" in mm" if shown.with_inches and not numbers.with_inches else ""),
     }
 
 
-def page_data(alike: AlikeDrawers, scene: Scene, key: str, shown: Shown) -> dict[str, Any]:
-    """The page of drawers that are alike; `key` is what the job sheet finds it by."""
+def page_data(
+    alike: AlikeDrawers, drawn: tuple[Scene, Shown], key: str, layout: Layout, shown: Shown
+) -> dict[str, Any]:
+    """The page of drawers that are alike; `key` is what the job sheet finds it by.
+
+    `drawn` is the drawing, with the units of its numbers.
+    """
     fitted = alike.first
+    drawing, corner, told = _drawing(*drawn, shown), _corner(fitted, shown), beside(alike, shown)
     made = f"Drawer, {counted(alike.count, 'to build', 'to build')}" if alike.count > 1 else "Drawer"
     return {
         "key": key,
@@ -118,7 +126,9 @@ def page_data(alike: AlikeDrawers, scene: Scene, key: str, shown: Shown) -> dict
         "load": _load(fitted, shown),
         "measured": measured_fields(fitted, shown),
         "also": also_told(fitted, shown),
-        "drawing": _drawing(scene, shown),
-        "corner": _corner(fitted, shown),
-        "beside": beside(alike, shown),
+        "drawing": drawing,
+        "corner": corner,
+        "corner_step": first_step(corner, drawing["corner_width"], drawing["corner_height"] - PADDING),
+        "beside": told,
+        "beside_step": first_step(told, layout.beside_width, layout.beside_height),
     }

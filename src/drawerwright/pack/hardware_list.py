@@ -8,7 +8,7 @@ from typing import Final
 
 from drawerwright.model.fitted import FittedJob
 from drawerwright.pack.figures import inches
-from drawerwright.pack.hardware_items import SCREW_ASSUMPTION, Item, items_of
+from drawerwright.pack.hardware_items import KINDS, SCREW_ASSUMPTION, Item, items_of
 from drawerwright.pack.shown import Shown
 from drawerwright.pack.tables import Cell, Column, Table
 

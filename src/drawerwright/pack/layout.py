@@ -49,6 +49,16 @@ class Layout:
         """Room of the drawing, up: all but the strip of the bar."""
         return self.board - BAR_STRIP
 
+    @property
+    def beside_width(self) -> float:
+        """Room of the words in the column of checks, across."""
+        return self.notes_width - 2 * PADDING
+
+    @property
+    def beside_height(self) -> float:
+        """Room of the words in the column of checks, up."""
+        return self.board - PADDING - 1.0
+
     def document(self) -> dict[str, float]:
         """What the templates want to know."""
         return {

@@ -10,8 +10,8 @@ from drawerwright.model.fitted import BoxSizes, FittedDrawer, Part
 from drawerwright.pack.figures import millimetres
 
 _BANDED: Final = {
-    "top": "long edge above",
-    "bottom": "long edge below",
+    "top": "upper edge",
+    "bottom": "lower edge",
     "left": "left end",
     "right": "right end",
 }

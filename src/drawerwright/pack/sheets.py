@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
+from contextlib import suppress
 from typing import Any, Final
 
 from drawerwright.drawing.scene import Scene
@@ -14,7 +15,8 @@ from drawerwright.pack.job_sheet import job_sheet_data
 from drawerwright.pack.layout import CHECK_BAR, Layout
 from drawerwright.pack.lettering import for_sheets
 from drawerwright.pack.parts import in_parts, part_names
-from drawerwright.pack.shown import Shown
+from drawerwright.pack.shown import MILLIMETRES, Shown
+from drawerwright.pack.type_sizes import GAPS, SIZES
 from drawerwright.pack.typeset import forget_settings, set_document
 
 PAGES: Final = 60
@@ -36,7 +38,7 @@ def sheets_data(
     keys = tuple(f"sheet-{number}" for number in range(1, len(distinct) + 1))
     pages = []
     for alike, key in zip(distinct, keys, strict=True):
-        pages.append(page_data(alike, _drawing_of(alike, layout, shown), key, shown))
+        pages.append(page_data(alike, drawing_of(alike, layout, shown), key, layout, shown))
         tell(f"drawing of {alike.first.id}")
     title = for_sheets(fitted.title) or "Drawers"
     number, of = part
@@ -45,13 +47,22 @@ def sheets_data(
         "job": title,
         "paper": layout.document(),
         "bar": {"length": CHECK_BAR, "says": f"Print at 100 %: this bar is {CHECK_BAR:g} mm long"},
+        "type": {"sizes": [list(one) for one in SIZES], "gaps": dict(GAPS)},
         "cover": job_sheet_data(fitted, distinct, keys, shown, part),
         "sheets": pages,
     }
 
 
-def _drawing_of(alike: AlikeDrawers, layout: Layout, shown: Shown) -> Scene:
-    return drawer_sheet(alike.first, layout.drawing_width, layout.drawing_height)
+def drawing_of(alike: AlikeDrawers, layout: Layout, shown: Shown) -> tuple[Scene, Shown]:
+    """The drawing, and the units that its numbers are in.
+
+    Where inches, written out beside every line, leave no scale at which they find room, it is in mm.
+    """
+    room = layout.drawing_width, layout.drawing_height
+    if shown.with_inches:
+        with suppress(ValueError):
+            return drawer_sheet(alike.first, *room, units=shown.units), shown
+    return drawer_sheet(alike.first, *room), MILLIMETRES
 
 
 def sheet_files(

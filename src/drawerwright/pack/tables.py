@@ -87,7 +87,10 @@ def _fitting_a_cell(text: str) -> str:
 
 
 def write_xlsx(table: Table, paper: Paper) -> bytes:
-    """The table as a workbook of one sheet: header row frozen, to be printed across and one page wide."""
+    """The table as a workbook: header row frozen, to be printed across and one page wide.
+
+    Remarks, if any, stand on a second sheet, so that the first holds nothing but rows.
+    """
     out = io.BytesIO()
     book = xlsxwriter.Workbook(
         out,
@@ -129,9 +132,6 @@ def write_xlsx(table: Table, paper: Paper) -> bytes:
                 sheet.write_string(number, index, _fitting_a_cell(cell), cells)
             else:
                 sheet.write_number(number, index, cell, cells)
-    plain = book.add_format({"num_format": "@"})
-    for number, remark in enumerate(table.remarks, start=len(table.rows) + 2):
-        sheet.write_string(number, 0, _fitting_a_cell(remark), plain)
     sheet.freeze_panes(1, 0)
     sheet.repeat_rows(0)
     sheet.set_landscape()
@@ -140,5 +140,12 @@ def write_xlsx(table: Table, paper: Paper) -> bytes:
     sheet.set_footer("&L" + _fitting_a_cell(table.title)[:90].replace("&", "&&") + "&R&P / &N")
     if table.rows:
         sheet.autofilter(0, 0, len(table.rows), len(table.columns) - 1)
+    if table.remarks:
+        notes = book.add_worksheet("Remarks")
+        wrapped = book.add_format({"num_format": "@", "text_wrap": True, "valign": "top"})
+        notes.set_column(0, 0, 100)
+        notes.set_paper(paper.spreadsheet)
+        for number, remark in enumerate(table.remarks):
+            notes.write_string(number, 0, _fitting_a_cell(remark), wrapped)
     book.close()
     return out.getvalue()

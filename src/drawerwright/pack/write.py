@@ -91,7 +91,7 @@ def pack_files(
         yield from label_files(fitted, paper, shown)
         steps.tell("labels")
     if "dxf" in wanted:
-        yield from panel_files(distinct, lambda alike: steps.tell(_panels_of(alike)))
+        yield from panel_files(distinct, shown, lambda alike: steps.tell(_panels_of(alike)))
     if "templates" in wanted:
         yield from full_size_files(fitted.title, distinct, papers()[paper], shown, steps.tell)
     if "sheets" in wanted:

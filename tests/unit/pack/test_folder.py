@@ -22,7 +22,7 @@ def tree(path: Path) -> dict[str, bytes]:
 
 
 def test_a_new_folder_gets_every_file_and_a_manifest_of_them(tmp_path: Path) -> None:
-    manifest = put_in_place(OLD, "Kitchen", tmp_path / "made" / "pack")
+    manifest = put_in_place(OLD.items(), "Kitchen", tmp_path / "made" / "pack")
     written = tree(tmp_path / "made" / "pack")
     listed = json.loads(written.pop("manifest.json"))
     assert written == OLD
@@ -37,13 +37,13 @@ def test_a_new_folder_gets_every_file_and_a_manifest_of_them(tmp_path: Path) -> 
 
 def test_an_empty_folder_is_used(tmp_path: Path) -> None:
     (tmp_path / "pack").mkdir()
-    put_in_place(NEW, "Kitchen", tmp_path / "pack")
+    put_in_place(NEW.items(), "Kitchen", tmp_path / "pack")
     assert set(tree(tmp_path / "pack")) == {*NEW, "manifest.json"}
 
 
 def test_an_old_pack_is_replaced_whole_and_leaves_nothing_behind(tmp_path: Path) -> None:
-    put_in_place(OLD, "Kitchen", tmp_path / "pack")
-    put_in_place(NEW, "Kitchen", tmp_path / "pack")
+    put_in_place(OLD.items(), "Kitchen", tmp_path / "pack")
+    put_in_place(NEW.items(), "Kitchen", tmp_path / "pack")
     assert set(tree(tmp_path / "pack")) == {*NEW, "manifest.json"}
     assert not (tmp_path / "pack" / "dxf").exists()
     assert [p.name for p in tmp_path.iterdir()] == ["pack"]
@@ -61,11 +61,11 @@ def test_an_old_pack_is_replaced_whole_and_leaves_nothing_behind(tmp_path: Path)
 )
 def test_a_file_that_is_not_ours_is_named_and_everything_stays(tmp_path: Path, change, named: str) -> None:  # type: ignore[no-untyped-def]
     pack = tmp_path / "pack"
-    put_in_place(OLD, "Kitchen", pack)
+    put_in_place(OLD.items(), "Kitchen", pack)
     change(pack)
     before = tree(pack)
     with pytest.raises(InputError) as caught:
-        put_in_place(NEW, "Kitchen", pack)
+        put_in_place(NEW.items(), "Kitchen", pack)
     assert named in str(caught.value)
     assert tree(pack) == before
     assert [p.name for p in tmp_path.iterdir()] == ["pack"]
@@ -75,7 +75,7 @@ def test_a_folder_with_files_and_no_pack_is_left_alone(tmp_path: Path) -> None:
     (tmp_path / "letters").mkdir()
     (tmp_path / "letters" / "one.txt").write_text("dear")
     with pytest.raises(InputError, match="no pack of ours"):
-        put_in_place(NEW, "Kitchen", tmp_path / "letters")
+        put_in_place(NEW.items(), "Kitchen", tmp_path / "letters")
     assert tree(tmp_path / "letters") == {"one.txt": b"dear"}
 
 
@@ -86,7 +86,7 @@ def test_a_file_that_only_looks_like_a_manifest_protects_nothing(tmp_path: Path,
     (tmp_path / "pack").mkdir()
     (tmp_path / "pack" / "manifest.json").write_bytes(content)
     with pytest.raises(InputError):
-        put_in_place(NEW, "Kitchen", tmp_path / "pack")
+        put_in_place(NEW.items(), "Kitchen", tmp_path / "pack")
     assert tree(tmp_path / "pack") == {"manifest.json": content}
 
 
@@ -100,14 +100,14 @@ def test_a_forged_manifest_cannot_reach_outside_the_folder(tmp_path: Path) -> No
         "files": [{"path": "../precious.txt", "bytes": 8, "sha256": hashlib.sha256(b"precious").hexdigest()}],
     }
     (tmp_path / "pack" / "manifest.json").write_text(json.dumps(forged))
-    put_in_place(NEW, "Kitchen", tmp_path / "pack")
+    put_in_place(NEW.items(), "Kitchen", tmp_path / "pack")
     assert precious.read_bytes() == b"precious"
 
 
 def test_a_file_in_the_place_of_the_folder_is_named(tmp_path: Path) -> None:
     (tmp_path / "pack").write_text("a file")
     with pytest.raises(InputError, match="is a file"):
-        put_in_place(NEW, "Kitchen", tmp_path / "pack")
+        put_in_place(NEW.items(), "Kitchen", tmp_path / "pack")
     assert (tmp_path / "pack").read_text() == "a file"
 
 
@@ -115,22 +115,22 @@ def test_the_folder_one_works_in_is_refused(tmp_path: Path, monkeypatch: pytest.
     (tmp_path / "here").mkdir()
     monkeypatch.chdir(tmp_path / "here")
     with pytest.raises(InputError, match="working in"):
-        put_in_place(NEW, "Kitchen", Path())
+        put_in_place(NEW.items(), "Kitchen", Path())
     with pytest.raises(InputError, match="working in"):
-        put_in_place(NEW, "Kitchen", tmp_path)
+        put_in_place(NEW.items(), "Kitchen", tmp_path)
 
 
 def test_a_full_disk_is_an_error_of_ours_and_the_old_pack_stays(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    put_in_place(OLD, "Kitchen", tmp_path / "pack")
+    put_in_place(OLD.items(), "Kitchen", tmp_path / "pack")
 
     def full(self: Path, data: bytes) -> int:
         raise OSError(28, "No space left on device")
 
     monkeypatch.setattr(Path, "write_bytes", full)
     with pytest.raises(InputError, match="No space left"):
-        put_in_place(NEW, "Kitchen", tmp_path / "pack")
+        put_in_place(NEW.items(), "Kitchen", tmp_path / "pack")
     monkeypatch.undo()
     assert set(tree(tmp_path / "pack")) == {*OLD, "manifest.json"}
     assert [p.name for p in tmp_path.iterdir()] == ["pack"]
@@ -152,7 +152,7 @@ def killed_at(step: int, call: str, pack: Path) -> int:
             return real(self, *given, **named)
 
         setattr(Path, call, counted)
-        put_in_place(NEW, "Kitchen", pack)
+        put_in_place(NEW.items(), "Kitchen", pack)
     finally:
         os._exit(0)
 
@@ -174,13 +174,13 @@ def test_a_run_that_is_killed_leaves_a_whole_pack_and_the_next_run_mends_the_res
     tmp_path: Path, step: int, call: str
 ) -> None:
     pack = tmp_path / "pack"
-    put_in_place(OLD, "Kitchen", pack)
+    put_in_place(OLD.items(), "Kitchen", pack)
     assert killed_at(step, call, pack) == 9
     beside = tmp_path / ".pack.before"
     found = tree(pack if pack.exists() else beside)
     found.pop("manifest.json")
     assert found in (OLD, NEW)
-    put_in_place(OLD, "Kitchen", pack)
+    put_in_place(OLD.items(), "Kitchen", pack)
     written = tree(pack)
     written.pop("manifest.json")
     assert written == OLD
@@ -193,6 +193,6 @@ def test_a_home_sign_and_a_link_lead_to_the_real_folder(
     monkeypatch.setenv("HOME", str(tmp_path))
     (tmp_path / "real").mkdir()
     (tmp_path / "link").symlink_to(tmp_path / "real")
-    put_in_place(NEW, "Kitchen", Path("~/link"))
+    put_in_place(NEW.items(), "Kitchen", Path("~/link"))
     assert (tmp_path / "link").is_symlink()
     assert set(tree(tmp_path / "real")) == {*NEW, "manifest.json"}

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 from dataclasses import replace
+from typing import Any
 
 import pdfplumber
 import pytest
@@ -13,22 +14,31 @@ from pack_builders import FAMILY, checks, fitting, job_of, not_fitting
 
 from drawerwright.drawing.sheet import drawer_sheet
 from drawerwright.model.fitted import Check, ChosenSlide, FittedDrawer, FittedJob, Latch, Rejected, Working
+from drawerwright.pack.beside import in_order_of_care, short_ids, tried_rows
 from drawerwright.pack.bores import bore_rows
 from drawerwright.pack.distinct import distinct_drawers
-from drawerwright.pack.drawer_page import in_order_of_care, page_data, short_ids, tried_rows
-from drawerwright.pack.figures import margin_text
+from drawerwright.pack.drawer_page import page_data
+from drawerwright.pack.figures import change_text, margin_text
 from drawerwright.pack.free_corner import free_corner
 from drawerwright.pack.job_sheet import reason
+from drawerwright.pack.layout import Layout
 from drawerwright.pack.main_workings import main_workings, told_working
 from drawerwright.pack.measured import measured_fields
-from drawerwright.pack.typeset import TypesettingError, set_sheets
-from drawerwright.pack.write import sheets_data
+from drawerwright.pack.papers import PaperName, papers
+from drawerwright.pack.sheets import sheets_data
+from drawerwright.pack.shown import Shown
+from drawerwright.pack.typeset import TypesettingError, set_document
 from drawerwright.units import ShownUnits
 
 
-def text_of(fitted: FittedJob, **options: str) -> list[str]:
-    data = sheets_data(fitted, options.get("paper", "a4"), options.get("units", "mm"), lambda _: None)  # type: ignore[arg-type]
-    with pdfplumber.open(io.BytesIO(set_sheets(data))) as pdf:
+def sheets(fitted: FittedJob, paper: PaperName = "a4", units: ShownUnits = "mm") -> bytes:
+    layout = Layout(papers()[paper])
+    return set_document("sheets", sheets_data(fitted, distinct_drawers(fitted), layout, Shown(units)))
+
+
+def text_of(fitted: FittedJob, **options: Any) -> list[str]:
+    paper, units = options.get("paper", "a4"), options.get("units", "mm")
+    with pdfplumber.open(io.BytesIO(sheets(fitted, paper, units))) as pdf:
         if "in_order" in options:
             return ["".join(char["text"] for char in page.chars) for page in pdf.pages]
         return [page.extract_text() for page in pdf.pages]
@@ -45,24 +55,48 @@ def test_what_stops_comes_first_then_what_wants_care() -> None:
 
 def test_the_reason_on_the_job_sheet_is_the_first_care_and_counts_the_rest() -> None:
     one = replace(fitting(), checks=checks({"opening-taper": "watch", "mount": "watch"}))
-    assert reason(one, "mm") == (
+    assert reason(one, Shown()) == (
         "Opening taper 0.5 mm: readings 562 and 561.5: say which is at the front (and 1 more)"
     )
 
 
 def test_a_very_long_reason_is_cut_at_a_word() -> None:
     long = Check("mount", "watch", 1.0, "mm", "word " * 60, "", "")
-    told = reason(replace(fitting(), checks=(long, long)), "mm")
+    told = reason(replace(fitting(), checks=(long, long)), Shown())
     assert len(told) <= 180
     assert told.endswith("word… (and 1 more)")
 
 
 def test_margins_carry_their_unit_and_never_a_negative_nothing() -> None:
-    assert margin_text(-25.0, "mm", "mm") == "−25.0 mm"
-    assert margin_text(-0.001, "mm", "mm") == "0.0 mm"
-    assert margin_text(25.4, "mm", "in") == "1 in"
-    assert margin_text(17.6, "kg", "mm") == "17.6 kg"
-    assert margin_text(-0.4, "", "mm") == "−0.4"
+    assert margin_text(-25.0, "mm", Shown()) == "−25.0 mm"
+    assert margin_text(-1e-7, "mm", Shown()) == "0.0 mm"
+    assert margin_text(25.4, "mm", Shown("in")) == "1 in"
+    assert margin_text(17.6, "kg", Shown()) == "17.6 kg"
+    assert margin_text(-0.4, "", Shown()) == "−0.4"
+
+
+@given(st.floats(-50.0, 50.0), st.sampled_from([Shown(), Shown("in"), Shown("in", 64)]))
+def test_a_margin_is_never_shown_larger_than_it_is(margin: float, shown: Shown) -> None:
+    told = margin_text(margin, "mm", shown).replace("−", "-")
+    number, _, unit = told.rpartition(" ")
+    in_mm = length_of(number) * (25.4 if unit == "in" else 1.0)
+    assert in_mm <= margin + 1e-3
+    assert in_mm > margin - (25.4 / shown.parts if unit == "in" else 0.1) - 1e-3
+
+
+def length_of(number: str) -> float:
+    """A number such as `-1 3/32` or `2.5`."""
+    sign = -1.0 if number.startswith("-") else 1.0
+    return sign * sum(
+        int(piece.split("/")[0]) / int(piece.split("/")[1]) if "/" in piece else float(piece)
+        for piece in number.removeprefix("-").split()
+    )
+
+
+def test_what_an_input_has_to_change_by_is_never_shown_too_small() -> None:
+    assert change_text(16.01, "mm", Shown()) == "+16.1 mm"
+    assert change_text(16.0, "mm", Shown("in")) == "+21/32 in"
+    assert change_text(-16.0, "mm", Shown("in", 64)) == "−41/64 in"
 
 
 def test_ids_that_find_no_room_are_counted() -> None:
@@ -77,7 +111,7 @@ def test_bore_and_pilot_holes_move_with_the_seat_when_a_spacer_stands_against_th
         slide=ChosenSlide(FAMILY, FAMILY.lengths[0], "side", (3.0,), ()),
         latch=Latch(0.3, 0.0),
     )
-    told = dict(bore_rows(one, "mm"))
+    told = dict(bore_rows(one, Shown()))
     assert "10.3 in from the box side" in told["Hook bores in the back"]
     assert told["Notches in the back, both corners"] == "38.3 wide, 13 high"
     assert told["Spacers, bracket to box side"] == "3 mm, left and right"
@@ -88,27 +122,27 @@ def test_a_face_frame_gives_depths_from_the_frame_and_from_the_side_s_edge() -> 
     one = fitting(construction="face-frame", frame={"left": 38, "right": 41, "thickness": 19})
     assert one.mounting is not None
     holes = tuple(hole - 19 for hole in one.mounting.holes)
-    told = dict(bore_rows(replace(one, mounting=replace(one.mounting, holes_from_side_edge=holes)), "mm"))
+    told = dict(bore_rows(replace(one, mounting=replace(one.mounting, holes_from_side_edge=holes)), Shown()))
     assert told["Holes, depth from the frame's face"] == "37, 69, 261, 293, 453"
     assert told["Holes, from the side's front edge"] == "18, 50, 242, 274, 434"
 
 
 def test_a_drawer_that_does_not_fit_has_nothing_to_bore() -> None:
-    assert bore_rows(not_fitting(), "mm") == ()
+    assert bore_rows(not_fitting(), Shown()) == ()
 
 
 def test_measured_fields_are_as_they_were_told() -> None:
-    fields = {field["name"]: field for field in measured_fields(fitting(side=15.875), "mm")}
+    fields = {field["name"]: field for field in measured_fields(fitting(side=15.875), Shown())}
     assert fields["Opening width"]["value"] == "562, 561.5"
     assert fields["Sides"]["value"] == "15.875"
-    both = {field["name"]: field for field in measured_fields(fitting(), "both")}
+    both = {field["name"]: field for field in measured_fields(fitting(), Shown("both"))}
     assert both["Depth"] == {"name": "Depth", "value": "530", "unit": "mm (20 7/8 in)"}
 
 
 def test_what_was_tried_is_one_row_a_family_mount_and_reason() -> None:
     shallow = not_fitting().rejected
     heavy = Rejected("plain-16", 500.0, "shelf", "capacity", -4.0, "kg", (("capacity", -4.0, "kg"),))
-    rows = tried_rows((*shallow, heavy), "mm")
+    rows = tried_rows((*shallow, heavy), Shown())
     assert [(row["because"], row["lengths"]) for row in rows] == [
         (
             "on the cabinet side: cabinet depth",
@@ -124,8 +158,10 @@ def test_the_next_longer_slide_says_why_it_was_not_taken() -> None:
     )
     longest = replace(longer, nominal=600.0, margin=-75.0)
     (alike,) = distinct_drawers(job_of(replace(fitting(), rejected=(longest, longer)))[1])
-    data = page_data(alike, drawer_sheet(alike.first, 190, 150), "sheet-1", "mm")
-    last = data["beside"][0]["rows"][-1]
+    data = page_data(
+        alike, (drawer_sheet(alike.first, 190, 150), Shown()), "sheet-1", Layout(papers()["a4"]), Shown()
+    )
+    last = next(group for group in data["beside"] if group["title"] == "Why not longer")["rows"][0]
     assert (last["name"], last["margin"], last["state"]) == ("Slide 550", "−25.0 mm", "stop")
 
 
@@ -192,15 +228,16 @@ def test_what_finds_no_room_goes_overleaf_and_nothing_is_lost(paper: str, units:
     assert text.count("wordtheend") == 1
     assert text.count("word") == 400
     for check in crowded().checks:
-        assert text.count("".join(check.says.split())) == 2
-    for name, _ in bore_rows(crowded(), "mm"):
+        told = check.says if check.state != "ok" else check.id.replace("-", " ").capitalize()
+        assert text.count("".join(told.split())) >= 2
+    for name, _ in bore_rows(crowded(), Shown()):
         assert "".join(name.split()) in text
 
 
 @pytest.mark.parametrize("units", ["mm", "in", "both"])
 def test_no_lettering_leaves_its_room_on_a_crowded_page(units: ShownUnits) -> None:
     _, fitted = job_of(crowded(), *(fitting(f"A-rather-long-id-{n:02d}") for n in range(40)), full())
-    with pdfplumber.open(io.BytesIO(set_sheets(sheets_data(fitted, "a4", units, lambda _: None)))) as pdf:
+    with pdfplumber.open(io.BytesIO(sheets(fitted, units=units))) as pdf:
         for page in pdf.pages:
             mm = 25.4 / 72
             for char in page.chars:
@@ -246,4 +283,4 @@ def test_typst_s_own_signs_in_a_title_stay_signs() -> None:
 
 def test_a_fault_of_the_sheets_is_an_error_of_ours() -> None:
     with pytest.raises(TypesettingError, match="could not be set"):
-        set_sheets({"job": "no more"})
+        set_document("sheets", {"job": "no more"})
