@@ -33,6 +33,8 @@ from drawerwright.drawing.scene import Dimension, Leader, RunningDimension
 from drawerwright.drawing.wording import plain_text, shown_length
 
 _LEAST_SHAFT = 1.0
+_SECOND_LINE = 1.12
+"""From line to line of a number in two lines, in its size. Own choice."""
 
 
 def label_of(dimension: Dimension) -> str:
@@ -48,7 +50,7 @@ def lay_out_dimension(dimension: Dimension) -> tuple[Plain, ...]:
         ux, uy = (0.0, 1.0) if dimension.direction == "vertical" else (1.0, 0.0)
     else:
         ux, uy = (end[0] - start[0]) / length, (end[1] - start[1]) / length
-    label = label_of(dimension)
+    label = (label_of(dimension), plain_text(dimension.second))
     across = _lettering_along(label, dimension.size, ux, uy)
     pen: LineClass = "accent-note" if dimension.tone == "accent" else "dimension"
     room_for_number = length >= across + 2 * LETTERING_CLEAR
@@ -71,7 +73,7 @@ def lay_out_dimension(dimension: Dimension) -> tuple[Plain, ...]:
             last = dimension.label_side == "end"
             at = _along(end, ux, uy, away) if last else _along(start, ux, uy, -away)
     lines = Lines(tuple(segments), pen)
-    return (lines, *arrows, _number(label, at, dimension.size, dimension.tone))
+    return (lines, *arrows, *_number(label, at, dimension.size, dimension.tone))
 
 
 def _feet(dimension: Dimension) -> tuple[Point, Point]:
@@ -112,9 +114,11 @@ def _along(point: Point, ux: float, uy: float, by: float) -> Point:
     return (point[0] + ux * by, point[1] + uy * by)
 
 
-def _lettering_along(label: str, size: float, ux: float, uy: float) -> float:
+def _lettering_along(label: tuple[str, str], size: float, ux: float, uy: float) -> float:
     """How far horizontal lettering reaches along the dimension line's direction [mm]."""
-    return abs(ux) * text_width(label, size) + abs(uy) * CAP_HEIGHT * size
+    width = max(text_width(line, size) for line in label)
+    height = CAP_HEIGHT * size + (_SECOND_LINE * size if label[1] else 0.0)
+    return abs(ux) * width + abs(uy) * height
 
 
 def _arrow(tip: Point, ux: float, uy: float, tone: Tone) -> Polyline:
@@ -128,18 +132,24 @@ def _arrow(tip: Point, ux: float, uy: float, tone: Tone) -> Polyline:
     )
 
 
-def _number(label: str, middle: Point, size: float, tone: Tone) -> Text:
-    """A number whose capitals are centred on `middle`."""
-    return Text(
-        (middle[0], middle[1] - CAP_HEIGHT * size / 2),
-        label,
-        size,
-        "middle",
-        "semibold",
-        tone,
-        backed=True,
-        layer="dimensions",
-    )
+def _number(label: tuple[str, str], middle: Point, size: float, tone: Tone) -> list[Text]:
+    """A number, and what stands under it, whose capitals together are centred on `middle`."""
+    lines = [line for line in label if line]
+    step = _SECOND_LINE * size
+    foot = middle[1] - CAP_HEIGHT * size / 2 + step * (len(lines) - 1) / 2
+    return [
+        Text(
+            (middle[0], foot - row * step),
+            line,
+            size,
+            "middle",
+            "semibold",
+            tone,
+            backed=True,
+            layer="dimensions",
+        )
+        for row, line in enumerate(lines)
+    ]
 
 
 def lay_out_running(running: RunningDimension) -> tuple[Plain, ...]:
@@ -148,23 +158,25 @@ def lay_out_running(running: RunningDimension) -> tuple[Plain, ...]:
     texts = running.texts
     labels = ["0", *(texts if texts is not None else (shown_length(value) for value in running.values))]
     order = sorted(range(len(points)), key=lambda i: points[i][0])
-    widths = [text_width(labels[i], running.size) for i in order]
+    under = ["", *(plain_text(text) for text in running.seconds or [""] * len(running.values))]
+    widths = [max(text_width(line, running.size) for line in (labels[i], under[i])) for i in order]
     wanted = [points[i][0] for i in order]
     places = spread_apart(wanted, widths, LETTERING_CLEAR)
     sign = -1.0 if running.offset < 0 else 1.0
-    cap = CAP_HEIGHT * running.size
+    cap = CAP_HEIGHT * running.size + (_SECOND_LINE * running.size if any(under) else 0.0)
     foot = running.base + running.offset - sign * (cap / 2 + LETTERING_CLEAR * 0.7)
     straight = running.base + (foot - running.base) * 0.3
     bent = running.base + (foot - running.base) * 0.75
     segments: list[tuple[Point, Point]] = []
-    numbers = []
+    numbers: list[Text] = []
     for place, i in zip(places, order, strict=True):
         x, y = points[i]
         corners = [(x, y + sign * EXTENSION_GAP * 0.6), (x, straight), (place, bent), (place, foot)]
         if abs(place - x) < 1e-6:
             corners = [corners[0], corners[3]]
         segments.extend(pairwise(corners))
-        numbers.append(_number(labels[i], (place, running.base + running.offset), running.size, "ink"))
+        number = (labels[i], under[i])
+        numbers += _number(number, (place, running.base + running.offset), running.size, "ink")
     return (Lines(tuple(segments), "dimension"), *numbers)
 
 

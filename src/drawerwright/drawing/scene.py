@@ -46,7 +46,8 @@ class Hatch:
 class Dimension:
     """A linear dimension that knows which quantity of the equation sheet it shows.
 
-    `value` is that quantity [mm], never measured off the drawing; `text` overrides how it is written.
+    `value` is that quantity [mm], never measured off the drawing; `text` overrides how it is written, and
+    `second` stands under it, as inches under mm.
     A horizontal dimension's line lies at y = `base` + `offset`, a vertical one's at x = `base` +
     `offset`, an aligned one's at `offset` to the left of the way from start to end (`base` unused);
     `base` is in the drawing and scales, `offset` is on paper. Where the space is narrow the number
@@ -65,6 +66,7 @@ class Dimension:
     size: float = DIMENSION_SIZE
     extension: bool = True
     tone: Tone = "ink"
+    second: str = ""
 
     @property
     def points(self) -> tuple[Point, ...]:
@@ -95,7 +97,7 @@ class RunningDimension:
 
     The lines start at y = `base` and the numbers stand `offset` [mm on paper] from it, spread apart
     where they would touch. `values` [mm] are shown; `origin` is the datum, shown as 0. `texts` overrides
-    how the values are written.
+    how the values are written, and `seconds` stand under them.
     """
 
     quantity: str
@@ -106,12 +108,14 @@ class RunningDimension:
     offset: float
     size: float = DIMENSION_SIZE
     texts: tuple[str, ...] | None = None
+    seconds: tuple[str, ...] | None = None
 
     def __post_init__(self) -> None:
         if len(self.marks) != len(self.values):
             raise ValueError("a running dimension needs one value for each mark")
-        if self.texts is not None and len(self.texts) != len(self.values):
-            raise ValueError("a running dimension needs one text for each value")
+        for texts in (self.texts, self.seconds):
+            if texts is not None and len(texts) != len(self.values):
+                raise ValueError("a running dimension needs one text for each value")
 
     @property
     def points(self) -> tuple[Point, ...]:

@@ -32,7 +32,7 @@ JOINING_LAYER: Final = "joining lines"
 _BAR_LEFT = 2.0
 _EDGE = 0.5
 _CLEAR_OF_HOLES = 4.0
-_DIAMOND = 2.5
+_DIAMOND = 3.2
 
 
 @dataclass(frozen=True, slots=True)

@@ -47,7 +47,7 @@ def shown(value: float, units: ShownUnits = "mm", places: int = 1) -> str:
 
 
 def bored(diameter: float, units: ShownUnits = "mm") -> str:
-    """A bore's diameter [mm]: bits are metric, so beside inches it says its mm and is never rounded to them."""
+    """A bore's diameter [mm]: bits are metric, so beside inches it says mm and is not rounded."""
     return shown_length(diameter, 2) + ("" if units == "mm" else " mm")
 
 

@@ -114,7 +114,7 @@ def _holes(places: Sequence[tuple[float, float]], far_in: float, units: ShownUni
         x = max(across for across, up in places if up == y)
         drawn.append(
             Dimension(
-                "bracket_hole_back", y, (-far_in, 0.0), (-x, y), "vertical", -far_in, -6.0 - 8.0 * column,
+                "bracket_hole_back", y, (-far_in, 0.0), (-x, y), "vertical", -far_in, -8.0 - 10.0 * column,
                 text=shown(y, units, 2),
             )
         )  # fmt: skip

@@ -55,11 +55,13 @@ def row_holes(
         0.0, foot, max(*mounting.holes_from_side_edge, *mounting.slots_from_side_edge) + _BEYOND, y + _OVER
     )
     lower, second = _lower_datum(foot, units)
+    frame = fitted.drawer.frame_in_use
+    lap = frame.lap if frame is not None else 0.0
     drawn: list[Primitive] = [
         datum((0.0, foot), (0.0, area.top)),
         datum((0.0, foot), (area.right, foot)),
         line((0.0, y), (area.right, y), "centre", "screw line"),
-        datum_words((0.0, area.top), "front edge of the cabinet side", (2.0, -3.4)),
+        datum_words((lap, area.top), "front edge of the cabinet side", (2.0, -3.4)),
         datum_words((area.right, foot), lower, (0.0, 1.8), "end"),
         *_holes(parts, y, units),
         *_frame(fitted, area),

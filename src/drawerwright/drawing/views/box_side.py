@@ -59,7 +59,7 @@ def box_side(fitted: FittedDrawer, hand: Hand, units: ShownUnits = "mm") -> Scen
     area = Bounds(0.0, 0.0, length, height)
     drawn: list[Primitive] = [outline(_corners(fitted, area))]
     drawn += banding(fitted, "side", area, units)
-    drawn += overall(0.0, length, 0.0, height, "side_length", "box_height", column=2)
+    drawn += overall(0.0, length, 0.0, height, "side_length", "box_height", column=3)
     groove = side_groove(fitted)
     if groove is not None:
         back = corner(fitted, "back")
@@ -191,7 +191,7 @@ def _row(
         drawn += cross_lines((x, y), diameter / 2 + 3.0)
     front = at.end == "front"
     base = 0.0 if front else length
-    offset = -column_offset(1) if front else column_offset(0)
+    offset = -column_offset(1) if front else column_offset(1)
     drawn += row_of_heights(heights, x, 0.0, base, offset, f"{quantity}_{at.end}", units)
     inset = _from_end(at, length, x)
     drawn.append(
@@ -222,7 +222,7 @@ def _tail_notes(fitted: FittedDrawer, at: Corner, length: float, units: ShownUni
     )
     second = f"{shown(pitch, units, 2)} apart, slope 1 : 7"
     base = 0.0 if front else length
-    column = -column_offset(1) if front else column_offset(0)
+    column = -column_offset(1) if front else column_offset(1)
     above = ((end, tail.high), (shoulder, at.high))
     return [
         line((shoulder, 0.0), (shoulder, at.high), "fine", "shoulder line not cut"),
@@ -254,5 +254,5 @@ def _slide_line(fitted: FittedDrawer, length: float) -> list[Primitive]:
             "screw_line_up", y, (length, 0.0), (length, y), "vertical", length, column_offset(0),
             label_side="start",
         ),
-        Leader((length * 0.6, y), (3.0, 6.0), 2.0, "middle of the slide", "on the other face", dot=False),
+        Leader((length * 0.7, y), (3.0, 6.0), 2.0, "middle of the slide", "on the other face", dot=False),
     ]  # fmt: skip

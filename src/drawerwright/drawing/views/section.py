@@ -22,12 +22,13 @@ def cut(
 def member_from_above(outer: float, inner: float, start: float, end: float) -> list[Primitive]:
     """A slide's members from above between two x and two depths; ribs and joints are invented."""
     lies = Bounds(min(outer, inner), start, max(outer, inner), end)
-    ribs = [outer + (inner - outer) * share for share in (0.19, 0.38, 0.62, 0.81)]
+    narrow = lies.width < 20.0  # beside the box, where ribs would close up to grey
+    ribs = [outer + (inner - outer) * share for share in ((0.3, 0.7) if narrow else (0.19, 0.38, 0.62, 0.81))]
     joints = [start + (end - start) * share for share in (0.21, 0.31, 0.69, 0.79)]
     return [
         rectangle(lies, "edge", "metal"),
         Lines(tuple(((x, start + 1.0), (x, end - 1.0)) for x in ribs), "fine"),
-        Lines(tuple(((ribs[0], y), (ribs[3], y)) for y in joints), "fine"),
+        Lines(tuple(((ribs[0], y), (ribs[-1], y)) for y in joints), "fine"),
     ]
 
 
