@@ -1,7 +1,7 @@
 """The whole job's choice against every way there is, and against an independent solver.
 
-Source: exhaustive enumeration, and the constraint solver CP-SAT (ortools) as an oracle. Both are told only how
-a drawer comes out on each slide, asked for by name; both state the aims in their own terms.
+Source: exhaustive enumeration, and the constraint solver CP-SAT (ortools) as an oracle. Both are told only
+how a drawer comes out on each slide, asked for by name; both state the aims in their own terms.
 """
 
 from __future__ import annotations
