@@ -93,6 +93,7 @@ class _Sheet:
         self.entities: list[str] = []
         self.next_handle = frame.first_handle
         self._known = set(OWN_LAYERS)
+        self._heads: dict[tuple[str, LineClass], str] = {}
 
     def add(self, item: Plain) -> None:
         """Add one primitive."""
@@ -126,6 +127,12 @@ class _Sheet:
 
     def _head(self, layer: str, line: LineClass) -> str:
         """Owner, layer and line type of an entity; the layer is made when it is first met."""
+        head = self._heads.get((layer, line))
+        if head is None:
+            head = self._heads[layer, line] = self._new_head(layer, line)
+        return head
+
+    def _new_head(self, layer: str, line: LineClass) -> str:
         name = _layer_name(layer or DRAWING_LAYERS[line])
         if name.casefold() not in self._known:
             self._known.add(name.casefold())

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from functools import cache
+from functools import cache, lru_cache
 from importlib.resources import files
 from pathlib import Path
 from typing import Final, Literal, TypeAlias
@@ -53,6 +53,7 @@ def _advances(weight: Weight) -> tuple[dict[int, float], float]:
         return table, metrics[".notdef"][0] / em
 
 
+@lru_cache(maxsize=8192)
 def text_width(text: str, size: float, weight: Weight = "semibold") -> float:
     """How wide a line of lettering runs [mm] at `size` [mm]; kerning is left out."""
     table, missing = _advances(weight)

@@ -19,6 +19,8 @@ def plain_text(text: str) -> str:
     Runs of white space become one space, so that a note pasted from elsewhere cannot break a line.
     Source of the allowed code points: XML 1.0 (fifth edition), 2.2, production [2] Char.
     """
+    if text.isascii() and text.isprintable():
+        return " ".join(text.split())  # nothing to leave out: most lettering is of this kind
     without = _NOT_IN_XML.sub(" ", text)
     kept = "".join(c for c in without if unicodedata.category(c) not in ("Cf", "Cs") or c == "\u00ad")
     return _SPACES.sub(" ", kept).strip()
