@@ -1,11 +1,11 @@
 """Hidden lines against a rendering by ray casting, on random sets of boxes.
 
 The rendering finds the first box that a ray from the viewer meets by the slab method, and by which face:
-T. L. Kay, J. T. Kajiya, "Ray tracing complex scenes", SIGGRAPH 1986, section 3 (from memory). It shares nothing
-with the drawing but the boxes. Where the faces met on the two sides of a place differ, a line belongs
+T. L. Kay, J. T. Kajiya, "Ray tracing complex scenes", SIGGRAPH 1986, section 3 (from memory). It shares
+nothing with the drawing but the boxes. Where the faces met on the two sides of a place differ, a line belongs
 there; where they are the same, none does. Boxes lie on a grid, so that many touch, stand flush or line up
-exactly in the picture. Places are looked at 0.01 mm to either side: nearer than that to a silhouette nothing is
-said.
+exactly in the picture. Places are looked at 0.01 mm to either side: nearer than that to a silhouette nothing
+is said.
 """
 
 from __future__ import annotations
@@ -128,7 +128,9 @@ def test_no_visible_edge_is_missing(found: Boxes, seen_from: str) -> None:
     starts, ends = ends_of(Picture(found.solids(), SEEN_FROM[seen_from]).lines())
     paper = SEEN_FROM[seen_from].paper
     solids = found.solids()
-    edges = [np.concatenate([getattr(each, which) for each in solids]) @ paper for which in ("starts", "ends")]
+    edges = [
+        np.concatenate([getattr(each, which) for each in solids]) @ paper for which in ("starts", "ends")
+    ]
     _, left, right = beside(edges[0], edges[1], np.array([0.011, 0.19, 0.37, 0.5, 0.61, 0.83, 0.989]))
     differs = met(found, left, seen_from) != met(found, right, seen_from)
     assert differs.any()

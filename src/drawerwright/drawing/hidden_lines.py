@@ -133,9 +133,9 @@ class Picture:
         a, b = self._on_paper(starts, ends - starts, *free_spans(first, last))
         return tuple((start, end) for start, end, _ in joined_lines(a, b, np.zeros(len(a), dtype=np.intp)))
 
-    def all_seen(self, points: Array) -> bool:
-        """Whether every one of the points (n, 3) [mm] is seen; a point on a face towards the viewer is."""
-        return not bool(any_inside(points + self._viewer * _NEARER, self._hidden).any())
+    def seen(self, points: Array) -> NDArray[np.bool_]:
+        """Whether each of the points (n, 3) [mm] is seen; a point on a face towards the viewer may be."""
+        return ~any_inside(points + self._viewer * _NEARER, self._hidden)
 
     def _on_paper(
         self, starts: Array, ways: Array, line: NDArray[np.intp], begin: Array, finish: Array

@@ -65,12 +65,12 @@ def isometric(
     if not 0.0 <= extension_mm <= travel:
         raise ValueError(f"drawer {fitted.id} is drawn out by 0 to {travel:g} mm, not by {extension_mm:g}")
     stand, view = standing(fitted), SEEN_FROM[seen_from]
-    picture = Picture(_solids(stand, extension_mm), view)
+    picture = Picture(solids_drawn_out(stand, extension_mm), view)
     level = cut_level(stand)
     cut = tuple(view.point(x, level, z) for x, z in cut_outline(stand))
     sides = tuple(zip(cut, (*cut[1:], cut[0]), strict=True))
     drawn: list[Primitive] = [polygon(cut, "outline", "wood")]
-    drawn += _by_pen(picture.lines(sides))
+    drawn += lines_by_pen(picture.lines(sides))
     drawn += _screws(stand, picture, view, seen_from)
     drawn += _handle_bores(stand, picture, view, extension_mm)
     drawn += _what_stopped(stand, view, units)
@@ -91,7 +91,7 @@ def _alt(fitted: FittedDrawer, extension: float, units: ShownUnits) -> str:
     )
 
 
-def _solids(stand: Standing, extension: float) -> list[Solid]:
+def solids_drawn_out(stand: Standing, extension: float) -> list[Solid]:
     """Cabinet, slides, box and front, each where it stands at that extension."""
     solids = [*cabinet_solids(stand)]
     if stand.parts is None:
@@ -107,7 +107,7 @@ def _solids(stand: Standing, extension: float) -> list[Solid]:
     return solids + [each.moved(z=extension) for each in moving]
 
 
-def _by_pen(lines: tuple[SeenLine, ...]) -> list[Primitive]:
+def lines_by_pen(lines: tuple[SeenLine, ...]) -> list[Primitive]:
     """Edges in the thin line, outlines in the heavy one over them."""
     pens: tuple[LineClass, LineClass] = ("edge", "outline")
     found = [
@@ -132,7 +132,7 @@ def _screws(stand: Standing, picture: Picture, view: Direction, seen_from: SeenF
     drawn: list[Primitive] = []
     for depth in stand.parts.mounting.holes:
         ring = _ring((x, y, -depth), _SCREW_HEAD, 0)
-        if picture.all_seen(ring):
+        if picture.seen(ring).all():
             drawn.append(polygon(_on_paper(ring, view), "fine", "ink"))
     return drawn
 
@@ -145,7 +145,7 @@ def _handle_bores(stand: Standing, picture: Picture, view: Direction, extension:
     middle, low = sum(stand.front_edges) / 2, stand.front_heights[0]
     face = extension - stand.front_faces[0]
     rings = [_ring((middle + x, low + y, face), fixing.handle_bore / 2, 2) for x, y in fixing.handle]
-    return [polygon(_on_paper(ring, view), "edge", "paper") for ring in rings if picture.all_seen(ring)]
+    return [polygon(_on_paper(ring, view), "edge", "paper") for ring in rings if picture.seen(ring).all()]
 
 
 def _on_paper(points: Array, view: Direction) -> tuple[Point, ...]:

@@ -43,11 +43,21 @@ def slide_solids(stand: Standing) -> Slides:
     )
 
 
-def _member_run(stand: Standing) -> Span:
-    """Front and rear end of the members, closed: z."""
+def _runs(stand: Standing) -> tuple[Span, Span, Span]:
+    """Front and rear end of cabinet, intermediate and drawer member, closed: z.
+
+    The upper members begin behind the subfront, which reaches lower than they do.
+    """
     assert stand.parts is not None
     mounting = stand.parts.mounting
-    return (-mounting.front_end, -mounting.front_end - mounting.member)
+    rear = -mounting.front_end - mounting.member
+    start = -mounting.front_end
+    if stand.has_front:
+        start = min(start, -stand.front_faces[1])
+    behind = start
+    if stand.concealed:
+        behind = min(start, -stand.body_front - stand.parts.box.subfront)
+    return (start, rear), (behind - _SHORTER, rear + _SHORTER), (behind, rear)
 
 
 def _under_the_box(stand: Standing) -> tuple[tuple[Solid, ...], ...]:
@@ -56,20 +66,20 @@ def _under_the_box(stand: Standing) -> tuple[tuple[Solid, ...], ...]:
     outer, inner = stand.member_strip
     low, high = stand.member_heights
     first, second, third, fourth = (low + (high - low) * share for share in _SHARES)
-    run = _member_run(stand)
+    second = min(second, stand.lower_edge)
+    fixed, shorter, carried = _runs(stand)
     wall = -stand.half
     line = stand.lower_edge + stand.parts.slide.family.heights.screw_line
     flange_top = max(line + FLANGE_ABOVE, second + 1.0)
-    cabinet: tuple[Solid, ...] = (block("cabinet member", (wall, inner), (first, second), run),)
+    cabinet: tuple[Solid, ...] = (block("cabinet member", (wall, inner), (first, second), fixed),)
     if stand.parts.slide.mount != "shelf":
-        flange = block("cabinet member", (wall, wall + FLANGE), (second, flange_top), run)
+        flange = block("cabinet member", (wall, wall + FLANGE), (second, flange_top), fixed)
         cabinet = joined((*cabinet, flange))
     between = (outer + _INSET, inner - _INSET)
-    shorter = (run[0] - _SHORTER, run[1] + _SHORTER)
     return (
         cabinet,
         (block("intermediate member", between, (second, third), shorter),),
-        (block("drawer member", (outer, inner), (third, fourth), run),),
+        (block("drawer member", (outer, inner), (third, fourth), carried),),
     )
 
 
@@ -78,13 +88,12 @@ def _beside_the_box(stand: Standing) -> tuple[tuple[Solid, ...], ...]:
     outer, inner = stand.member_strip
     low, high = stand.member_heights
     third = (inner - outer) / 3
-    run = _member_run(stand)
-    shorter = (run[0] - _SHORTER, run[1] + _SHORTER)
+    fixed, shorter, carried = _runs(stand)
     inset = (low + _INSET, high - _INSET)
     return (
-        (block("cabinet member", (outer, outer + third), (low, high), run),),
+        (block("cabinet member", (outer, outer + third), (low, high), fixed),),
         (block("intermediate member", (outer + third, inner - third), inset, shorter),),
-        (block("drawer member", (inner - third, inner), inset, run),),
+        (block("drawer member", (inner - third, inner), inset, carried),),
     )
 
 
