@@ -33,6 +33,7 @@ FLOOR_ON_PAPER: Final = 110.0
 _BELOW_THE_LINE = 40.0
 _BEYOND = 18.0
 _OVER = 20.0
+_WORDS_EVERY = 130.0
 
 
 def row_holes(
@@ -62,7 +63,7 @@ def row_holes(
         datum((0.0, foot), (area.right, foot)),
         line((0.0, y), (area.right, y), "centre", "screw line"),
         datum_words((lap, area.top), "front edge of the cabinet side", (2.0, -3.4)),
-        datum_words((area.right, foot), lower, (0.0, 1.8), "end"),
+        *_lower_words(area, lower),
         *_holes(parts, y, units),
         *_frame(fitted, area),
     ]
@@ -95,6 +96,13 @@ def _lower_datum(foot: float, units: ShownUnits) -> tuple[str, str]:
         return "floor of the cabinet", "the floor of the cabinet"
     height = shown(foot, units)
     return f"pencil line {height} above the floor of the cabinet", f"a line {height} above the cabinet floor"
+
+
+def _lower_words(area: Bounds, words: str) -> list[Primitive]:
+    """The lower datum's name, again and again, so that every page says it."""
+    count = max(int(area.width // _WORDS_EVERY), 1)
+    places = [area.right - k * _WORDS_EVERY for k in range(count)]
+    return [datum_words((x, area.bottom), words, (0.0, 1.8), "end") for x in places]
 
 
 def _holes(parts: FittedParts, y: float, units: ShownUnits) -> list[Primitive]:

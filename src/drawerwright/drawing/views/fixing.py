@@ -29,7 +29,13 @@ def pilot_depth(front_thickness: float) -> float:
 
 
 def box_on_front(fitted: FittedDrawer, front: FrontSizes) -> Point:
-    """Middle and lower edge of the box on the back of the front, seen from behind [mm]."""
+    """Middle and lower edge of the box on the back of the front, seen from behind [mm].
+
+    Where the front is screwed on, it stands where the screws put it.
+    """
+    if fitted.fixing is not None and fitted.fixing.holes:
+        (x_box, y_box), (x_front, y_front) = fitted.fixing.holes[0], fitted.fixing.holes_in_front[0]
+        return (x_box - x_front, y_front - y_box)
     stand = standing(fitted)
     left, right = stand.front_edges
     return ((left + right) / 2, stand.lower_edge + front.bottom)
