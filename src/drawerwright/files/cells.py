@@ -8,6 +8,7 @@ again; the escape is common practice for files that spreadsheets open. The same 
 from __future__ import annotations
 
 import re
+import tomllib
 from datetime import date, datetime, time, timedelta
 from typing import Any, Final, Literal, TypeAlias
 
@@ -15,8 +16,11 @@ from drawerwright.errors import ReadingError
 from drawerwright.files.grid import Cell, Unreadable
 from drawerwright.units import show_value
 
-CellKind: TypeAlias = Literal["text", "word", "number", "list", "count", "truth"]
-"""`text`: free; `word`: a name or choice; `number`: a length or mass, or several; `list`: always several."""
+CellKind: TypeAlias = Literal["text", "word", "number", "list", "tables", "count", "truth"]
+"""`text`: free; `word`: a name or choice; `number`: a length or mass, or several; `list`: always several.
+
+`tables`: a list as it stands in a TOML file, because a row has no room for tables of their own.
+"""
 
 _MARKED: Final = ("=", "+", "-", "@", "\t", "\r", "\n", "#")
 _TRUTHS: Final = {"true": True, "yes": True, "false": False, "no": False}
@@ -48,6 +52,8 @@ def value_of(cell: Cell, kind: CellKind) -> Any:
         raise ReadingError(cell.shows, cell.says, cell.try_)
     if kind in ("text", "word"):
         return _text(cell, free=kind == "text")
+    if kind == "tables":
+        return _tables(_text(cell, free=False))
     if kind == "truth":
         return _TRUTHS.get(cell.strip().casefold(), cell) if isinstance(cell, str) else cell
     if isinstance(cell, bool):
@@ -87,6 +93,15 @@ def _text(cell: Cell, *, free: bool) -> str:
     if not free:
         raise ReadingError(shown(cell), "is a truth value: text is wanted", "B1-2")
     return shown(cell)
+
+
+def _tables(text: str) -> Any:
+    """A list of tables, read as a TOML file would be."""
+    try:
+        return tomllib.loads(f"list = {text}")["list"]
+    except ValueError:
+        says = "is not a list of tables as a TOML file has it"
+        raise ReadingError(show_value(text), says, "[{ what = 'hinge', side = 'left' }]") from None
 
 
 def _dated(cell: date | datetime | time | timedelta, says: str) -> ReadingError:

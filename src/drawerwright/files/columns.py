@@ -12,11 +12,9 @@ from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
 from drawerwright.files.cells import CellKind
-from drawerwright.model.readings import READING_LABELS, Readings
+from drawerwright.model.readings import LABELS_OF, Readings
 
 _FREE_TEXT: Final = frozenset({"note", "title"})
-_LABELLED: Final = "width"
-"""The measured key whose readings may be labelled."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,8 +54,7 @@ def _plain(key: str, name: str, annotation: Any, *, required: bool) -> Iterator[
     kinds = set(_alternatives(annotation))
     if Readings in kinds:
         yield Column(key, "number", required=required)
-        if name == _LABELLED:
-            yield from (Column(f"{key}.{label}", "number") for label in READING_LABELS)
+        yield from (Column(f"{key}.{label}", "number") for label in LABELS_OF.get(name, ()))
     elif bool in kinds:
         yield Column(key, "truth", required=required)
     elif int in kinds:
@@ -66,10 +63,17 @@ def _plain(key: str, name: str, annotation: Any, *, required: bool) -> Iterator[
         yield Column(key, "number", required=required)
     elif str in kinds:
         yield Column(key, "text" if name in _FREE_TEXT else "word", required=required)
+    elif any(_holds_records(kind) for kind in kinds):
+        yield Column(key, "tables", required=required)
     elif any(typing.get_origin(kind) is tuple for kind in kinds):
         yield Column(key, "list", required=required)
     else:
         yield Column(key, "word", _choices(annotation), required=required)
+
+
+def _holds_records(kind: Any) -> bool:
+    """Whether a key holds a list of tables."""
+    return typing.get_origin(kind) is tuple and any(_models_in(typing.get_args(kind)[0]))
 
 
 def _alternatives(annotation: Any) -> Iterator[Any]:

@@ -8,7 +8,7 @@ from typing import Any
 
 from drawerwright.files.columns import Column
 from drawerwright.files.job_columns import cabinet_columns, drawer_columns
-from drawerwright.files.write_toml import told, with_unit
+from drawerwright.files.write_toml import list_text, told, with_unit
 from drawerwright.model.job import Contents, Job, Overlay
 from drawerwright.model.quantities import Record, Units
 from drawerwright.model.readings import Readings
@@ -81,6 +81,8 @@ def _cell(key: str, value: Any, units: Units) -> Written:
         return value
     if isinstance(value, Readings):
         return _readings(value, units)
+    if isinstance(value, tuple) and value and isinstance(value[0], Record):
+        return list_text(key, value, units)
     if isinstance(value, tuple):
         return Figure("; ".join(with_unit(key, one, units) for one in value))
     if isinstance(value, str):

@@ -95,6 +95,7 @@ def _takes(column: Column) -> str:
         "word": "a name",
         "number": "a number, with or without its unit; several with ; between them",
         "list": "numbers with ; between them",
+        "tables": "a list of tables, written as in a TOML file",
         "count": "a whole number",
         "truth": "true or false",
     }

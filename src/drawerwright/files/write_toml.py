@@ -11,7 +11,8 @@ from drawerwright.model.quantities import Record, Units
 from drawerwright.model.readings import Readings
 
 _MASSES = frozenset({"mass"})
-_PLAIN = frozenset({"row", "quantity"})
+_PLAIN = frozenset({"row", "quantity", "opens"})
+"""Keys whose numbers have no unit to carry: counts, and angles, which are always in degrees."""
 
 
 def write_job_toml(job: Job) -> str:
@@ -30,6 +31,11 @@ def write_job_toml(job: Job) -> str:
 def _lines(record: Cabinet | Drawer, units: Units) -> Iterator[str]:
     for key, value in told(record):
         yield f"{key} = {_value(key, value, units)}"
+
+
+def list_text(key: str, values: tuple[Any, ...], units: Units) -> str:
+    """A list as it stands in a job file, with its brackets."""
+    return _value(key, values, units)
 
 
 def told(record: Record) -> Iterator[tuple[str, Any]]:
@@ -53,7 +59,7 @@ def _value(key: str, value: Any, units: Units) -> str:
         inner = ", ".join(f"{name} = {_value(name, one, units)}" for name, one in told(value))
         return f"{{ {inner} }}"
     if isinstance(value, tuple):
-        return "[" + ", ".join(_number(key, one, units) for one in value) + "]"
+        return "[" + ", ".join(_value(key, one, units) for one in value) + "]"
     if key == "slide":
         return _text(f"{value} mm" if units == "in" and "/" in value else value)
     return _text(value) if isinstance(value, str) else _number(key, value, units)

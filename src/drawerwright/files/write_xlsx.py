@@ -31,7 +31,15 @@ LONGEST_CELL: Final = 32_767
 CHECKED_ROWS: Final = 1_000
 """Rows below the heading that offer the choices of their column."""
 
-_WIDTH: Final = {"text": 32.0, "word": 13.0, "number": 12.0, "list": 16.0, "count": 9.0, "truth": 9.0}
+_WIDTH: Final = {
+    "text": 32.0,
+    "word": 13.0,
+    "number": 12.0,
+    "list": 16.0,
+    "tables": 48.0,
+    "count": 9.0,
+    "truth": 9.0,
+}
 
 
 def write_job_xlsx(job: Job) -> bytes:
@@ -81,7 +89,7 @@ class JobWorkbook:
         sheet.freeze_panes(1, 1)
         first = 2 if notes else 1
         for at, column in enumerate(columns):
-            kept = self._text if column.kind in ("text", "word") else self._number
+            kept = self._text if column.kind in ("text", "word", "tables") else self._number
             sheet.set_column(at, at, max(_WIDTH[column.kind], len(column.key) + 2.0), kept)
             sheet.write_string(0, at, column.key, self._heading)
             if notes:

@@ -107,6 +107,20 @@ def _read_band(value: object, info: ValidationInfo) -> tuple[float, float]:
     return low, high
 
 
+def _read_two_sizes(value: object, info: ValidationInfo) -> tuple[float, float]:
+    unit, example = bare_unit_of(info), "[586.5, 588]"
+    first, second = read_each(_pair_of(value, example), lambda one: parse_size(one, unit))
+    return first, second
+
+
+def _read_degrees(value: object) -> float:
+    text = value.strip().removesuffix("°").strip() if isinstance(value, str) else value
+    try:
+        return _read_real(float(text.replace(",", ".")) if isinstance(text, str) else text)
+    except (ValueError, ReadingError):
+        raise ReadingError(show_value(value), "is not an angle in degrees", "95") from None
+
+
 def _read_point(value: object, info: ValidationInfo) -> tuple[float, float]:
     unit = bare_unit_of(info)
     x, y = read_each(_pair_of(value, "[12, 9]"), lambda one: parse_offset(one, unit))
@@ -227,6 +241,14 @@ Band = Annotated[
 ]
 """Low and high end [mm], either sign."""
 
+TwoSizes = Annotated[
+    tuple[float, float],
+    PlainValidator(_read_two_sizes),
+    _AS_LIST,
+    _lengths_schema(minItems=2, maxItems=2),
+]
+"""Two sizes [mm], in the order told."""
+
 Points = Annotated[
     tuple[tuple[float, float], ...],
     PlainValidator(_read_points),
@@ -236,6 +258,8 @@ Points = Annotated[
 """Points (n, 2) [mm]."""
 
 Real = Annotated[float, PlainValidator(_read_real), _schema(type="number")]
+Degrees = Annotated[float, PlainValidator(_read_degrees), _schema(type=["number", "string"])]
+"""An angle [°]; text may end in °."""
 Positive = Annotated[float, PlainValidator(_read_positive), _schema(type="number", exclusiveMinimum=0)]
 NotNegative = Annotated[float, PlainValidator(_read_not_negative), _schema(type="number", minimum=0)]
 Count = Annotated[int, PlainValidator(_read_count), _schema(type="integer", minimum=1, maximum=100_000)]

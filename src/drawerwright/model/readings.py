@@ -14,6 +14,11 @@ from drawerwright.model.spelling import nearest
 from drawerwright.units import parse_size, show_value
 
 READING_LABELS = ("front_top", "front_bottom", "back_top", "back_bottom", "front", "back")
+"""Where a width is read."""
+HEIGHT_LABELS = ("left", "right", "front_left", "front_right", "back_left", "back_right")
+"""Where a height is read."""
+LABELS_OF = {"width": READING_LABELS, "height": HEIGHT_LABELS}
+"""The measures that take labels, and which."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,9 +53,23 @@ class Readings:
         """The labelled reading at the back that is nearest to slide height [mm]."""
         return self._first("back_bottom", "back", "back_top")
 
+    @property
+    def left(self) -> float | None:
+        """The labelled reading of a height on the left [mm], the front before the back."""
+        return self._first("front_left", "left", "back_left")
+
+    @property
+    def right(self) -> float | None:
+        """The labelled reading of a height on the right [mm], the front before the back."""
+        return self._first("front_right", "right", "back_right")
+
     def _first(self, *labels: str) -> float | None:
         labelled = self.labelled
         return next((labelled[label] for label in labels if label in labelled), None)
+
+
+NOT_TOLD = Readings(())
+"""Of an opening whose height follows from its front; a job has none left."""
 
 
 def _read_readings(value: object, info: ValidationInfo) -> Readings:
@@ -67,16 +86,20 @@ def _read_readings(value: object, info: ValidationInfo) -> Readings:
 
 
 def _read_labelled(value: Mapping[str, object], info: ValidationInfo) -> Readings:
-    example = "{ front_bottom = 561.8, back_bottom = 561.2 }"
-    if info.field_name != "width":
-        raise ReadingError(show_value(dict(value)), "has labels, which only a width takes", "[530, 529]")
+    known = LABELS_OF.get(info.field_name or "")
+    if known is None:
+        says = "has labels, which only a width or a height takes"
+        raise ReadingError(show_value(dict(value)), says, "[530, 529]")
+    example = "{ left = 168, right = 167 }"
+    if info.field_name == "width":
+        example = "{ front_bottom = 561.8, back_bottom = 561.2 }"
     if not value:
         raise ReadingError("{}", "holds no reading", example)
     unit, problems, read = bare_unit_of(info), [], {}
     for label, one in value.items():
-        if label not in READING_LABELS:
-            says = f'is read at "{label}", which is none of {", ".join(READING_LABELS)}'
-            problems.append(Problem((label,), show_value(one), says, nearest(str(label), READING_LABELS)))
+        if label not in known:
+            says = f'is read at "{label}", which is none of {", ".join(known)}'
+            problems.append(Problem((label,), show_value(one), says, nearest(str(label), known)))
             continue
         try:
             read[label] = parse_size(one, unit)
@@ -102,12 +125,14 @@ Measured = Annotated[
                 {"type": "array", "items": {"type": ["number", "string"]}, "minItems": 1},
                 {
                     "type": "object",
-                    "properties": {label: {"type": ["number", "string"]} for label in READING_LABELS},
+                    "properties": {
+                        label: {"type": ["number", "string"]} for label in (*READING_LABELS, *HEIGHT_LABELS)
+                    },
                     "additionalProperties": False,
                     "minProperties": 1,
                 },
             ],
-            "description": "one reading, several, or (a width only) readings by place",
+            "description": "one reading, several, or (a width or a height) readings by place",
         }
     ),
 ]

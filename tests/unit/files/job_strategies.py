@@ -22,10 +22,28 @@ def table(required: dict[str, Any], optional: dict[str, Any]) -> st.SearchStrate
 
 READINGS = SIZES | st.lists(SIZES, min_size=1, max_size=4)
 LABELS = WORDS(["front_top", "front_bottom", "back_top", "back_bottom", "front", "back"])
+HEIGHT_LABELS = WORDS(["left", "right", "front_left", "front_right", "back_left", "back_right"])
 OPENINGS = table(
-    {"width": READINGS | st.dictionaries(LABELS, SIZES, min_size=1), "height": READINGS, "depth": READINGS},
-    {"floor": CLEARANCES},
+    {
+        "width": READINGS | st.dictionaries(LABELS, SIZES, min_size=1),
+        "height": READINGS | st.dictionaries(HEIGHT_LABELS, SIZES, min_size=1),
+        "depth": READINGS,
+    },
+    {"floor": CLEARANCES, "diagonals": st.tuples(SIZES, SIZES).map(list)},
 )
+HANDS = WORDS(["left", "right"])
+OFFSETS = st.floats(-500, 500)
+THINGS = table(
+    {"what": NAMES, "side": HANDS, "stands_in": SIZES},
+    {
+        "bottom": OFFSETS,
+        "depth": st.tuples(OFFSETS, OFFSETS).map(sorted),
+    },
+)
+DOORS = table(
+    {"hinge": HANDS}, {"opens": st.floats(10, 180), "thickness": SIZES, "stands_in": OFFSETS, "width": SIZES}
+)
+CUT_OUTS = table({"width": SIZES, "depth": SIZES}, {"from_left": SIZES})
 OVERLAYS = CLEARANCES | table({}, dict.fromkeys(("left", "right", "top", "bottom"), CLEARANCES))
 FRONTS = table(
     {},
@@ -64,6 +82,11 @@ DRAWERS = table(
         "quantity": st.integers(1, 99),
         "materials": st.just({"side": "1/2 ply", "bottom": "6 birch ply"}) | st.just({"front": "3/4 cherry"}),
         "note": TEXTS,
+        "door": DOORS,
+        "in_the_way": st.lists(THINGS, max_size=2),
+        "pack_rear": st.booleans(),
+        "cut_out": CUT_OUTS,
+        "stabiliser": st.booleans(),
     },
 )
 

@@ -96,11 +96,12 @@ def test_each_reading_that_cannot_be_read_is_reported_with_its_position() -> Non
     assert [problem.loc for problem in found] == [("opening", "width", at) for at in (1, 2, 3)]
 
 
-def test_labels_are_for_widths_and_from_a_fixed_list() -> None:
+def test_labels_are_for_widths_and_heights_and_from_a_fixed_list() -> None:
     unknown = the_problem(opening={**OPENING, "width": {"front_botom": 562}})
     assert unknown.loc == ("opening", "width", "front_botom")
     assert unknown.try_ == "front_bottom"
-    assert "only a width" in the_problem(opening={**OPENING, "height": {"front": 168}}).says
+    assert "none of left, right" in the_problem(opening={**OPENING, "height": {"front": 168}}).says
+    assert "only a width or a height" in the_problem(opening={**OPENING, "depth": {"left": 530}}).says
     assert "holds no reading" in the_problem(opening={**OPENING, "width": {}}).says
     assert "holds no reading" in the_problem(opening={**OPENING, "width": []}).says
 
@@ -170,7 +171,7 @@ def test_a_value_that_will_not_do_is_refused_at_its_place(keys: dict[str, Any], 
 
 def test_an_unknown_key_names_the_nearest_known_one() -> None:
     assert 'the nearest is "quantity"' in the_problem(quantitty=2).says
-    assert the_problem(front={"stile": "inset"}).try_ .startswith("style, thickness, overlay, gap")
+    assert the_problem(front={"stile": "inset"}).try_.startswith("style, thickness, overlay, gap")
 
 
 def test_a_word_that_is_none_of_the_choices_names_them_and_the_nearest() -> None:
