@@ -74,6 +74,13 @@ def test_among_as_few_the_least_loss_counts_every_time_it_is_built() -> None:
     assert pick_fewest(those, nodes=NODES).picks == (0, 1, 1)
 
 
+@pytest.mark.parametrize(("counts", "picks"), [((1, 3), (1, 0)), ((3, 1), (0, 1))])
+def test_then_what_more_of_them_would_have_had_alone(counts: tuple[int, int], picks: tuple[int, int]) -> None:
+    first, second = counts
+    those = [chooser(({1}, 0), ({2}, 0), count=first), chooser(({2}, 0), ({1}, 0), count=second)]
+    assert pick_fewest(those, nodes=NODES).picks == picks
+
+
 def test_nobody_to_choose_needs_nothing() -> None:
     found = pick_fewest([], nodes=NODES)
     assert (found.picks, found.value, found.bound, found.ties_proven) == ((), 0, 0, True)
