@@ -27,12 +27,13 @@ def front_fixing(
     """Fixing of the front from the sheet's values; None where there is none, or it is the box front."""
     if front.style == "none" or drawer.box.front == "integral" or drawer.existing_box is not None:
         return None
-    across, up = _box_in_front(drawer, front, values)
-    handle = _handle(drawer, front)
-    holes = _holes(family, values, [(x - across, y - up) for x, y in handle])
     low, high = family.adjust.height
     inward, outward = family.adjust.depth
     low_by = max((low + high) / 2, 0.0)
+    # A front that hangs low has the box's screws higher up on its back.
+    across, up = _box_in_front(drawer, front, values, low_by)
+    handle = _handle(drawer, front)
+    holes = _holes(family, values, [(x - across, y - up) for x, y in handle])
     deep_by = min(max((inward + outward) / 2, 0.0), max(values["depth_margin"], 0.0))
     return FrontFixing(
         holes=holes,
@@ -49,10 +50,10 @@ def front_fixing(
     )
 
 
-def _box_in_front(drawer: Drawer, front: FrontSizes, values: Mapping[str, float]) -> Point:
+def _box_in_front(drawer: Drawer, front: FrontSizes, values: Mapping[str, float], low_by: float) -> Point:
     """Middle of the box and its lower edge, from the front's middle and above its lower edge."""
     across = (drawer.lost.left - drawer.lost.right) / 2 - (front.right - front.left) / 2
-    return across, values["lower_edge"] - values["opening_floor"] + front.bottom
+    return across, values["lower_edge"] - values["opening_floor"] + front.bottom + low_by
 
 
 def _handle(drawer: Drawer, front: FrontSizes) -> tuple[Point, ...]:

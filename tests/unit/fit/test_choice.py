@@ -345,3 +345,11 @@ def test_a_bracket_screw_that_comes_out_of_the_subfront_is_watched(fit_one: Fit)
     screw = next(check for check in fitted.checks if check.id == "bracket-screw")
     assert screw.state == "watch"
     assert screw.margin == pytest.approx(16 - 17 * 0.9659258, abs=1e-5)
+
+
+def test_screws_meet_a_front_that_hangs_low_higher_up_on_its_back(fit_one: Fit) -> None:
+    """Box 14 above the opening's edge, front 16 below it and fixed 1.5 low: 14 + 16 + 1.5 = 31.5 higher."""
+    fitted = fit_one(front={"style": "overlay", "overlay": 16})
+    assert fitted.fixing is not None
+    for (x, y), (u, v) in zip(fitted.fixing.holes, fitted.fixing.holes_in_front, strict=True):
+        assert (u - x, v - y) == (0, pytest.approx(31.5))
