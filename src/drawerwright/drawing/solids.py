@@ -141,6 +141,8 @@ def joined(solids: Sequence[Solid]) -> tuple[Solid, ...]:
     Beside each stretch three places are looked at: beyond the first of its faces, beyond the second, beyond
     both. The part is flat there if it goes on beyond just one face, and solid if it goes on at all three.
     """
+    if len(solids) == 1:
+        return (solids[0],)
     bodies = stacked_bodies([(solid.normals, solid.offsets) for solid in solids])
     return tuple(_trimmed(solid, bodies) for solid in solids)
 
@@ -153,10 +155,11 @@ def _trimmed(solid: Solid, bodies: Bodies) -> Solid:
         inside_spans(solid.starts + beside * _PROBE, ways, bodies)
         for beside in (one - other, other - one, one + other)
     ]
+    met = np.any([(last > first).any(axis=1) for first, last in probes], axis=0)
     starts, ends, faces = [], [], []
     for edge, (start, way) in enumerate(zip(solid.starts, ways, strict=True)):
-        spans = [list(zip(first[edge], last[edge], strict=True)) for first, last in probes]
-        for begin, finish in _real_stretches(spans):
+        spans = [tuple(zip(first[edge].tolist(), last[edge].tolist(), strict=True)) for first, last in probes]
+        for begin, finish in _real_stretches(spans) if met[edge] else ((0.0, 1.0),):
             starts.append(start + way * begin)
             ends.append(start + way * finish)
             faces.append(solid.edge_faces[edge])
@@ -170,7 +173,7 @@ def _trimmed(solid: Solid, bodies: Bodies) -> Solid:
 
 def _real_stretches(spans: Sequence[Sequence[Span]]) -> list[Span]:
     """Shares of an edge where the three places beside it do not say that the part is flat or solid."""
-    places = sorted({0.0, 1.0, *(float(end) for probe in spans for span in probe for end in span)})
+    places = sorted({0.0, 1.0, *(end for probe in spans for span in probe for end in span)})
     found: list[Span] = []
     for begin, finish in pairwise(places):
         middle = (begin + finish) / 2
