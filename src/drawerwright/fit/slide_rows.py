@@ -36,8 +36,26 @@ class SlideRows:
     spacers: SpacerChoices
 
 
+_MOST_KEPT = 8
+_KEPT: dict[tuple[int, ...], tuple[tuple[SlideFamily, ...], tuple[SlideRows, ...]]] = {}
+
+
 def slide_rows(families: Sequence[SlideFamily]) -> tuple[SlideRows, ...]:
-    """Candidates grouped by carriage; `orders` is a candidate's place in the files."""
+    """Candidates grouped by carriage; `orders` is a candidate's place in the files.
+
+    The tables of the last few sets of families are kept: a server fits one drawer after the other.
+    """
+    key = tuple(id(family) for family in families)
+    kept = _KEPT.get(key)
+    if kept is None:
+        while len(_KEPT) >= _MOST_KEPT:
+            _KEPT.pop(next(iter(_KEPT)), None)
+        # The families are held beside their table, so that no other can take their identity.
+        kept = _KEPT[key] = (tuple(families), _tables(families))
+    return kept[1]
+
+
+def _tables(families: Sequence[SlideFamily]) -> tuple[SlideRows, ...]:
     everything = [(family, length) for family in families for length in family.lengths]
     groups = []
     for carriage in ("concealed", "side-mounted"):
@@ -51,8 +69,9 @@ def _group(carriage: str, found: Sequence[tuple[int, SlideFamily, SlideLength]])
     by_family: dict[str, dict[str, float]] = {}
     rows = []
     for _, family, length in found:
-        shared = by_family.setdefault(family.id, _family_values(family))
-        rows.append({**shared, **_length_values(family, length)})
+        if family.id not in by_family:
+            by_family[family.id] = _family_values(family)
+        rows.append({**by_family[family.id], **_length_values(family, length)})
     values = {}
     for name in rows[0]:
         column = np.array([[row[name] for row in rows]])
@@ -93,6 +112,7 @@ def _family_values(family: SlideFamily) -> dict[str, float]:
         "bracket_angle": family.bracket_angle,
         "bore": family.rear.bore,
         "bore_depth": family.rear.bore_depth,
+        "bore_in": family.rear.bore_in,
         "bore_up": family.rear.bore_up,
         "bracket_centre": bracket.centre if bracket else 0.0,
         "reach_low": bracket.reach[0] if bracket else 0.0,
