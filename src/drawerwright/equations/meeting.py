@@ -14,6 +14,7 @@ from drawerwright.equations.sources import FAMILY, GEOMETRY, PRACTICE, PRACTICE_
 
 CONCEALED = "concealed"
 LATCH_CARE = 0.2
+STABILISED = 2
 
 
 @equation("mm", source=GEOMETRY)
@@ -265,22 +266,6 @@ def taper_margin__several(narrowest_at_slide: Q, widest_at_slide: Q, band_high: 
 @equation(
     "mm",
     source=PRACTICE_FAMILY,
-    readings="labelled",
-    check=CheckRule(
-        "opening-taper",
-        says="At slide height the back is {taper:wider|narrower} than the front; the pair runs between "
-        "{band_low} and {band_high}.",
-        cure="Pack the rear of each member by half of the difference, or plane what stands in.",
-    ),
-)
-def taper_margin__labelled(taper: Q, band_low: Q, band_high: Q) -> Q:
-    """How far the taper stays inside the band."""
-    return np.minimum(taper - band_low, band_high - taper)
-
-
-@equation(
-    "mm",
-    source=PRACTICE_FAMILY,
     check=CheckRule(
         "opening-height",
         says="The box is {box_height} high on {lower_edge}; {box_height_limit} is the limit under the "
@@ -311,6 +296,7 @@ def capacity_margin(capacity: Q, counted_mass: Q) -> Q:
     "",
     source=PRACTICE_FAMILY,
     carriage=CONCEALED,
+    stabiliser="none",
     check=CheckRule(
         "width-to-length",
         says="The box is {outside_width} wide and {box_length} long; beyond {width_to_length} times as "
@@ -319,9 +305,27 @@ def capacity_margin(capacity: Q, counted_mass: Q) -> Q:
         only_watches=True,
     ),
 )
-def racking_margin(width_to_length: Q, outside_width: Q, box_length: Q) -> Q:
+def racking_margin__free(width_to_length: Q, outside_width: Q, box_length: Q) -> Q:
     """Ratio of width to length left."""
     return width_to_length - outside_width / box_length
+
+
+@equation(
+    "",
+    source=TOOL,
+    carriage=CONCEALED,
+    stabiliser="fitted",
+    check=CheckRule(
+        "width-to-length",
+        says="The box is {outside_width} wide and {box_length} long; a stabiliser joins the two slides, so "
+        "they run together up to twice {width_to_length} times as wide as long.",
+        cure="Two drawers beside each other instead, or a longer slide.",
+        only_watches=True,
+    ),
+)
+def racking_margin__stabilised(width_to_length: Q, outside_width: Q, box_length: Q) -> Q:
+    """Ratio of width to length left where a stabiliser joins the slides."""
+    return STABILISED * width_to_length - outside_width / box_length
 
 
 @equation("mm", source=GEOMETRY, carriage=CONCEALED, bottom=("groove-3", "under"))

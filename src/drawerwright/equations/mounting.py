@@ -117,22 +117,6 @@ def shelf_holes_margin(shelf_hole_count: Q) -> Q:
 
 
 @equation(
-    "",
-    source=PRACTICE,
-    mount="shelf",
-    check=CheckRule(
-        "shelf-fixed",
-        says="A loose shelf lifts at the rear when the drawer is out.",
-        cure="Screw or lock the shelf down; never on loose pins.",
-        watch_below=1,
-    ),
-)
-def shelf_fixed_margin(shelf_fixed: Q) -> Q:
-    """1 where the shelf is fixed down, 0 where nobody said, -1 where it is loose."""
-    return shelf_fixed + 0
-
-
-@equation(
     "mm",
     source=PRACTICE_FAMILY,
     mount="rear-bracket",

@@ -11,6 +11,7 @@ from drawerwright.equations.sources import FAMILY, GEOMETRY, PRACTICE, PRACTICE_
 CUBIC_METRE = 1e9
 SQUARE_METRE = 1e6
 GROOVED = ("groove-4", "groove-3")
+SHAPED = ("cut-out", "cut-out-at")
 
 
 @equation("mm", source=GEOMETRY, front="applied")
@@ -157,10 +158,18 @@ def bottom_mass(bottom_length: Q, bottom_width: Q, bottom_thickness: Q, bottom_d
     return bottom_length * bottom_thickness * bottom_density / CUBIC_METRE * bottom_width
 
 
-@equation("kg", source=STATICS)
-def box_mass(sides_mass: Q, subfront_mass: Q, back_mass: Q, bottom_mass: Q) -> Q:
+@equation("kg", source=STATICS, shape="plain")
+def box_mass__plain(sides_mass: Q, subfront_mass: Q, back_mass: Q, bottom_mass: Q) -> Q:
     """Mass of the box."""
     return sides_mass + (subfront_mass + back_mass) + bottom_mass
+
+
+@equation("kg", source=STATICS, shape=SHAPED)
+def box_mass__cut_out(
+    sides_mass: Q, subfront_mass: Q, back_mass: Q, bottom_mass: Q, inner_mass: Q, sawn_out_mass: Q
+) -> Q:
+    """Mass of a box with a cut-out: what is sawn out goes, inner sides and inner back come."""
+    return sides_mass + (subfront_mass + back_mass) + bottom_mass + inner_mass - sawn_out_mass
 
 
 @equation("kg", source=STATICS)
@@ -169,7 +178,7 @@ def front_mass(front_width: Q, front_height: Q, front_thickness: Q, front_densit
     return front_width * front_height * front_thickness * front_density / CUBIC_METRE
 
 
-@equation("kg", source="the preset's source, or as told", load="preset")
+@equation("kg", source="the preset's source, or as told", load="preset", shape="plain")
 def contents__preset(
     contents_per_area: Q,
     contents_per_volume: Q,
@@ -187,6 +196,22 @@ def contents__preset(
         * inside_length
         * (box_height - bottom_recess - bottom_thickness)
         / CUBIC_METRE
+    )
+
+
+@equation("kg", source="the preset's source, or as told", load="preset", shape=SHAPED)
+def contents__preset_cut_out(
+    contents_per_area: Q,
+    contents_per_volume: Q,
+    inside_width: Q,
+    inside_length: Q,
+    inner_back_length: Q,
+    cut_out_depth: Q,
+    inner_height: Q,
+) -> Q:
+    """Contents by a published test load, without the room that the cut-out and its walls take."""
+    return (contents_per_area / SQUARE_METRE + contents_per_volume * inner_height / CUBIC_METRE) * (
+        inside_width * inside_length - inner_back_length * cut_out_depth
     )
 
 

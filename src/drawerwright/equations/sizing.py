@@ -213,10 +213,16 @@ def box_height__existing(existing_height: Q) -> Q:
     return existing_height
 
 
-@equation("mm", source=PRACTICE_FAMILY, mount="rear-bracket", hands=True)
-def rear_bracket(overhang: Q, lost: Q, bracket_centre: Q) -> Q:
+@equation("mm", source=PRACTICE_FAMILY, mount="rear-bracket", rear="as-is", hands=True)
+def rear_bracket__as_is(overhang: Q, lost: Q, bracket_centre: Q) -> Q:
     """Centre of the rear bracket from the inside of the cabinet side."""
     return overhang + lost + bracket_centre
+
+
+@equation("mm", source=PRACTICE_FAMILY, mount="rear-bracket", rear="packed", hands=True)
+def rear_bracket__set_in(overhang: Q, lost: Q, bracket_centre: Q, wider_back: Q) -> Q:
+    """Centre of the rear bracket from the inside of the cabinet side, set in where the back is wider."""
+    return overhang + lost + bracket_centre + wider_back
 
 
 @equation("mm", source=GEOMETRY, mount="packed", hands=True)

@@ -2,14 +2,38 @@
 
 from __future__ import annotations
 
-from drawerwright.equations import meeting, mounting, parts, sizing, woodwork
+from drawerwright.equations import (
+    column,
+    cut_out,
+    existing_box,
+    meeting,
+    mounting,
+    out_of_true,
+    parts,
+    shelf,
+    sizing,
+    way_out,
+    woodwork,
+)
 from drawerwright.equations.equation import collect
 from drawerwright.equations.given import ERRORS, GIVEN
 from drawerwright.equations.sheet import Sheet
 
 __all__ = ["CHECK_ORDER", "CONDITIONS", "ERRORS", "GIVEN", "LAYERS", "SHEET"]
 
-LAYERS = (sizing, parts, meeting, mounting, woodwork)
+LAYERS = (
+    sizing,
+    parts,
+    meeting,
+    mounting,
+    woodwork,
+    existing_box,
+    column,
+    shelf,
+    out_of_true,
+    way_out,
+    cut_out,
+)
 
 CHECK_ORDER = (
     "side-thickness",
@@ -20,6 +44,10 @@ CHECK_ORDER = (
     "opening-width",
     "opening-height",
     "opening-taper",
+    "opening-lean",
+    "opening-square",
+    "readings-agree",
+    "way-out",
     "capacity",
     "mount",
     "shelf-holes",
@@ -30,10 +58,15 @@ CHECK_ORDER = (
     "front-reach",
     "front-gap",
     "hook-bore",
+    "box-bore",
+    "box-notch",
+    "box-recess",
+    "cut-out",
     "notch",
     "bracket-screw",
     "front-screw",
     "width-to-length",
+    "column",
 )
 """Check ids in the order in which they are told; of several stops the first is the reason given."""
 
@@ -53,7 +86,17 @@ CONDITIONS: dict[str, tuple[str, ...]] = {
     "load": ("told", "preset"),
     "cabinet": ("told", "not-told"),
     "bracket_screw": ("told", "not-told"),
+    "old_bores": ("told", "not-told"),
+    "old_notches": ("told", "not-told"),
+    "old_recess": ("told", "not-told"),
+    "column": ("alone", "lowest", "between", "highest"),
     "front_screw": ("told", "not-told"),
+    "heights": ("plain", "labelled"),
+    "diagonals": ("told", "not-told"),
+    "rear": ("as-is", "packed"),
+    "way": ("told", "not-told"),
+    "shape": ("plain", "cut-out", "cut-out-at"),
+    "stabiliser": ("none", "fitted"),
 }
 """What an equation may depend on, and the words for it."""
 

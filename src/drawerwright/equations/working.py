@@ -93,8 +93,8 @@ class _Words:
             return f"|{self.text(arguments[0])[0]}|", _WHOLE
         if isinstance(function, ast.Attribute) and function.attr == "deg2rad":
             return self.text(arguments[0])
-        if isinstance(function, ast.Attribute) and function.attr == "sin":
-            return f"sin {self._held(arguments[0], _WHOLE)}", _WHOLE
+        if isinstance(function, ast.Attribute) and function.attr in ("sin", "tan"):
+            return f"{function.attr} {self._held(arguments[0], _WHOLE)}", _WHOLE
         if isinstance(function, ast.Attribute) and function.attr in _ENDS:
             items = [self.text(item)[0] for item in self._flat(function.attr, arguments)]
             return f"{_ENDS[function.attr]} of ({'; '.join(items)})", _WHOLE

@@ -15,12 +15,14 @@ from drawerwright.fit.front_fixing import front_fixing
 from drawerwright.fit.parts import parts_of
 from drawerwright.fit.spacers import ROUND_OFF, Stacked
 from drawerwright.fit.trial import Trial, state_of
+from drawerwright.fit.way_out import meeting_words, way_out_of
 from drawerwright.fit.words import Told, Workings
 from drawerwright.model.fitted import (
     BoxSizes,
     Change,
     Check,
     ChosenSlide,
+    CutOutSizes,
     FittedDrawer,
     FrontSizes,
     Latch,
@@ -66,7 +68,8 @@ def fitted_drawer(
 ) -> FittedDrawer:
     """The answer where a slide was found."""
     trial, values = place.trial, place.values()
-    told = Told(trial.plan.answer, values, units)
+    way_out = way_out_of(one.drawer, values)
+    told = Told(trial.plan.answer, values, units, meeting_words(way_out, units))
     checks = _checks(trial, told, values)
     front = _front(one, values)
     return FittedDrawer(
@@ -87,6 +90,8 @@ def fitted_drawer(
         rejected=tuple(rejected),
         workings=Workings(told),
         fixing=front_fixing(one.drawer, trial.rows.candidates[place.column][0], front, values),
+        cut_out=_cut_out(one, values),
+        way_out=way_out,
     )
 
 
@@ -100,8 +105,11 @@ def drawer_that_fits_nothing(
     """The answer where every slide stops: checks of the slide that came nearest, and what would change it."""
     checks: tuple[Check, ...] = ()
     workings: Mapping[str, Working] = {}
+    way_out = None
     if nearest is not None:
-        told = Told(nearest.trial.plan.answer, nearest.values(), units)
+        values = nearest.values()
+        way_out = way_out_of(one.drawer, values)
+        told = Told(nearest.trial.plan.answer, values, units, meeting_words(way_out, units))
         checks, workings = _checks(nearest.trial, told, told.values), Workings(told)
     return FittedDrawer(
         drawer=one.drawer,
@@ -121,6 +129,7 @@ def drawer_that_fits_nothing(
         rejected=tuple(rejected),
         workings=workings,
         nearest=_slide(nearest) if nearest is not None else None,
+        way_out=way_out,
     )
 
 
@@ -226,6 +235,18 @@ def _box(values: Mapping[str, float]) -> BoxSizes:
     )
 
 
+def _cut_out(one: DrawerValues, values: Mapping[str, float]) -> CutOutSizes | None:
+    if one.drawer.cut_out is None:
+        return None
+    return CutOutSizes(
+        width=values["cut_out_width"],
+        depth=values["cut_out_depth"],
+        back_left=values["back_piece_left"],
+        back_right=values["back_piece_right"],
+        bottom_cut=values["bottom_cut"],
+    )
+
+
 def mounting_of(place: Place, values: Mapping[str, float]) -> Mounting:
     """Where the slide is fixed, from the values at its place."""
     trial = place.trial
@@ -251,6 +272,8 @@ def mounting_of(place: Place, values: Mapping[str, float]) -> Mounting:
         reach=values["reach"] if trial.mount == "rear-bracket" else None,
         packing_left=values["packing_left"],
         packing_right=values["packing_right"],
+        rear_packing_left=values["rear_packing_left"],
+        rear_packing_right=values["rear_packing_right"],
     )
 
 

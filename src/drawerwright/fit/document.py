@@ -45,6 +45,8 @@ def _drawer(one: FittedDrawer) -> dict[str, Any]:
             for part in one.parts
         ],
         "fixing": _fixing(one),
+        "cut_out": _cut_out(one),
+        "way_out": _way_out(one),
         "mass": _mass(one),
         "capacity": _n(one.capacity) if one.capacity is not None else None,
         "checks": [
@@ -145,6 +147,8 @@ def _mounting(one: FittedDrawer) -> dict[str, Any] | None:
             "reach": _maybe(mounting.reach),
         },
         "packing": {"left": _n(mounting.packing_left), "right": _n(mounting.packing_right)},
+        "rear_packing": {"left": _n(mounting.rear_packing_left), "right": _n(mounting.rear_packing_right)},
+        "stabiliser": one.drawer.stabiliser,
     }
 
 
@@ -172,6 +176,38 @@ def _fixing(one: FittedDrawer) -> dict[str, Any] | None:
             "out": _n(fixing.room_out),
             "in": _n(fixing.room_in),
         },
+    }
+
+
+def _cut_out(one: FittedDrawer) -> dict[str, Any] | None:
+    cut_out = one.cut_out
+    if cut_out is None:
+        return None
+    return {
+        "width": _n(cut_out.width),
+        "depth": _n(cut_out.depth),
+        "back_left": _n(cut_out.back_left),
+        "back_right": _n(cut_out.back_right),
+        "bottom_cut": _n(cut_out.bottom_cut),
+    }
+
+
+def _way_out(one: FittedDrawer) -> dict[str, Any] | None:
+    way = one.way_out
+    if way is None:
+        return None
+    return {
+        "meets": [
+            {
+                "what": met.what,
+                "side": met.side,
+                "body": met.body,
+                "after": _maybe(met.after),
+                "lacks": _n(met.lacks),
+            }
+            for met in way.meetings
+        ],
+        "filler": {"left": _n(way.filler_left), "right": _n(way.filler_right)},
     }
 
 

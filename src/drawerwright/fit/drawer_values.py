@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from drawerwright.catalogue.boards import box_board, front_board
+from drawerwright.catalogue.boards import board, box_board, front_board
 from drawerwright.catalogue.contents import contents_preset
 from drawerwright.catalogue.drawer_materials import Part, material_of
 from drawerwright.catalogue.materials import Materials
@@ -15,11 +15,13 @@ from drawerwright.equations.equation import Q
 from drawerwright.equations.trade import ERRORS
 from drawerwright.fit.columns import Overlaps
 from drawerwright.fit.situation import situation_of
+from drawerwright.fit.way_out import door_values, stacked_things
 from drawerwright.model.job import Cabinet, Drawer
 
 # Share of the wood that a corner joint is let in; from memory, a shop's own setting differs.
 _RABBET_OF_SIDE = 1 / 2
 _TAILS_OF_SUBFRONT = 2 / 3
+_SHELF = "particleboard"
 
 NO_ERRORS: dict[str, Q] = {name: np.zeros((1, 1)) for name in ERRORS}
 
@@ -50,7 +52,7 @@ def drawer_values(
 
     `materials`: those that the job was read with, the shipped ones without.
     """
-    situation = situation_of(drawer, cabinet)
+    situation = {**situation_of(drawer, cabinet), "column": overlaps.standing}
     return DrawerValues(
         drawer,
         cabinet,
@@ -81,6 +83,8 @@ def stack(drawers: Sequence[DrawerValues]) -> dict[str, Q]:
         for index, one in enumerate(drawers):
             kept[index, 0, : len(one.kept_heights)] = one.kept_heights
         columns["kept_heights"] = kept
+    if drawers[0].situation["way"] == "told":
+        columns |= stacked_things([one.drawer for one in drawers])
     return columns
 
 
@@ -88,6 +92,9 @@ def _opening(drawer: Drawer) -> dict[str, float]:
     width = drawer.opening.width
     front, back = width.front, width.back
     at_slide = (front, back) if front is not None and back is not None else width.values
+    if drawer.pack_rear and front is not None and back is not None and back > front:
+        at_slide = (front, front)  # the members stand as far apart at the back as at the front
+    height, diagonals = drawer.opening.height, drawer.opening.diagonals
     return {
         "measured_width": width.smallest,
         "widest_width": width.largest,
@@ -101,6 +108,10 @@ def _opening(drawer: Drawer) -> dict[str, float]:
         "opening_depth": drawer.opening.depth.smallest,
         "deepest_depth": drawer.opening.depth.largest,
         "opening_floor": drawer.opening.floor,
+        "height_lean": (height.right or 0.0) - (height.left or 0.0),
+        "diagonal_to_right": diagonals[0] if diagonals is not None else 0.0,
+        "diagonal_to_left": diagonals[1] if diagonals is not None else 0.0,
+        **door_values(drawer),
     }
 
 
@@ -118,6 +129,9 @@ def _wood(drawer: Drawer) -> dict[str, float]:
         "bracket_screw": drawer.box.bracket_screw or 0.0,
         "front_screw": drawer.front.screw or 0.0,
         "told_box_height": drawer.box_height or 0.0,
+        "cut_out_width": drawer.cut_out.width if drawer.cut_out is not None else 0.0,
+        "cut_out_depth": drawer.cut_out.depth if drawer.cut_out is not None else 0.0,
+        "cut_out_from_left": (drawer.cut_out.from_left if drawer.cut_out is not None else None) or 0.0,
     }
 
 
@@ -132,10 +146,11 @@ def _densities(drawer: Drawer, materials: Materials | None) -> dict[str, float]:
         "front": front_board().density,
     }
     named = {part: material_of(drawer, part, materials) for part in default}
-    return {
+    densities = {
         f"{part}_density": default[part] if material is None else material.density
         for part, material in named.items()
     }
+    return {**densities, "shelf_density": board(_SHELF).density}
 
 
 def _front(drawer: Drawer, overlaps: Overlaps) -> dict[str, float]:
@@ -146,6 +161,8 @@ def _front(drawer: Drawer, overlaps: Overlaps) -> dict[str, float]:
         "overlay_right": overlaps.right,
         "overlay_top": overlaps.top,
         "overlay_bottom": overlaps.bottom,
+        "row_below_top": overlaps.row_below_top or 0.0,
+        "row_above_floor": overlaps.row_above_floor or 0.0,
     }
 
 
@@ -177,6 +194,11 @@ def _existing(drawer: Drawer) -> dict[str, float]:
         "existing_outside_width": outside or 0.0,
         "existing_length": (box.length if box else None) or 0.0,
         "existing_height": (box.height if box else None) or 0.0,
+        "existing_bottom_recess": (box.bottom_recess if box else None) or 0.0,
+        "existing_bore_in": (box.bore_in if box else None) or 0.0,
+        "existing_bore_up": (box.bore_up if box else None) or 0.0,
+        "existing_notch_width": (box.notch_width if box else None) or 0.0,
+        "existing_notch_height": (box.notch_height if box else None) or 0.0,
     }
 
 

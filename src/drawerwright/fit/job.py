@@ -63,7 +63,7 @@ def fit_job(
 def drawer_groups(job: Job, materials: Materials | None = None) -> list[Group]:
     """Drawers that share a situation and the mounts to try, in the order in which each group begins."""
     cabinets = {cabinet.id: cabinet for cabinet in job.cabinets}
-    overlaps = front_overlaps(job.drawers)
+    overlaps = front_overlaps(job.drawers, cabinets)
     groups: dict[tuple[object, ...], Group] = {}
     for drawer in job.drawers:
         cabinet = cabinets.get(drawer.cabinet) if drawer.cabinet is not None else None
@@ -131,8 +131,15 @@ def _not_fitted(
         as_side=one.as_side,
         units=units,
     )
-    changes = one_of_each([*steps, *other_ways(one, rows)])
-    return drawer_that_fits_nothing(one, nearest_place(tried), changes, rejected, units)
+    nearest = nearest_place(tried)
+    changes = one_of_each([*steps, *other_ways(one, rows, _filler(nearest), units)])
+    return drawer_that_fits_nothing(one, nearest, changes, rejected, units)
+
+
+def _filler(nearest: Place | None) -> tuple[float, float]:
+    """What the way out lacks on both sides; 0 where nothing is told of it."""
+    values = nearest.values() if nearest is not None else {}
+    return values.get("filler_left", 0.0), values.get("filler_right", 0.0)
 
 
 def _as_pinned(

@@ -14,6 +14,10 @@ _THINNEST_BOTTOM = 3.0
 EASE = (
     "contents",
     "slide",
+    "pack_rear",
+    "lost.left",
+    "lost.right",
+    "lost",
     "box_height",
     "size_from",
     "side",
@@ -22,6 +26,8 @@ EASE = (
     "box.bottom_thickness",
     "box.bottom",
     "box.front",
+    "cut_out.width",
+    "cut_out.depth",
     "mount",
     "front.style",
     "opening.depth",
@@ -54,6 +60,10 @@ def levers(situation: Mapping[str, str], as_side: Sequence[str]) -> Iterator[Lev
     yield from _opening_levers(situation)
     if situation["sized"] != "existing":
         yield from _wood_levers(situation, as_side)
+        if situation["shape"] != "plain":
+            yield from _cut_out_levers()
+    if situation["way"] == "told":
+        yield from _fillers()
     if situation["load"] == "told":
         yield Lever(
             "contents",
@@ -127,14 +137,22 @@ def _opening_levers(situation: Mapping[str, str]) -> Iterator[Lever]:
         yield Lever(
             "opening.width",
             "mm",
-            (-1, 1),
+            (1,),
             100.0,
             ("taper",),
-            {
-                -1: "Make the back of the opening {by} narrower: pack the rear of each member by half of it.",
-                1: "Make the back of the opening {by} wider: plane what stands in.",
-            },
-            lambda drawer: 100.0,
+            {1: "Make the back of the opening {by} wider: plane what stands in."},
+            _room("measured_width"),
+            "back",
+        )
+        yield Lever(
+            "opening.width",
+            "mm",
+            (-1,),
+            100.0,
+            # A wider back is the widest reading at the slides too: both come down together.
+            ("taper",) if situation["rear"] == "packed" else ("taper", "widest_at_slide"),
+            {-1: "Make the back of the opening {by} narrower: pack the rear of each member by half of it."},
+            lambda drawer: max(float(drawer["taper"][0, 0]), 0.0),
             "back",
         )
 
@@ -187,6 +205,32 @@ def _wood_levers(situation: Mapping[str, str], as_side: Sequence[str]) -> Iterat
         {1: "Take a back {by} thicker."},
         _room("back_thickness"),
     )
+
+
+def _fillers() -> Iterator[Lever]:
+    for hand in ("left", "right"):
+        yield Lever(
+            f"lost.{hand}",
+            "mm",
+            (1,),
+            200.0,
+            (f"lost_{hand}",),
+            {1: f"Pack the {hand} out by {{by}} more, clear of what is in the way."},
+            _room("measured_width"),
+        )
+
+
+def _cut_out_levers() -> Iterator[Lever]:
+    for size, says in (("width", "narrower"), ("depth", "shallower")):
+        yield Lever(
+            f"cut_out.{size}",
+            "mm",
+            (-1,),
+            1000.0,
+            (f"cut_out_{size}",),
+            {-1: f"Make the cut-out {{by}} {says}."},
+            _room(f"cut_out_{size}"),
+        )
 
 
 def _down_to(name: str, least: float) -> Callable[[Mapping[str, Q]], float]:

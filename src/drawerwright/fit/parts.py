@@ -8,11 +8,22 @@ from drawerwright.model.fitted import Part
 from drawerwright.model.job import Drawer
 
 _ALL_ROUND = ("top", "bottom", "left", "right")
+_HANDS = ("left", "right")
+# Lengths of short pieces, and wood past a screw [mm]: from memory, a shop's own offcuts do as well.
+_REAR_PIECE = 60.0
+_BLOCK_HEIGHT = 60.0
+_PAST_SCREW = 12.0
 
 
 def parts_of(drawer: Drawer, values: Mapping[str, float]) -> tuple[Part, ...]:
     """Parts of box, front and packing [mm]; an existing box is not cut again."""
-    return (*_box(drawer, values), *_front(drawer, values), *_packing(values))
+    return (
+        *_box(drawer, values),
+        *_inner(drawer, values),
+        *_front(drawer, values),
+        *_packing(values),
+        *_blocks(values),
+    )
 
 
 def _box(drawer: Drawer, values: Mapping[str, float]) -> tuple[Part, ...]:
@@ -29,6 +40,17 @@ def _box(drawer: Drawer, values: Mapping[str, float]) -> tuple[Part, ...]:
     return (sides, *cross, bottom)
 
 
+def _inner(drawer: Drawer, values: Mapping[str, float]) -> tuple[Part, ...]:
+    """Walls of a cut-out: they stand on the bottom. The back is cut whole and sawn after boring."""
+    if drawer.cut_out is None or drawer.existing_box is not None:
+        return ()
+    height = values["inner_height"]
+    return (
+        Part("inner side", 2, values["inner_side_length"], height, values["side_thickness"], "length"),
+        Part("inner back", 1, values["inner_back_length"], height, values["back_thickness"], "length"),
+    )
+
+
 def _front(drawer: Drawer, values: Mapping[str, float]) -> tuple[Part, ...]:
     if drawer.front.style == "none":
         return ()
@@ -38,10 +60,32 @@ def _front(drawer: Drawer, values: Mapping[str, float]) -> tuple[Part, ...]:
 
 
 def _packing(values: Mapping[str, float]) -> tuple[Part, ...]:
-    """Strips between cabinet side and member, as long as the member and as high as its screws want."""
+    """Strips between cabinet side and member, as long as the member and as high as its screws want.
+
+    Where the opening is wider at the back, a short piece more under the rear end of each member.
+    """
     height = 2 * values["screw_line_up"]
     return tuple(
-        Part(f"packing {hand}", 1, values["member"], height, values[f"packing_{hand}"], "length")
-        for hand in ("left", "right")
-        if values[f"packing_{hand}"] > 0
+        Part(f"{name} {hand}", 1, length, height, values[f"{quantity}_{hand}"], "length")
+        for name, quantity, length in (
+            ("packing", "packing", values["member"]),
+            ("rear packing", "rear_packing", _REAR_PIECE),
+        )
+        for hand in _HANDS
+        if values[f"{quantity}_{hand}"] > 0
+    )
+
+
+def _blocks(values: Mapping[str, float]) -> tuple[Part, ...]:
+    """Blocks behind the stiles, where the members' front screws would miss the frame.
+
+    A block fills from the cabinet side to the frame's inside edge and reaches past the screw.
+    """
+    grip = values.get("frame_grip_margin", 0.0)
+    if grip >= 0:
+        return ()
+    return tuple(
+        Part(f"block behind stile {hand}", 1, _BLOCK_HEIGHT, _PAST_SCREW - grip, thickness, "length")
+        for hand in _HANDS
+        if (thickness := values[f"overhang_{hand}"] + values[f"lost_{hand}"]) > 0
     )

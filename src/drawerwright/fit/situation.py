@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from drawerwright.fit.way_out import is_told
 from drawerwright.model.fitted import Mount
-from drawerwright.model.job import Cabinet, Drawer
+from drawerwright.model.job import Cabinet, Drawer, ExistingBox
 
 _TRIED: dict[str, tuple[Mount, ...]] = {
     "frameless": ("side", "shelf"),
@@ -37,8 +38,24 @@ def situation_of(drawer: Drawer, cabinet: Cabinet | None) -> dict[str, str]:
         "load": "told" if drawer.contents.preset is None else "preset",
         "bracket_screw": "not-told" if drawer.box.bracket_screw is None else "told",
         "front_screw": "not-told" if drawer.front.screw is None else "told",
+        "heights": "labelled" if _has_left_and_right(drawer) else "plain",
+        "diagonals": "not-told" if drawer.opening.diagonals is None else "told",
+        "rear": "packed" if drawer.pack_rear else "as-is",
+        "way": "told" if is_told(drawer) else "not-told",
+        "shape": _shape_of(drawer),
+        "stabiliser": "fitted" if drawer.stabiliser else "none",
         "cabinet": "told" if cabinet is not None and cabinet.inside_width is not None else "not-told",
+        **_told_of_existing_box(drawer.existing_box),
     }
+
+
+def _told_of_existing_box(box: ExistingBox | None) -> dict[str, str]:
+    told = {
+        "old_bores": box is not None and box.bore_in is not None and box.bore_up is not None,
+        "old_notches": box is not None and box.notch_width is not None and box.notch_height is not None,
+        "old_recess": box is not None and box.bottom_recess is not None,
+    }
+    return {key: "told" if is_told else "not-told" for key, is_told in told.items()}
 
 
 def _height_of(drawer: Drawer) -> str:
@@ -47,6 +64,16 @@ def _height_of(drawer: Drawer) -> str:
     if drawer.box_height is not None:
         return "told"
     return "kept" if drawer.box.heights else "any"
+
+
+def _has_left_and_right(drawer: Drawer) -> bool:
+    return drawer.opening.height.left is not None and drawer.opening.height.right is not None
+
+
+def _shape_of(drawer: Drawer) -> str:
+    if drawer.cut_out is None:
+        return "plain"
+    return "cut-out" if drawer.cut_out.from_left is None else "cut-out-at"
 
 
 def _readings_of(drawer: Drawer) -> str:

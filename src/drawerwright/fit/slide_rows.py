@@ -120,6 +120,8 @@ def _family_values(family: SlideFamily) -> dict[str, float]:
         "front_fix": family.front_fix,
         "adjust_depth_low": family.adjust.depth[0],
         "adjust_depth_high": family.adjust.depth[1],
+        "adjust_height_low": family.adjust.height[0],
+        "adjust_height_high": family.adjust.height[1],
         "width_to_length": family.width_to_length,
         "counts_moving": 1.0 if family.capacity_of == "moving" else 0.0,
     }
@@ -131,6 +133,7 @@ def _length_values(family: SlideFamily, length: SlideLength) -> dict[str, float]
         "capacity": family.capacity_at(length),
         "member": length.member,
         "carried_length": length.box,
+        "travel": family.travel_of(length),
         "shelf_hole_count": float(len(length.shelf_holes)),
         "takes_rear_bracket": 1.0 if length.rear_slot and family.rear_bracket is not None else 0.0,
         "hardware_mass": estimate if family.hardware_mass is None else family.hardware_mass,

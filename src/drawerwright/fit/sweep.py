@@ -49,7 +49,7 @@ def sweep_openings(
     if not (width.shape == height.shape == depth.shape == (len(width),)):
         raise ValueError(f"widths, heights and depths differ: {width.shape}, {height.shape}, {depth.shape}")
     one = drawer_values(drawer, cabinet, front_overlaps([drawer])[drawer.id])
-    situation = {**one.situation, "readings": "one"}
+    situation = {**one.situation, "readings": "one", "heights": "plain", "diagonals": "not-told"}
     groups, mounts = slide_rows(families), mounts_to_try(drawer)
     wished: dict[str, Q] = {**NO_ERRORS, **stack([one]), "taper": np.zeros((1, 1))}
     starts = np.cumsum([0, *(len(group.candidates) for group in groups)])

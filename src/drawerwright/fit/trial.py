@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
@@ -19,6 +20,8 @@ from drawerwright.model.fitted import Mount, State
 
 Mask: TypeAlias = NDArray[np.bool_]
 
+_FIELDS = re.compile(r"\{(\w+)")
+"""Quantities that a check's sentences speak of."""
 _BEHIND_SPACERS = ("narrowest_at_slide", "widest_at_slide", "measured_width")
 _OFF_SEAT = ("bracket_off_side", "bracket_off_along")
 _ANSWERS = (
@@ -32,6 +35,8 @@ _ANSWERS = (
     "stands_out",
     "packing_left",
     "packing_right",
+    "rear_packing_left",
+    "rear_packing_right",
     "reach",
     "moving_mass",
     "side_length",
@@ -42,6 +47,14 @@ _ANSWERS = (
     "bottom_width",
     "capacity",
     "lower_edge",
+)
+_SHAPED = (
+    "back_piece_left",
+    "back_piece_right",
+    "bottom_cut",
+    "inner_height",
+    "inner_side_length",
+    "inner_back_length",
 )
 _FIXING = ("longest_front_screw",)
 _BRACKETS = ("rear_bracket_left", "rear_bracket_right", "rear_bracket_height")
@@ -120,6 +133,13 @@ def _trial_plan(items: tuple[tuple[str, str], ...]) -> TrialPlan:
     brackets = _BRACKETS if situation["mount"] == "rear-bracket" else ()
     fixed = situation["style"] != "none" and situation["front"] == "applied"
     fixing = _FIXING if fixed else ()
+    shaped = () if situation["shape"] == "plain" else _SHAPED
+    spoken = tuple(
+        name
+        for check in checks
+        for name in _FIELDS.findall(check.rule.says + check.rule.cure + check.rule.care_says)
+        if name in SHEET.variants and SHEET.applicable(name, situation) is not None
+    )
     wanted = (*(check.quantity for check in checks), "box_length", "capacity")
     off_seat = SHEET.plan(situation, _OFF_SEAT, names) if concealed else None
     margins = SHEET.plan(situation, wanted, names)
@@ -127,7 +147,7 @@ def _trial_plan(items: tuple[tuple[str, str], ...]) -> TrialPlan:
     return TrialPlan(
         off_seat,
         margins,
-        SHEET.plan(situation, (*wanted, *care, *_ANSWERS, *brackets, *fixing), names),
+        SHEET.plan(situation, (*wanted, *care, *spoken, *_ANSWERS, *brackets, *fixing, *shaped), names),
         checks,
         stopping,
         _hangs_on(stopping, margins, off_seat),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import lru_cache
 
 from drawerwright.equations.given import CHOSEN, FAMILY_DATA, GIVEN
@@ -21,12 +21,13 @@ _SMALL = 10.0
 class Told:
     """The values of one drawer on one slide, by quantity, ready to be put into words.
 
-    `units`: "mm", "in" or "both" for lengths.
+    `units`: "mm", "in" or "both" for lengths; `words` stand in sentences for what no single number says.
     """
 
     plan: Plan
     values: Mapping[str, float]
     units: ShownUnits = "mm"
+    words: Mapping[str, str] = field(default_factory=dict)
 
     def show(self, quantity: str, value: float) -> str:
         """A value without its unit, as it stands in a working: decimal inches add up, fractions do not."""
@@ -131,6 +132,8 @@ class _Shown(dict[str, str]):
         self._told = told
 
     def __missing__(self, quantity: str) -> str:
+        if quantity in self._told.words:
+            return self._told.words[quantity]
         return _Spoken(self._told, quantity)
 
 

@@ -139,6 +139,7 @@ class Mounting:
     `holes` and `slots` are depths from the front of the cabinet (or of the face frame);
     `..._from_side_edge` the same from the front edge of the cabinet side. `screw_line` is above the
     cabinet floor (None on a shelf). Rear brackets: bracket centre from the inside of each cabinet side.
+    `rear_packing_...`: under the rear end of the member alone, where the opening is wider at the back.
     """
 
     front_end: float
@@ -156,6 +157,8 @@ class Mounting:
     reach: float | None
     packing_left: float
     packing_right: float
+    rear_packing_left: float = 0.0
+    rear_packing_right: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -198,6 +201,44 @@ class FrontFixing:
     room_down: float
     room_out: float
     room_in: float
+
+
+@dataclass(frozen=True, slots=True)
+class CutOutSizes:
+    """Room for pipes in a box [mm]: clear width and depth from the box's rear end.
+
+    `back_left` and `back_right` are the pieces of the back that stay, clear between side and cut-out;
+    `bottom_cut` is how far the cut-out goes in from the bottom's rear edge.
+    """
+
+    width: float
+    depth: float
+    back_left: float
+    back_right: float
+    bottom_cut: float
+
+
+@dataclass(frozen=True, slots=True)
+class Meeting:
+    """A thing beside the way out: `lacks` is how much the `body` is too wide for it [mm] (negative: spare).
+
+    `after` is how far the drawer is out when it hits it [mm]; None: it passes.
+    """
+
+    what: str
+    side: Literal["left", "right"]
+    body: str
+    after: float | None
+    lacks: float
+
+
+@dataclass(frozen=True, slots=True)
+class WayOut:
+    """What a drawer meets on its way out, first met first, and the least filler a side that clears [mm]."""
+
+    meetings: tuple[Meeting, ...]
+    filler_left: float
+    filler_right: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -277,6 +318,8 @@ class FittedDrawer:
     workings: Mapping[str, Working] = field(default_factory=dict)
     nearest: ChosenSlide | None = None
     fixing: FrontFixing | None = None
+    cut_out: CutOutSizes | None = None
+    way_out: WayOut | None = None
 
     @property
     def id(self) -> str:

@@ -21,6 +21,9 @@ from pydantic import (
 )
 
 from drawerwright.errors import Problem, Problems, ReadingError
+from drawerwright.model.cabinet import Cabinet as Cabinet
+from drawerwright.model.cabinet import CabinetSize as CabinetSize
+from drawerwright.model.columns import settle_openings
 from drawerwright.model.job_rules import drawer_problems, job_problems
 from drawerwright.model.quantities import (
     Clearance,
@@ -33,22 +36,28 @@ from drawerwright.model.quantities import (
     Text,
     Thickness,
     Truth,
+    TwoSizes,
     Units,
     bare_unit_of,
 )
-from drawerwright.model.readings import Measured
+from drawerwright.model.readings import NOT_TOLD, Measured
 from drawerwright.model.readings import Readings as Readings
 from drawerwright.model.spelling import nearest
+from drawerwright.model.surroundings import CutOut, Door, InTheWay
 from drawerwright.units import parse_clearance, parse_mass, parse_size, show_value
 
 
 class Opening(Record):
-    """A clear opening [mm]. `depth`: to the first thing behind. `floor`: its bottom above the cabinet's."""
+    """A clear opening [mm]. `depth`: to the first thing behind. `floor`: its bottom above the cabinet's.
+
+    `diagonals`: the one that rises to the right first, then the one that rises to the left.
+    """
 
     width: Measured
     height: Measured
     depth: Measured
     floor: Clearance = 0.0
+    diagonals: TwoSizes | None = None
 
 
 class Lost(Record):
@@ -97,6 +106,7 @@ class Handle(Record):
 class Front(Record):
     """The applied front [mm]; `gap` between fronts of a column and around an inset one.
 
+    `height` None: what its opening makes it; told, it may stand for the opening's height, which then follows.
     `edging`: thickness of the banding on its four edges; `screw`: length of the screws that fix it.
     """
 
@@ -106,6 +116,7 @@ class Front(Record):
         Overlay, BeforeValidator(_one_for_all, json_schema_input_type=float | str | Overlay)
     ] = Overlay()
     gap: Clearance = 3.0
+    height: Size | None = None
     edging: Clearance = 0.0
     screw: Size | None = None
     handle: Handle | None = None
@@ -131,13 +142,20 @@ class Box(Record):
 
 
 class ExistingBox(Record):
-    """A box that is already made [mm]: nothing is sized from it, everything is checked."""
+    """A box that is already made [mm]: nothing is sized from it, everything is checked.
+
+    `bore_in`: hook bores from the inside faces of its sides, `bore_up` above its bottom's underside.
+    """
 
     inside_width: Size | None = None
     outside_width: Size | None = None
     length: Size | None = None
     height: Size | None = None
     bottom_recess: Clearance | None = None
+    bore_in: Clearance | None = None
+    bore_up: Clearance | None = None
+    notch_width: Size | None = None
+    notch_height: Size | None = None
 
 
 class Contents(Record):
@@ -183,39 +201,6 @@ class MaterialNames(Record):
     front: Name | None = None
 
 
-class CabinetSize(Record):
-    """Outside size of a cabinet that stands free [mm]."""
-
-    width: Size
-    height: Size
-    depth: Size
-
-
-class Cabinet(Record):
-    """What drawers of one cabinet share [mm, kg]; `first_row`: lowest row hole above the cabinet floor."""
-
-    id: Name
-    inside_width: Size | None = None
-    first_row: Clearance | None = None
-    pitch: Size = 32.0
-    freestanding: Truth = False
-    size: CabinetSize | None = None
-    mass: Mass | None = None
-    interlock: Truth | None = None
-    shelf_fixed: Truth | None = None
-
-    @model_validator(mode="after")
-    def _stands_free(self) -> Cabinet:
-        missing = [key for key in ("size", "mass") if self.freestanding and getattr(self, key) is None]
-        if missing:
-            example = {"size": "{ width = 800, height = 900, depth = 500 }", "mass": '"45 kg"'}
-            raise Problems(
-                Problem((key,), "", f"is missing: a freestanding cabinet needs its {key}", example[key])
-                for key in missing
-            )
-        return self
-
-
 def _none_when_empty(value: object) -> object:
     return None if isinstance(value, Mapping) and not value else value
 
@@ -238,7 +223,11 @@ def _read_slide(value: object, info: ValidationInfo) -> str:
 
 
 class Drawer(Record):
-    """One drawer to be fitted [mm, kg]. `subfront` None: as `side`; `box_height` None: the tallest."""
+    """One drawer to be fitted [mm, kg]. `subfront` None: as `side`; `box_height` None: the tallest.
+
+    `pack_rear`: the shop packs the rear of the members where the opening is wider at the back;
+    `stabiliser`: one is fitted between the two slides.
+    """
 
     id: Name
     cabinet: Name | None = None
@@ -262,8 +251,25 @@ class Drawer(Record):
         Contents, BeforeValidator(_mass_alone, json_schema_input_type=float | str | Contents)
     ] = Contents()
     materials: MaterialNames = MaterialNames()
+    door: Door | None = None
+    in_the_way: tuple[InTheWay, ...] = ()
+    pack_rear: Truth = False
+    cut_out: CutOut | None = None
+    stabiliser: Truth = False
     quantity: Count = 1
     note: Text = ""
+
+    @model_validator(mode="before")
+    @classmethod
+    def _height_may_follow(cls, data: Any) -> Any:
+        """The opening's height is not asked for where the front's is told."""
+        if not isinstance(data, Mapping):
+            return data
+        opening, front = data.get("opening"), data.get("front")
+        told = front.get("height") if isinstance(front, Mapping) else getattr(front, "height", None)
+        if told is None or not isinstance(opening, Mapping) or "height" in opening:
+            return data
+        return {**data, "opening": {**opening, "height": NOT_TOLD}}
 
     @model_validator(mode="after")
     def _holds_together(self) -> Drawer:
@@ -323,6 +329,10 @@ class Job(Record):
             [cabinet.id for cabinet in self.cabinets],
             [(drawer.id, drawer.cabinet, drawer.row) for drawer in self.drawers],
         )
+        if not problems:
+            settled, problems = settle_openings(self.drawers, {one.id: one for one in self.cabinets})
+            # The record is frozen for everyone but its own making.
+            object.__setattr__(self, "drawers", settled)
         if problems:
             raise Problems(problems)
         return self

@@ -12,6 +12,8 @@ if TYPE_CHECKING:
     from drawerwright.model.job import Drawer
 
 DRAWER_EXAMPLE = "[[drawer]] with id, opening and side"
+SAME_HEIGHT = 0.05
+"""Within this [mm] an inset front is as high as its opening makes it: a length is told to 0.1 at most."""
 FRAME_EXAMPLE = "frame = { left = 38, right = 38, thickness = 19 }"
 
 
@@ -33,12 +35,31 @@ def drawer_problems(drawer: Drawer) -> list[Problem]:
     if taken >= width:
         says = f"takes all of the opening's width, {width:g} mm"
         problems.append(Problem(("lost",), f"{taken:g} mm", says, "lost = { left = 0, right = 0 }"))
+    if drawer.cut_out is not None and drawer.cut_out.depth <= drawer.back_thickness:
+        says = f"does not go through the back, {drawer.back_thickness:g} mm thick"
+        problems.append(Problem(("cut_out", "depth"), f"{drawer.cut_out.depth:g} mm", says, "depth = 200"))
     told = "groove_depth" in drawer.box.model_fields_set  # thin sides alone are no fault of the file
     if told and drawer.box.bottom != "under" and drawer.box.groove_depth >= drawer.side:
         says = f"goes through a side of {drawer.side:g} mm"
         value = f"{drawer.box.groove_depth:g} mm"
         problems.append(Problem(("box", "groove_depth"), value, says, f"less than {drawer.side:g} mm"))
-    return problems + _existing_box_problems(drawer)
+    return problems + _front_height_problems(drawer) + _existing_box_problems(drawer)
+
+
+def _front_height_problems(drawer: Drawer) -> list[Problem]:
+    front, readings = drawer.front, drawer.opening.height.values
+    if front.height is None:
+        return []
+    told = f"{front.height:g} mm"
+    if front.style == "none":
+        says = 'is told for a front that is not made: front.style is "none"'
+        return [Problem(("front", "height"), told, says, 'style = "overlay"')]
+    if front.style == "inset" and readings:
+        follows = min(readings) - 2 * front.gap
+        if abs(follows - front.height) > SAME_HEIGHT:
+            says = f"is not the opening's height less two gaps, {follows:g} mm: tell one of the two"
+            return [Problem(("front", "height"), told, says, f"height = {follows:g}")]
+    return []
 
 
 def _existing_box_problems(drawer: Drawer) -> list[Problem]:

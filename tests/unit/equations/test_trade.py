@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from itertools import product
+from random import Random
 
 import pytest
 
@@ -42,12 +43,10 @@ def test_every_equation_has_a_working_and_a_source() -> None:
 def test_every_situation_has_a_plan() -> None:
     # What a drawer can bring: the existing box and its height and length go together in any mix.
     keys = [key for key in CONDITIONS if key not in ("mount", "carriage")]
-    planned = 0
-    for number, choice in enumerate(product(*(CONDITIONS[key] for key in keys))):
-        situation = dict(zip(keys, choice, strict=True))
+    drawn, planned = Random(1), 0
+    for _ in range(400):
+        situation = {key: drawn.choice(CONDITIONS[key]) for key in keys}
         if situation["sized"] != "existing" and "existing" in (situation["height"], situation["length"]):
-            continue
-        if number % 199:
             continue
         for mount, carriage in product(CONDITIONS["mount"], CONDITIONS["carriage"]):
             plan = trial_plan(situation, mount, carriage)  # type: ignore[arg-type]
