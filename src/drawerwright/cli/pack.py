@@ -13,11 +13,13 @@ from drawerwright.cli.options import (
     AsJson,
     FractionWanted,
     JobPath,
+    MaterialPaths,
     PaperWanted,
     SlidePaths,
     Strict,
     UnitsWanted,
 )
+from drawerwright.cli.whole_job import Cheapest, FewestLengths, FewestSetups, LoseAtMost
 
 if TYPE_CHECKING:
     from rich.console import Console
@@ -54,16 +56,33 @@ def pack(
     ] = None,
     paper: PaperWanted = "a4",
     fraction: FractionWanted = "32",
+    fewest_lengths: FewestLengths = False,
+    cheapest: Cheapest = False,
+    fewest_setups: FewestSetups = False,
+    lose_at_most: LoseAtMost = None,
     strict: Strict = False,
     as_json: AsJson = False,
     slides: SlidePaths = None,
+    materials: MaterialPaths = None,
     units: UnitsWanted = None,
 ) -> None:
     """Fit a job and write the shop's papers and files."""
     from drawerwright.cli.answers import console, steps_shown, write_json
-    from drawerwright.cli.reading import read_and_fit
+    from drawerwright.cli.reading import read_and_fit, read_materials
+    from drawerwright.cli.whole_job import aim_of, read_and_choose
 
-    job, fitted = read_and_fit(job_path, slides, units)
+    aim = aim_of(
+        fewest_lengths=fewest_lengths,
+        cheapest=cheapest,
+        fewest_setups=fewest_setups,
+        lose_at_most=lose_at_most,
+    )
+    if aim is None:
+        job, fitted = read_and_fit(job_path, slides, units, materials=read_materials(materials))
+    else:
+        job, fitted, _ = read_and_choose(
+            job_path, slides, units, aim, lose_at_most, materials=read_materials(materials)
+        )
 
     from drawerwright.pack import write_pack
 

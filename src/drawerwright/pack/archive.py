@@ -58,7 +58,7 @@ def _is_ours(path: Path) -> bool:
                 entries[one.path].file_size == one.size and file_of(one.path, archive.read(one.path)) == one
                 for one in manifest.files
             )
-    except (zipfile.BadZipFile, NotImplementedError, RuntimeError, EOFError):
+    except (zipfile.BadZipFile, RuntimeError, EOFError):
         return False
 
 

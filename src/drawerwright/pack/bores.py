@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from drawerwright.model.fitted import ChosenSlide, FittedDrawer, FrontSizes, Latch, Mounting
-from drawerwright.pack.figures import MOUNT_WORDS, length_text, lengths_text, millimetres
+from drawerwright.pack.figures import MOUNT_WORDS, hardware_text, length_text, lengths_text, millimetres
 from drawerwright.pack.part_work import joint_words
 from drawerwright.pack.shown import Shown
 
@@ -72,15 +72,13 @@ def _back_rows(fitted: FittedDrawer, slide: ChosenSlide, shown: Shown) -> Iterat
     yield (
         "Hook bores in the back",
         (
-            f"Ø {length_text(rear.bore, shown)}, {length_text(rear.bore_depth, shown)} deep;"
-            f" {length_text(rear.bore_in + shift, shown)} in from the box side,"
-            f" {length_text(rear.bore_up, shown)} above the bottom's underside"
+            f"Ø {hardware_text(rear.bore, shown)}, {hardware_text(rear.bore_depth, shown)} deep;"
+            f" {hardware_text(rear.bore_in + shift, shown)} in from the box side,"
+            f" {hardware_text(rear.bore_up, shown)} above the bottom's underside"
         ),
     )
-    yield (
-        "Notches in the back, both corners",
-        f"{length_text(rear.notch_width + shift, shown)} wide, {length_text(rear.notch_height, shown)} high",
-    )
+    wide, high = hardware_text(rear.notch_width + shift, shown), hardware_text(rear.notch_height, shown)
+    yield "Notches in the back, both corners", f"{wide} wide, {high} high"
 
 
 def _bracket_rows(slide: ChosenSlide, shown: Shown) -> Iterator[Row]:
@@ -91,7 +89,7 @@ def _bracket_rows(slide: ChosenSlide, shown: Shown) -> Iterator[Row]:
     if slide.family.bracket_holes and slide.family.carriage == "concealed":
         inward, backward = sum(slide.side_spacers), sum(slide.subfront_spacers)
         places = "; ".join(
-            f"{length_text(x + inward, shown)}, {length_text(y + backward, shown)}"
+            f"{hardware_text(x + inward, shown)}, {hardware_text(y + backward, shown)}"
             for x, y in slide.family.bracket_holes
         )
         name = f"Bracket pilots at {slide.family.bracket_angle:g}°: in from the side, back from the subfront"

@@ -11,6 +11,8 @@ from drawerwright.model.fitted import BoxSizes, Mount, Part, State, Verdict
 from drawerwright.pack.shown import Shown
 from drawerwright.units import KG_PER_POUND, MM_PER_INCH, format_length, format_mass
 
+EIGHTH: Final = float(MM_PER_INCH) / 8
+"""1/8 in [mm]: lengths below it are told in mm."""
 HARDLY: Final = 1e-4
 """A step that is short by less than this share of one counts as whole: floats of 508.0 mm are 20 in."""
 
@@ -57,12 +59,20 @@ def _signed(text: str) -> str:
 
 
 def length_text(value: float, shown: Shown) -> str:
-    """A length [mm]: bare in mm, with its unit in inches, inches in brackets where both are wanted."""
+    """A length [mm]: bare in mm, with its unit in inches, inches in brackets where both are wanted.
+
+    Alone, inches tell no length under 1/8 in: a fraction says nothing about a gap or an adjuster.
+    """
     if not shown.with_inches:
         return millimetres(value)
     if shown.in_inches:
-        return f"{inches(value, shown)} in"
+        return hardware_text(value, shown) if 0 < abs(value) < EIGHTH else f"{inches(value, shown)} in"
     return f"{millimetres(value)} ({inches(value, shown)} in)"
+
+
+def hardware_text(value: float, shown: Shown) -> str:
+    """A length that belongs to the hardware [mm], always in mm: fractions of an inch mean another bit."""
+    return f"{millimetres(value)} mm" if shown.in_inches else millimetres(value)
 
 
 def lengths_text(values: Iterable[float], shown: Shown) -> str:
@@ -108,7 +118,7 @@ def mass_text(value: float, shown: Shown) -> str:
 def margin_text(margin: float, unit: str, shown: Shown) -> str:
     """A check's margin with its unit, never shown larger than it is: lengths and masses are rounded down."""
     if unit == "mm":
-        if shown.in_inches:
+        if shown.in_inches and abs(margin) >= EIGHTH:
             return f"{inches_down(margin, shown)} in"
         return f"{_tenths_down(margin):.1f} mm".replace("-", "−")
     if unit == "kg":

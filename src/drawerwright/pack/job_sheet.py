@@ -112,6 +112,6 @@ def rounding_remark(shown: Shown) -> str:
     """How inches on the sheets are rounded."""
     return (
         f"Inches are shown to 1/{shown.parts}. Sizes of boxes and parts and all margins are rounded down, so"
-        " that rounding never hides a clash; holes and readings go to the nearest. Millimetres in the lists"
-        " and files keep the full figures."
+        " that rounding never hides a clash; holes and readings go to the nearest. Hardware, bores and what"
+        " is under 1/8 in are told in mm."
     )

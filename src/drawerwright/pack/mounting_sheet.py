@@ -43,7 +43,7 @@ def _steps() -> tuple[dict[str, str], ...]:
     return tuple(data["step"])
 
 
-def steps_of(fitted: FittedJob, shown: Shown) -> list[dict[str, str]]:
+def steps_of(fitted: FittedJob) -> list[dict[str, str]]:
     """Title and words of each step that the job wants."""
     wants_packing = any(
         one.mounting is not None
@@ -54,16 +54,16 @@ def steps_of(fitted: FittedJob, shown: Shown) -> list[dict[str, str]]:
         for one in fitted.drawers
     )
     return [
-        {"title": step["title"], "says": step["says"].replace("{front}", fronts_text(fitted.drawers, shown))}
+        {"title": step["title"], "says": step["says"].replace("{front}", fronts_text(fitted.drawers))}
         for step in _steps()
         if "only" not in step or wants_packing
     ]
 
 
-def fronts_text(drawers: Sequence[FittedDrawer], shown: Shown) -> str:
+def fronts_text(drawers: Sequence[FittedDrawer]) -> str:
     """How low and deep the fronts were fixed, so that the adjusters have room both ways."""
     kinds = {
-        (length_text(one.fixing.low_by, shown), length_text(one.fixing.deep_by, shown))
+        (millimetres(one.fixing.low_by), millimetres(one.fixing.deep_by))
         for one in drawers
         if one.fixing is not None
     }
@@ -72,8 +72,7 @@ def fronts_text(drawers: Sequence[FittedDrawer], shown: Shown) -> str:
     if len(kinds) > 1:
         return "The fronts were fixed low and deep by what the table says. "
     ((low, deep),) = kinds
-    unit = " mm" if not shown.in_inches else ""
-    return f"The fronts were fixed {low}{unit} low and {deep}{unit} deep. "
+    return f"The fronts were fixed {low} mm low and {deep} mm deep. "
 
 
 def _screw_line(_: FittedDrawer, mounting: Mounting, shown: Shown) -> str:
@@ -202,7 +201,7 @@ def mounting_files(fitted: FittedJob, paper: Paper, shown: Shown) -> Iterator[tu
             "paper": Layout(paper).document(),
             "inches": shown.with_inches,
             "unit": {"mm": "mm", "in": "inches", "both": "mm (inches)"}[shown.units],
-            "steps": steps_of(fitted, shown),
+            "steps": steps_of(fitted),
             "cautions": [{"title": one.title, "says": one.says} for one in cautions() if one.wall],
             "headings": headings,
             "ticks": list(TICKS),

@@ -79,6 +79,7 @@ def test_margins_carry_their_unit_and_never_a_negative_nothing() -> None:
 def test_a_margin_is_never_shown_larger_than_it_is(margin: float, shown: Shown) -> None:
     told = margin_text(margin, "mm", shown).replace("−", "-")
     number, _, unit = told.rpartition(" ")
+    assert unit == ("in" if shown.in_inches and abs(margin) >= 25.4 / 8 else "mm")
     in_mm = length_of(number) * (25.4 if unit == "in" else 1.0)
     assert in_mm <= margin + 1e-3
     assert in_mm > margin - (25.4 / shown.parts if unit == "in" else 0.1) - 1e-3

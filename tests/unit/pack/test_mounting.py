@@ -1,0 +1,97 @@
+"""The mounting sheet: steps in the order of work, and a row for each drawer."""
+
+from __future__ import annotations
+
+import io
+from dataclasses import replace
+
+import pdfplumber
+from pack_builders import fitting, job_of, not_fitting
+
+from drawerwright.model.fitted import FittedDrawer, FittedJob, FrontFixing
+from drawerwright.pack.mounting_sheet import fronts_text, mounting_files, rows_of, steps_of
+from drawerwright.pack.papers import papers
+from drawerwright.pack.shown import Shown
+
+MM = Shown()
+
+
+def fixed(one: FittedDrawer, low: float = 1.5, deep: float = 2.0) -> FittedDrawer:
+    places = ((-100.0, 40.0), (100.0, 40.0))
+    fixing = FrontFixing(places, places, (), 0.0, 31.0, low, deep, 1.5, 1.5, 2.0, 2.0)
+    return replace(one, fixing=fixing)
+
+
+def text_of(fitted: FittedJob, shown: Shown = MM) -> str:
+    ((name, content),) = mounting_files(fitted, papers()["a4"], shown)
+    assert name == "mounting.pdf"
+    with pdfplumber.open(io.BytesIO(content)) as pdf:
+        return " ".join(" ".join((page.extract_text() or "").split()) for page in pdf.pages)
+
+
+def test_steps_are_in_the_order_of_work() -> None:
+    titles = [step["title"] for step in steps_of(job_of(fixed(fitting()))[1])]
+    assert titles == [
+        "Shipping blocks out", "Cover the slides", "Measure and mark", "Slots first", "Set the front ends",
+        "Lock them", "Hang the drawer", "Click, then tug, both sides", "Adjust", "Load",
+    ]  # fmt: skip
+
+
+def test_packing_and_rear_brackets_are_a_step_only_where_a_drawer_has_them() -> None:
+    one = fitting()
+    assert one.mounting is not None
+    packed = replace(one, mounting=replace(one.mounting, packing_left=38.0, packing_right=41.0))
+    titles = [step["title"] for step in steps_of(job_of(fitting("B"), packed)[1])]
+    assert titles.index("Packing and rear brackets") == titles.index("Slots first") - 1
+
+
+def test_the_step_of_adjusting_says_how_low_and_deep_the_fronts_were_fixed() -> None:
+    assert fronts_text([fixed(fitting())]) == "The fronts were fixed 1.5 mm low and 2 mm deep. "
+    told = fronts_text([fixed(fitting()), fixed(fitting("B"), 1.0)])
+    assert told == "The fronts were fixed low and deep by what the table says. "
+    assert fronts_text([fitting()]) == ""
+
+
+def test_a_row_tells_what_the_installer_measures() -> None:
+    headings, (row,) = rows_of([fixed(fitting("B1-1"))], MM)
+    told = dict(zip([one["name"] for one in headings], row["cells"], strict=True))
+    assert told == {
+        "Front end": "2",
+        "Screw line": "24",
+        "Slots first": "53",
+        "Round holes": "37, 69, 261, 293, 453",
+        "Packing, rear brackets, spacers": "spacers 3 mm at the subfront",
+        "Front fixed": "1.5 low, 2 deep",
+        "Most inside, kg": "37.6",
+    }
+
+
+def test_the_two_hands_of_packing_and_rear_brackets_are_both_told() -> None:
+    one = fitting()
+    assert one.mounting is not None
+    framed = replace(
+        one.mounting, holes=(), holes_from_side_edge=(), rear_bracket_left=52.0, rear_bracket_right=55.0,
+        rear_bracket_height=24.0, packing_left=38.0, packing_right=41.0,
+    )  # fmt: skip
+    headings, (row,) = rows_of([replace(one, mounting=framed)], MM)
+    told = dict(zip([one["name"] for one in headings], row["cells"], strict=True))
+    assert told["Packing, rear brackets, spacers"].startswith(
+        "packing L 38, R 41; rear brackets L 52, R 55, 24 up"
+    )
+    assert "Round holes" not in told
+
+
+def test_every_drawer_that_is_built_has_its_own_boxes_to_tick() -> None:
+    _, rows = rows_of([fitting("A", quantity=3), not_fitting("B")], MM)
+    assert [(row["id"], row["of"]) for row in rows] == [("A", "1 of 3"), ("A", "2 of 3"), ("A", "3 of 3")]
+
+
+def test_the_sheet_carries_the_cautions_of_whoever_mounts() -> None:
+    text = text_of(job_of(fixed(fitting("B1-1")))[1])
+    for word in ("pinch", "Anchor", "wiring", "structure", "Local codes", "licensed", "tug at each side"):
+        assert word in text
+    assert "37, 69, 261, 293, 453" in text
+
+
+def test_a_job_in_which_nothing_fits_says_so() -> None:
+    assert "there is nothing to mount" in text_of(job_of(not_fitting("A"))[1])
