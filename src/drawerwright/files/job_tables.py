@@ -154,7 +154,10 @@ class _Reader:
         order, place = grid.place(heading.row)
         there: list[Loc] = [column.path for column in heading.columns.values()]
         there += [loc[1:] for loc in self.job.spots if loc[0] == "defaults"]
+        follows = {"opening.height"} if ("front", "height") in there else set()
         for column in drawer_columns().values():
+            if column.key in follows:
+                continue
             if column.required and not any(path[: len(column.path)] == column.path for path in there):
                 says = f"has no column {column.key}, which every drawer needs"
                 fault = Fault(f"{place} heading", "", says, f"a column {column.key}")
