@@ -92,7 +92,7 @@ def cut_list(fitted: FittedJob, shown: Shown) -> Table:
             columns += [Column(f"Saw {name}, in", "inches", 13) for name in ("length", "width")]
     if told:
         columns.append(Column("Material", "text", 18))
-    columns.append(Column("Work", "text", 52))
+    columns.append(Column("Work, mm", "text", 52))
     rows = tuple(_cells(row, shown, banded=banded, material=told) for row in found)
     return Table(f"Cut list: {fitted.title}", "Cut list", tuple(columns), rows, remarks=remarks(found, shown))
 

@@ -74,7 +74,11 @@ def _corner(fitted: FittedDrawer, shown: Shown) -> list[dict[str, Any]]:
     if fitted.slide is None:
         title = "What was tried, and by how much it stops"
         return [{"kind": "rejected", "title": title, "rows": tried_rows(fitted.rejected, shown)}]
-    unit = "length × width × thickness, " + ("in" if shown.in_inches else "mm")
+    unit = {
+        "mm": "length × width × thickness, mm",
+        "in": "length × width × thickness, in, rounded down",
+        "both": "l × w × t, mm",
+    }[shown.units]
     groups: list[dict[str, Any]] = [
         {"kind": "parts", "title": "Cut", "rows": [{"unit": unit, "parts": _parts(fitted, shown)}]},
         {"kind": "bores", "title": "Bore and mount", "rows": _named(bore_rows(fitted, shown))},

@@ -61,12 +61,12 @@ def _signed(text: str) -> str:
 def length_text(value: float, shown: Shown) -> str:
     """A length [mm]: bare in mm, with its unit in inches, inches in brackets where both are wanted.
 
-    Alone, inches tell no length under 1/8 in: a fraction says nothing about a gap or an adjuster.
+    Inches tell no length under 1/8 in: a fraction says nothing about a gap or an adjuster.
     """
-    if not shown.with_inches:
-        return millimetres(value)
+    if not shown.with_inches or 0 < abs(value) < EIGHTH:
+        return hardware_text(value, shown)
     if shown.in_inches:
-        return hardware_text(value, shown) if 0 < abs(value) < EIGHTH else f"{inches(value, shown)} in"
+        return f"{inches(value, shown)} in"
     return f"{millimetres(value)} ({inches(value, shown)} in)"
 
 
@@ -78,6 +78,8 @@ def hardware_text(value: float, shown: Shown) -> str:
 def lengths_text(values: Iterable[float], shown: Shown) -> str:
     """Several lengths [mm], parted by commas; the inches of all follow together."""
     told = tuple(values)
+    if not told:
+        return ""
     metric = ", ".join(millimetres(value) for value in told)
     imperial = ", ".join(inches(value, shown) for value in told)
     if not shown.with_inches:

@@ -56,12 +56,13 @@ def sheets_data(
 def drawing_of(alike: AlikeDrawers, layout: Layout, shown: Shown) -> tuple[Scene, Shown]:
     """The drawing, and the units that its numbers are in.
 
-    Where inches, written out beside every line, leave no scale at which they find room, it is in mm.
+    In both units it is in mm: two numbers at every line would leave the drawing no room, and the words beside
+    it have the inches. So it is where inches leave no scale at which their fractions find room.
     """
     room = layout.drawing_width, layout.drawing_height
-    if shown.with_inches:
+    if shown.in_inches:
         with suppress(ValueError):
-            return drawer_sheet(alike.first, *room, units=shown.units), shown
+            return drawer_sheet(alike.first, *room, units="in"), shown
     return drawer_sheet(alike.first, *room), MILLIMETRES
 
 

@@ -77,10 +77,8 @@ def row_height(kind: str, row: Mapping[str, Any], width: float, size: float) -> 
     match kind:
         case "parts":
             one = CAP_HEIGHT * em + 1.6
-            second = (LEADING + 0.9 * CAP_HEIGHT) * em
-            twice = sum(bool(part["inches"]) for part in row["parts"])
             head = CAP_HEIGHT * _TAG * MM_PER_POINT + 1.6
-            return head + len(row["parts"]) * one + twice * second
+            return head + len(row["parts"]) * one
         case "bores":
             return _block([(row["name"], "regular"), (row["value"], "semibold")], width, size)
         case "working":
