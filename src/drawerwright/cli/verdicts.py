@@ -9,6 +9,7 @@ from rich.measure import Measurement
 from rich.table import Table
 from rich.text import Text
 
+from drawerwright.cli.columns import show_columns
 from drawerwright.cli.explaining import explain_drawer, explain_sources, slide_words, verdict_text
 from drawerwright.cli.tables import new_table, print_indented
 from drawerwright.cli.wording import (
@@ -45,6 +46,7 @@ def show_job(out: Console, job: FittedJob, units: ShownUnits, *, explain: bool =
             explain_drawer(out, drawer, units)
         else:
             _show_notes(out, drawer)
+    show_columns(out, job, units)
     if explain:
         explain_sources(out, job.drawers)
     for line in foot(units):

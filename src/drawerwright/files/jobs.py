@@ -232,6 +232,10 @@ def _between_keys(
             missing = frame_missing()
             problems.append(replace(missing, loc=("drawer", position, *missing.loc)))
         without = keys | {"frame"} if "construction" in keys else keys
+        opening = drawer.get("opening")
+        if "front" in keys and isinstance(opening, Mapping) and "height" not in opening:
+            # The opening's height may follow from the front's.
+            without = without | {"opening"}
         try:
             Drawer.model_validate({k: v for k, v in drawer.items() if k not in without}, context=context)
         except ValidationError as error:

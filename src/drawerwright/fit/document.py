@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from drawerwright.fit.collector import collector_at_rest
+from drawerwright.fit.column_document import columns_document
 from drawerwright.model.fitted import FittedDrawer, FittedJob
 
 SCHEMA = "drawerwright/fit/1"
@@ -17,6 +18,7 @@ def fit_document(fitted: FittedJob) -> dict[str, Any]:
         return {
             "schema": SCHEMA,
             "title": fitted.title,
+            "columns": columns_document(fitted.columns),
             "drawers": [_drawer(one) for one in fitted.drawers],
         }
 

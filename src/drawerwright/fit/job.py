@@ -13,6 +13,7 @@ from drawerwright.fit.asked_for import check_slides_asked_for, slides_allowed
 from drawerwright.fit.changes import one_of_each, smallest_changes
 from drawerwright.fit.choose import choose
 from drawerwright.fit.collector import collector_at_rest
+from drawerwright.fit.column_sums import fitted_columns
 from drawerwright.fit.columns import front_overlaps
 from drawerwright.fit.drawer_values import NO_ERRORS, DrawerValues, drawer_values, stack
 from drawerwright.fit.situation import mounts_to_try
@@ -57,7 +58,8 @@ def fit_job(
                     answered[fitted.id] = fitted
                 if progress is not None:
                     progress(len(answered), len(job.drawers))
-    return FittedJob(job.title, tuple(answered[drawer.id] for drawer in job.drawers))
+    in_order = tuple(answered[drawer.id] for drawer in job.drawers)
+    return FittedJob(job.title, in_order, fitted_columns(in_order, units))
 
 
 def drawer_groups(job: Job, materials: Materials | None = None) -> list[Group]:

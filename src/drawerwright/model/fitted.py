@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from typing import Final, Literal
 
 from drawerwright.model.family import SlideFamily, SlideLength
+from drawerwright.model.fitted_column import FittedColumn
 from drawerwright.model.job import Cabinet, Drawer
 
 State = Literal["ok", "watch", "stop"]
@@ -329,7 +330,8 @@ class FittedDrawer:
 
 @dataclass(frozen=True, slots=True)
 class FittedJob:
-    """All drawers of a job, in the job's order."""
+    """All drawers of a job, in the job's order, and its columns."""
 
     title: str
     drawers: tuple[FittedDrawer, ...]
+    columns: tuple[FittedColumn, ...] = ()

@@ -31,7 +31,7 @@ def test_json_gets_the_choice_and_keeps_the_rest(command, three_depths) -> None:
     ran = command("fit", three_depths, "--fewest-lengths", "--lose-at-most", "10 cm", "--json")
     told = json.loads(ran.out)
     assert (ran.code, ran.err) == (0, "")
-    assert list(told) == ["schema", "title", "whole_job", "drawers"]
+    assert list(told) == ["schema", "title", "whole_job", "columns", "drawers"]
     assert "whole_job" not in plain
     assert (told["whole_job"]["lengths"], told["whole_job"]["free_choice"]["lengths"]) == (1, 3)
     assert told["whole_job"]["box_length_lost"] == {"sum": 150, "most": 100}

@@ -155,7 +155,7 @@ def test_a_drawer_moved_to_another_slide_has_that_slides_whole_answer(family: Fa
 def test_the_document_has_the_choice_ahead_of_the_drawers(family: Family) -> None:
     fitted, choice = fit_whole_job(job_of(530, 430), [family()], aim="fewest-lengths", lose_at_most=math.inf)
     document = with_whole_job(fit_document(fitted), choice)
-    assert list(document) == ["schema", "title", "whole_job", "drawers"]
+    assert list(document) == ["schema", "title", "whole_job", "columns", "drawers"]
     told = document["whole_job"]
     assert (told["aim"], told["value"], told["bound"], told["proven"]) == ("fewest-lengths", 1, 1, True)
     assert (told["lengths"], told["free_choice"]["lengths"]) == (1, 2)
