@@ -111,6 +111,8 @@ def jobs(draw: st.DrawFn) -> Job:
     for at, drawer in enumerate(drawers):
         drawer["id"] = f"{draw(NAMES)}-{at}"
         drawer["row"] = at + 1
+        if "cut_out" in drawer:  # it goes through the back, which is as thick as the sides
+            drawer["side"], drawer["cut_out"]["depth"] = 16, draw(st.integers(17, 5000))
         if draw(st.booleans()):
             drawer["construction"] = "face-frame"
             drawer["frame"] = {"left": draw(CLEARANCES), "right": 38, "thickness": draw(SIZES)}
