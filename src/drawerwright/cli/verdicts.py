@@ -11,6 +11,7 @@ from rich.text import Text
 
 from drawerwright.cli.columns import show_columns
 from drawerwright.cli.explaining import explain_drawer, explain_sources, slide_words, verdict_text
+from drawerwright.cli.retrofits import retrofit_notes
 from drawerwright.cli.tables import new_table, print_indented
 from drawerwright.cli.wording import (
     MARKS,
@@ -95,7 +96,7 @@ def notes_of(drawer: FittedDrawer) -> list[str]:
     ]
     if drawer.nearest is not None:
         notes.insert(0, f"Nearest: {slide_words(drawer.nearest)}.")
-    return [*notes, *(f"Cure: {change.says}" for change in drawer.changes)]
+    return [*notes, *(f"Cure: {change.says}" for change in drawer.changes), *retrofit_notes(drawer)]
 
 
 def count_words(job: FittedJob) -> str:

@@ -90,7 +90,7 @@ def recess_off(existing_bottom_recess: Q, bottom_recess: Q) -> Q:
         says="The bottom's underside stands {existing_bottom_recess} above the sides' lower edges; this "
         "slide wants {bottom_recess}.",
         cure="Too deep: strips of the difference under the bottom, where the members run. Too shallow: the "
-        "box stands higher by it, so mount the members lower or take it off the top edges.",
+        "box runs higher by it, so refit the bottom higher or take it off the top edges.",
         only_watches=True,
     ),
 )

@@ -6,6 +6,7 @@ from typing import Any
 
 from drawerwright.fit.collector import collector_at_rest
 from drawerwright.fit.column_document import columns_document
+from drawerwright.fit.retrofit_document import retrofits_document
 from drawerwright.model.fitted import FittedDrawer, FittedJob
 
 SCHEMA = "drawerwright/fit/1"
@@ -88,6 +89,7 @@ def _drawer(one: FittedDrawer) -> dict[str, Any]:
             }
             for item in one.rejected
         ],
+        "retrofit": None if one.drawer.existing_box is None else retrofits_document(one.retrofit),
         "quantity": one.drawer.quantity,
         "note": one.drawer.note,
     }

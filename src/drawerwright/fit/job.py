@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
 
 from drawerwright.catalogue.materials import Materials
 from drawerwright.equations.equation import Q
@@ -16,6 +17,7 @@ from drawerwright.fit.collector import collector_at_rest
 from drawerwright.fit.column_sums import fitted_columns
 from drawerwright.fit.columns import front_overlaps
 from drawerwright.fit.drawer_values import NO_ERRORS, DrawerValues, drawer_values, stack
+from drawerwright.fit.retrofit import retrofits
 from drawerwright.fit.situation import mounts_to_try
 from drawerwright.fit.slide_rows import SlideRows, slide_rows
 from drawerwright.fit.trial import Mask, Trial, run_trial
@@ -56,6 +58,10 @@ def fit_job(
                 some = drawers[start : start + _TOGETHER]
                 for fitted in _fit_group(situation, mounts, some, rows, units, pinned or {}):
                     answered[fitted.id] = fitted
+                for one in some:
+                    if one.drawer.existing_box is not None:
+                        told = retrofits(one, rows, units)
+                        answered[one.drawer.id] = replace(answered[one.drawer.id], retrofit=told)
                 if progress is not None:
                     progress(len(answered), len(job.drawers))
     in_order = tuple(answered[drawer.id] for drawer in job.drawers)

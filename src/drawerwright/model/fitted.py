@@ -13,6 +13,7 @@ from typing import Final, Literal
 from drawerwright.model.family import SlideFamily, SlideLength
 from drawerwright.model.fitted_column import FittedColumn
 from drawerwright.model.job import Cabinet, Drawer
+from drawerwright.model.retrofit import Retrofit
 
 State = Literal["ok", "watch", "stop"]
 Verdict = Literal["fits", "fits-with-care", "does-not-fit"]
@@ -319,6 +320,7 @@ class FittedDrawer:
     workings: Mapping[str, Working] = field(default_factory=dict)
     nearest: ChosenSlide | None = None
     fixing: FrontFixing | None = None
+    retrofit: tuple[Retrofit, ...] = ()
     cut_out: CutOutSizes | None = None
     way_out: WayOut | None = None
 
