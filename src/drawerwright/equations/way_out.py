@@ -1,9 +1,9 @@
 """Way out: a tray or drawer sweeps straight out past an open door, hinges, handles, appliances. Lengths [mm].
 
 Two bodies sweep: the box and, where there is one, the applied front. Each has a clear distance on either
-side to the opening's edge; what stands in from that edge by more is hit. A filler, packing as thick as what is
-lacking, moves the drawer clear. An open door is its inner face: a plane that leaves the opening's front edge
-at the door's angle.
+side to the opening's edge; what stands in from that edge by more is hit. A filler, packing as thick as what
+is lacking, moves the drawer clear. An open door is its inner face: a plane that leaves the opening's front
+edge at the door's angle.
 """
 
 from __future__ import annotations

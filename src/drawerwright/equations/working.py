@@ -148,11 +148,14 @@ def figures(
 ) -> str:
     """The equation with numbers in place; a negative one is held in brackets.
 
-    `show(quantity, value)` writes a value in the units wanted; `left_out` arguments are not shown.
+    `show(quantity, value)` writes a value in the units wanted; `left_out` arguments are not shown. A list,
+    such as the heights kept, is no single value: no equation's words have room for one.
     """
     fields = dict(zip(equation.parameters, arguments, strict=True))
     shown = {}
     for name, argument in fields.items():
+        if argument not in values:
+            continue
         text = show(argument, values[argument])
         shown[name] = f"({text})" if text.startswith("−") else text
     return template(equation, _parameters(fields, left_out)).format_map(shown)

@@ -86,7 +86,7 @@ class Told:
         terms = tuple(
             (name, self.values[name], unit_of(self.plan, name), title_of(self.plan, name))
             for name in step.arguments
-            if name not in ERRORS
+            if name not in ERRORS and name in self.values
         )
         return Working(
             quantity,

@@ -227,3 +227,13 @@ def test_the_document_tells_what_is_met_and_the_fillers(fit_one: Fit) -> None:
         "meets": [{"what": "hinge", "side": "left", "body": "box", "after": 9.0, "lacks": 17.0}],
         "filler": {"left": 17.0, "right": 0.0},
     }
+
+
+def test_every_quantity_of_a_drawer_with_lists_has_its_working(fit_one: Fit) -> None:
+    one = fit_one(
+        box={"heights": [90, 120]},
+        in_the_way=[{"what": "hinge", "side": "left", "stands_in": 3}],
+        door={"hinge": "right"},
+    )
+    assert [name for name in one.workings if not one.workings[name].figures] == []
+    assert one.workings["box_height"].value == 120
