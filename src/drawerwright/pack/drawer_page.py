@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 from typing import Any
 
+from drawerwright.drawing.drawn import drawn
 from drawerwright.drawing.scene import Scene
 from drawerwright.drawing.svg import write_svg
 from drawerwright.model.fitted import FittedDrawer
@@ -95,10 +97,13 @@ def scale_text(scale: float) -> str:
 
 
 def _drawing(scene: Scene, numbers: Shown, shown: Shown) -> dict[str, Any]:
-    corner = free_corner(scene, CORNER_WIDTH)
-    page = scene.page or corner
+    groups = tuple(drawn(scene))
+    page = scene.page or scene.bounds
+    corner = free_corner(groups, page, CORNER_WIDTH)
+    # Laid out once: on paper no dimension answers, so that its lines and letters may stand by themselves.
+    plain = replace(scene, primitives=tuple(item for group in groups for item in group.items))
     return {
-        "svg": lettered(write_svg(scene, paper="print")),
+        "svg": lettered(write_svg(plain, paper="print")),
         "width": page.width,
         "height": page.height,
         "alt": lettered(scene.alt),

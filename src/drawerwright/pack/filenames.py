@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Iterable
 from typing import Final
 
 LONGEST: Final = 60
@@ -32,20 +31,19 @@ def safe_stem(text: str) -> str:
     return f"{stem}_" if _RESERVED.fullmatch(stem) else stem
 
 
-def distinct_stems(texts: Iterable[str]) -> tuple[str, ...]:
-    """Safe stems in the order of `texts`, no two alike even where capitals count for nothing.
+class TakenStems:
+    """Gives safe stems, no two alike even where capitals count for nothing."""
 
-    The second of two that clash gets `-2`, the third `-3`.
-    """
-    taken: set[str] = set()
-    stems = []
-    for text in texts:
+    def __init__(self) -> None:
+        self._taken: set[str] = set()
+
+    def take(self, text: str) -> str:
+        """A safe stem that nobody has yet: the second of two that clash gets `-2`, the third `-3`."""
         stem = safe_stem(text)
         candidate, number = stem, 1
-        while candidate.casefold() in taken:
+        while candidate.casefold() in self._taken:
             number += 1
             ending = f"-{number}"
             candidate = stem[: LONGEST - len(ending)].rstrip("-. ") + ending
-        taken.add(candidate.casefold())
-        stems.append(candidate)
-    return tuple(stems)
+        self._taken.add(candidate.casefold())
+        return candidate

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from drawerwright.drawing.drawn import drawn
+from drawerwright.drawing.drawn import Drawn
 from drawerwright.drawing.geometry import Bounds, Point, bounds_of
 from drawerwright.drawing.primitives import Plain, Text
-from drawerwright.drawing.scene import Scene
 
 CLEAR = 4.0
 """White kept between the drawing and the words beside it [mm of paper]."""
@@ -20,25 +19,24 @@ def _room_of(items: Iterable[Plain]) -> Bounds:
     return bounds_of(corners)
 
 
-def free_corner(scene: Scene, least_width: float) -> Bounds:
-    """The largest upright rectangle in the upper right corner of the scene's page that nothing is drawn in.
+def free_corner(groups: Iterable[Drawn], page: Bounds, least_width: float) -> Bounds:
+    """The largest upright rectangle in the upper right corner of a page that no group is drawn in.
 
     Only rectangles at least `least_width` [mm] wide count; where there is none, an empty one at the page's
     right edge is given.
-
-    Raises:
-        ValueError: the scene does not say what paper it stands on.
     """
-    page = scene.page
-    if page is None:
-        raise ValueError(f"the drawing {scene.name!r} does not say what paper it stands on")
-    rooms = [_room_of(group.items).grown(CLEAR) for group in drawn(scene)]
+    rooms = sorted(
+        (_room_of(group.items).grown(CLEAR) for group in groups),
+        key=lambda room: room.right,
+        reverse=True,
+    )
     best = Bounds(page.right, page.top, page.right, page.top)
-    for left in sorted({page.left, *(max(room.right, page.left) for room in rooms)}):
-        if page.right - left < least_width:
-            break
-        bottom = max((room.top for room in rooms if room.right > left), default=page.bottom)
-        found = Bounds(left, min(max(bottom, page.bottom), page.top), page.right, page.top)
-        if found.width * found.height > best.width * best.height:
+    # From the right to the left: every room that is passed may raise the floor of the corner.
+    floor = page.bottom
+    for room in (*rooms, Bounds(page.left, page.bottom, page.left, page.bottom)):
+        left = max(room.right, page.left)
+        found = Bounds(left, min(floor, page.top), page.right, page.top)
+        if page.right - left >= least_width and found.width * found.height > best.width * best.height:
             best = found
+        floor = max(floor, room.top)
     return best

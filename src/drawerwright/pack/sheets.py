@@ -19,7 +19,7 @@ from drawerwright.pack.shown import MILLIMETRES, Shown
 from drawerwright.pack.type_sizes import GAPS, SIZES
 from drawerwright.pack.typeset import forget_settings, set_document
 
-PAGES: Final = 60
+PAGES: Final = 40
 """Most drawers of one document: the compiler takes some 6 MB a page (measured)."""
 
 

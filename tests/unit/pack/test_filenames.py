@@ -7,7 +7,7 @@ import re
 from hypothesis import given
 from hypothesis import strategies as st
 
-from drawerwright.pack.filenames import LONGEST, distinct_stems, safe_stem
+from drawerwright.pack.filenames import LONGEST, TakenStems, safe_stem
 
 ANY_TEXT = st.text(max_size=120)
 
@@ -33,12 +33,15 @@ def test_device_names_get_a_tail_whatever_their_case_and_ending() -> None:
 
 
 def test_names_alike_but_for_capitals_are_told_apart_in_their_order() -> None:
-    assert distinct_stems(["b1", "B1", "b1", "b1-2"]) == ("b1", "B1-2", "b1-3", "b1-2-2")
+    stems = TakenStems()
+    told = [stems.take(text) for text in ("b1", "B1", "b1", "b1-2")]
+    assert told == ["b1", "B1-2", "b1-3", "b1-2-2"]
 
 
 @given(st.lists(ANY_TEXT, max_size=20))
 def test_stems_are_safe_and_distinct_on_every_file_system(texts: list[str]) -> None:
-    stems = distinct_stems(texts)
+    taken = TakenStems()
+    stems = [taken.take(text) for text in texts]
     assert len({stem.casefold() for stem in stems}) == len(texts)
     for stem in stems:
         assert re.fullmatch(r"[A-Za-z0-9_]([A-Za-z0-9_.-]*[A-Za-z0-9_])?", stem)

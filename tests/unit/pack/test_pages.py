@@ -12,6 +12,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from pack_builders import FAMILY, checks, fitting, job_of, not_fitting
 
+from drawerwright.drawing.drawn import drawn
 from drawerwright.drawing.sheet import drawer_sheet
 from drawerwright.model.fitted import Check, ChosenSlide, FittedDrawer, FittedJob, Latch, Rejected, Working
 from drawerwright.pack.beside import in_order_of_care, short_ids, tried_rows
@@ -187,7 +188,7 @@ def test_a_quantity_that_only_hands_on_another_shows_the_other_s_working() -> No
 def test_nothing_is_drawn_in_the_free_corner() -> None:
     scene = drawer_sheet(fitting(), 190.0, 150.0)
     assert scene.page is not None
-    corner = free_corner(scene, 60.0)
+    corner = free_corner(drawn(scene), scene.page, 60.0)
     assert corner.width >= 60.0
     assert corner.height > 40.0
     assert (corner.right, corner.top) == (scene.page.right, scene.page.top)
@@ -197,7 +198,9 @@ def test_nothing_is_drawn_in_the_free_corner() -> None:
 
 
 def test_a_drawing_that_leaves_no_white_gives_an_empty_corner() -> None:
-    corner = free_corner(drawer_sheet(fitting(), 190.0, 150.0), 191.0)
+    scene = drawer_sheet(fitting(), 190.0, 150.0)
+    assert scene.page is not None
+    corner = free_corner(drawn(scene), scene.page, 191.0)
     assert (corner.width, corner.height) == (0.0, 0.0)
 
 

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import csv
 import hashlib
+import io
 import json
 import os
 import subprocess
 import sys
+from dataclasses import replace
 from pathlib import Path
 
 import ezdxf
@@ -15,9 +18,10 @@ from pack_builders import fitting, job_of, not_fitting
 
 from drawerwright.files import read_job
 from drawerwright.fit import fit_document
+from drawerwright.model.fitted import FittedDrawer
 from drawerwright.pack import pack_contents, write_pack
 from drawerwright.pack.distinct import distinct_drawers
-from drawerwright.pack.panels import distinct_panels
+from drawerwright.pack.panels import panel_files
 
 SOURCE = Path(__file__).parents[3] / "src"
 
@@ -105,11 +109,35 @@ def test_row_holes_in_the_panel_lie_where_the_answer_says(contents: dict[str, by
     assert {round(one.dxf.center.y, 3) for one in rows} == {mounting.screw_line}
 
 
-def test_panels_drawn_alike_are_one_and_counted_for_all() -> None:
-    _, fitted = job_of(fitting("A", quantity=2), fitting("B"), fitting("C", side=12.7))
-    found = {panel.name: panel for panel in distinct_panels(distinct_drawers(fitted))}
-    assert found["bottom"].ids == ("A", "B", "C")
-    assert found["bottom"].count == 4
+def listed(*drawers: FittedDrawer) -> tuple[list[str], dict[str, list[dict[str, str]]]]:
+    """Names of the DXF files, and the lines of their list by the panel's name."""
+    made = dict(panel_files(distinct_drawers(job_of(*drawers)[1])))
+    rows = csv.DictReader(io.StringIO(made.pop("dxf/panels.csv").decode("utf-8"), newline=""))
+    by_name: dict[str, list[dict[str, str]]] = {}
+    for row in rows:
+        by_name.setdefault(row["Panel"], []).append(row)
+    return list(made), by_name
+
+
+def test_panels_drawn_alike_are_one_file_and_counted_for_all() -> None:
+    files, rows = listed(fitting("A", quantity=2), fitting("B"), fitting("C", side=12.7))
+    (bottom,) = rows["bottom"]
+    assert (bottom["File"], bottom["Drawers"], bottom["Count"]) == ("A-bottom.dxf", "A, B, C", "4")
+    assert len(files) == sum(len(each) for each in rows.values())
+
+
+def test_drawers_of_one_cabinet_have_their_holes_on_one_pair_of_sides() -> None:
+    low, high = fitting("B1-1", cabinet="B1", row=1), fitting("B1-2", cabinet="B1", row=2)
+    assert high.mounting is not None
+    high = replace(high, mounting=replace(high.mounting, screw_line=216.0))
+    _, rows = listed(low, high, fitting("Alone"))
+    sides = [
+        (row["File"], row["Cabinets"], row["Drawers"], row["Count"]) for row in rows["cabinet side left"]
+    ]
+    assert sides == [
+        ("Alone-cabinet-side-left.dxf", "", "Alone", "1"),
+        ("B1-cabinet-side-left.dxf", "B1", "B1-1, B1-2", "1"),
+    ]
 
 
 def test_the_same_job_gives_the_same_bytes_again(contents: dict[str, bytes]) -> None:
