@@ -414,5 +414,5 @@ def test_the_help_of_a_job_names_every_kind_of_file_that_is_read(command) -> Non
     from drawerwright.files.jobs import SOURCES
 
     for name in ("fit", "pack", "job check"):
-        (job,) = json.loads(command(*name.split(), "--help", "--json").out)["arguments"]
+        job, *_ = json.loads(command(*name.split(), "--help", "--json").out)["arguments"]
         assert [ending for ending in SOURCES if ending.removeprefix(".").upper() not in job["says"]] == []
