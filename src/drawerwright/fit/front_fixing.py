@@ -24,9 +24,14 @@ _TRIES = 8
 def front_fixing(
     drawer: Drawer, family: SlideFamily, front: FrontSizes, values: Mapping[str, float]
 ) -> FrontFixing | None:
-    """Fixing of the front from the sheet's values; None where there is none, or it is the box front."""
-    if front.style == "none" or drawer.box.front == "integral" or drawer.existing_box is not None:
+    """Fixing of the front from the sheet's values; None where there is none.
+
+    A front that is the box front itself has no fixing but its handle.
+    """
+    if front.style == "none" or drawer.existing_box is not None:
         return None
+    if drawer.box.front == "integral":
+        return _handle_alone(drawer, family, front)
     low, high = family.adjust.height
     inward, outward = family.adjust.depth
     low_by = max((low + high) / 2, 0.0)
@@ -47,6 +52,15 @@ def front_fixing(
         room_down=low_by - low,
         room_out=outward - deep_by,
         room_in=deep_by - inward,
+    )
+
+
+def _handle_alone(drawer: Drawer, family: SlideFamily, front: FrontSizes) -> FrontFixing | None:
+    if drawer.front.handle is None:
+        return None
+    (down, up), (inward, outward) = family.adjust.height, family.adjust.depth
+    return FrontFixing(
+        (), (), _handle(drawer, front), drawer.front.handle.bore, 0.0, 0.0, 0.0, up, -down, outward, -inward
     )
 
 

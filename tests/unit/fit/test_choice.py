@@ -353,3 +353,11 @@ def test_screws_meet_a_front_that_hangs_low_higher_up_on_its_back(fit_one: Fit) 
     assert fitted.fixing is not None
     for (x, y), (u, v) in zip(fitted.fixing.holes, fitted.fixing.holes_in_front, strict=True):
         assert (u - x, v - y) == (0, pytest.approx(31.5))
+
+
+def test_a_front_that_is_the_box_front_keeps_its_handle(fit_one: Fit) -> None:
+    handle = {"spacing": 128}
+    fitted = fit_one(box={"front": "integral"}, front={"style": "overlay", "overlay": 16, "handle": handle})
+    assert fitted.fixing is not None
+    assert fitted.fixing.holes == ()
+    assert fitted.fixing.handle == ((-64, 100), (64, 100))
