@@ -12,6 +12,7 @@ from drawerwright.drawing.scene import Scene, scale_to_paper
 from drawerwright.drawing.sheet import STANDARD_SCALES
 from drawerwright.drawing.svg import write_svg
 from drawerwright.pack.lettering import lettered
+from drawerwright.pack.names_apart import names_apart
 
 SCALES: Final = (*STANDARD_SCALES[1:], 75.0, 100.0, 150.0, 200.0, 500.0, 1000.0)
 """How many times smaller than life. 100, 200, 500 and 1000: ISO 5455; 75 and 150: common practice."""
@@ -38,16 +39,20 @@ class Picture:
         }
 
 
-def as_large_as_fits(scene: Scene, width: float, height: float) -> Picture | None:
+def as_large_as_fits(
+    scene: Scene, width: float, height: float, *, names_beside: bool = False
+) -> Picture | None:
     """The scene at the largest of `SCALES` whose lines and lettering fit the room; None where none does.
 
-    `width` and `height` of the room in mm of paper. Lettering keeps its size, and moves apart where it touches.
+    `width` and `height` of the room in mm of paper. Lettering keeps its size, and moves apart where it
+    touches; with `names_beside` notes stay in their columns beside the drawing.
     """
     bare = scene.bounds
+    apart = names_apart if names_beside else clear_lettering
     for times in SCALES:
         if bare.width / times > width or bare.height / times > height:
             continue  # the bare geometry is too large already
-        scaled = clear_lettering(scale_to_paper(scene, 1.0 / times))
+        scaled = apart(scale_to_paper(scene, 1.0 / times))
         room = extent(scaled).grown(_EDGE)
         if room.width <= width and room.height <= height:
             return Picture(scaled, room)

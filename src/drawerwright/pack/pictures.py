@@ -6,7 +6,9 @@ half a page: in its cabinet in isometric, drawn out by two thirds, and its parts
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterator, Sequence
+from dataclasses import replace
 from typing import Any, Final, TypeAlias
 
 from drawerwright.drawing.views.elevation import cabinet_elevation
@@ -14,9 +16,10 @@ from drawerwright.drawing.views.exploded import exploded
 from drawerwright.drawing.views.isometric import isometric, travel_of
 from drawerwright.model.columns import columns_of
 from drawerwright.model.fitted import FittedDrawer, FittedJob
+from drawerwright.model.job import Contents
 from drawerwright.pack.beside import short_ids
 from drawerwright.pack.column_sums import column_data
-from drawerwright.pack.distinct import AlikeDrawers
+from drawerwright.pack.distinct import AlikeDrawers, gather_alike
 from drawerwright.pack.drawer_page import scale_text, slide_text
 from drawerwright.pack.figures import VERDICT_STATES, VERDICT_WORDS, box_text, counted, length_text
 from drawerwright.pack.layout import EDGE, FOOT_GAP, NOTES_SHARE, PADDING, TITLE_STRIP, Layout
@@ -50,9 +53,31 @@ def cabinets_of(fitted: FittedJob) -> tuple[Cabinet, ...]:
     return tuple(tuple(by_id[drawer.id] for drawer in column) for column in columns.values())
 
 
-def those_that_fit(distinct: Sequence[AlikeDrawers]) -> tuple[AlikeDrawers, ...]:
-    """The distinct drawers that have a box and a slide to be drawn."""
-    return tuple(alike for alike in distinct if alike.first.slide is not None and alike.first.box is not None)
+def drawers_to_draw(distinct: Sequence[AlikeDrawers]) -> tuple[AlikeDrawers, ...]:
+    """The drawers that fit, those of one picture together: what they carry and its checks are not seen."""
+    fit = [alike for alike in distinct if alike.first.slide is not None and alike.first.box is not None]
+    by_id = {alike.first.id: alike for alike in fit}
+    alike_in_picture = gather_alike([_as_seen(alike.first) for alike in fit])
+    return tuple(
+        AlikeDrawers(tuple(one for seen in group.drawers for one in by_id[seen.id].drawers))
+        for group in alike_in_picture
+    )
+
+
+def _as_seen(fitted: FittedDrawer) -> FittedDrawer:
+    """The drawer without what no picture shows; its verdict stands beside the picture, and stays."""
+    drawer = fitted.drawer.model_copy(update={"contents": Contents()})
+    return replace(
+        fitted,
+        drawer=drawer,
+        mass=None,
+        capacity=None,
+        checks=(),
+        changes=(),
+        rejected=(),
+        retrofit=(),
+        way_out=None,
+    )
 
 
 def elevation_data(fitted: FittedJob, cabinet: Cabinet, paper: Paper, shown: Shown) -> dict[str, Any]:
@@ -83,11 +108,13 @@ def drawer_data(alike: AlikeDrawers, paper: Paper, shown: Shown) -> dict[str, An
     fitted = alike.first
     assert fitted.box is not None
     travel = travel_of(fitted)
-    out = travel * DRAWN_OUT
+    out = float(math.floor(travel * DRAWN_OUT))
     width, height = room_of(paper)
     width -= 2 * PADDING
     height = height / 2 - HEAD - CAPTION - PADDING
-    apart = as_large_as_fits(exploded(fitted, units=shown.units), width * APART_SHARE, height)
+    apart = as_large_as_fits(
+        exploded(fitted, units=shown.units), width * APART_SHARE, height, names_beside=True
+    )
     used = width * APART_SHARE if apart is None else apart.room.width
     drawn_out = as_large_as_fits(
         isometric(fitted, out, units=shown.units), width - used - 2 * PADDING, height
@@ -132,7 +159,7 @@ def picture_files(
     tell: Callable[[str], None] = lambda _: None,
 ) -> Iterator[tuple[str, bytes]]:
     """`pictures.pdf`; of very many cabinets and drawers `pictures-01.pdf` and so on."""
-    things: list[Cabinet | AlikeDrawers] = [*cabinets_of(fitted), *those_that_fit(distinct)]
+    things: list[Cabinet | AlikeDrawers] = [*cabinets_of(fitted), *drawers_to_draw(distinct)]
     parts = in_parts(things, PAGES)
     title = for_sheets(fitted.title) or "Drawers"
     for name, members in zip(part_names("pictures", len(parts)), parts, strict=True):
