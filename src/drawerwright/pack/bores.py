@@ -4,8 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from drawerwright.drawing.views.rear_cuts import rear_cuts
 from drawerwright.model.fitted import ChosenSlide, FittedDrawer, FrontSizes, Latch, Mounting
-from drawerwright.pack.figures import MOUNT_WORDS, hardware_text, length_text, lengths_text, millimetres
+from drawerwright.pack.figures import (
+    MOUNT_WORDS,
+    NOUGHT,
+    hardware_text,
+    length_text,
+    lengths_text,
+    millimetres,
+)
 from drawerwright.pack.part_work import joint_words
 from drawerwright.pack.shown import Shown
 
@@ -65,20 +73,28 @@ def seat_shift(slide: ChosenSlide, latch: Latch) -> float:
 
 
 def _back_rows(fitted: FittedDrawer, slide: ChosenSlide, shown: Shown) -> Iterator[Row]:
-    if slide.family.carriage != "concealed" or fitted.latch is None:
+    """Hook bores and notches; a back that stands above the bottom is bored by its own lower edge."""
+    cuts = None if fitted.latch is None else rear_cuts(fitted)
+    if fitted.latch is None or cuts is None:
         return
     rear = slide.family.rear
     shift = seat_shift(slide, fitted.latch)
+    lifted = cuts.lifted > NOUGHT
+    up, above = (cuts.bore_y, "the back's lower edge") if lifted else (rear.bore_up, "the bottom's underside")
     yield (
         "Hook bores in the back",
         (
             f"Ø {hardware_text(rear.bore, shown)}, {hardware_text(rear.bore_depth, shown)} deep;"
             f" {hardware_text(rear.bore_in + shift, shown)} in from the box side,"
-            f" {hardware_text(rear.bore_up, shown)} above the bottom's underside"
+            f" {hardware_text(up, shown)} above {above}"
         ),
     )
-    wide, high = hardware_text(rear.notch_width + shift, shown), hardware_text(rear.notch_height, shown)
-    yield "Notches in the back, both corners", f"{wide} wide, {high} high"
+    if cuts.notch_height > 0:
+        wide = hardware_text(cuts.notch_outer - cuts.notch_inner, shown)
+        yield (
+            "Notches in the back, both corners",
+            f"{wide} wide, {hardware_text(cuts.notch_height, shown)} high",
+        )
 
 
 def _bracket_rows(slide: ChosenSlide, shown: Shown) -> Iterator[Row]:

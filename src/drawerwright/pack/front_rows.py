@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import Final
 
 from drawerwright.model.fitted import FittedDrawer, FrontFixing, Point
 from drawerwright.pack.figures import NOUGHT, length_text, lengths_text
 from drawerwright.pack.shown import Shown
 
 Row = tuple[str, str]
+
+AS_PULLED: Final = "as the drawer is pulled"
+"""Whose left and right are meant, on the front's back too."""
 
 
 def front_rows(fitted: FittedDrawer, shown: Shown) -> tuple[Row, ...]:
@@ -40,12 +44,16 @@ def front_rows(fitted: FittedDrawer, shown: Shown) -> tuple[Row, ...]:
 
 
 def places_text(places: Sequence[Point], shown: Shown) -> str:
-    """Places that form a grid as distances across and up; any others one by one [mm]."""
+    """Places that form a grid as distances across and up; any others one by one [mm].
+
+    Signs would be read mirrored by whoever stands behind a front: hands are told, as the drawer is pulled.
+    """
     across = sorted({round(x, 3) for x, _ in places})
     up = sorted({round(y, 3) for _, y in places})
-    if len(across) * len(up) != len(places):
-        return "; ".join(f"{length_text(x, shown)}, {length_text(y, shown)}" for x, y in places)
-    return f"{_across_text(across, shown)} across; {lengths_text(up, shown)} up"
+    if len(across) * len(up) == len(places):
+        return f"{_across_text(across, shown)}; {lengths_text(up, shown)} up"
+    told = "; ".join(f"{_from_middle(x, shown)}, {length_text(y, shown)} up" for x, y in places)
+    return f"{told}; {AS_PULLED}"
 
 
 def _across_text(across: Sequence[float], shown: Shown) -> str:
@@ -53,8 +61,15 @@ def _across_text(across: Sequence[float], shown: Shown) -> str:
     if all(any(abs(x + other) < NOUGHT for other in across) for x in across):
         halves = [x for x in across if x > NOUGHT]
         middle = ["0"] if len(halves) * 2 < len(across) else []
-        return ", ".join([*middle, *(f"± {length_text(x, shown)}" for x in halves)])
-    return lengths_text(across, shown)
+        return ", ".join([*middle, *(f"± {length_text(x, shown)}" for x in halves)]) + " across"
+    return ", ".join(_from_middle(x, shown) for x in across) + f", {AS_PULLED}"
+
+
+def _from_middle(x: float, shown: Shown) -> str:
+    """How far from the middle, and to which hand of whoever pulls the drawer."""
+    if abs(x) < NOUGHT:
+        return "middle"
+    return f"{'left' if x < 0 else 'right'} {length_text(abs(x), shown)}"
 
 
 def set_text(fixing: FrontFixing, shown: Shown) -> str:
