@@ -68,6 +68,14 @@ def read_job_and_families(
     return file, families
 
 
+def tell_remarks(file: JobFile) -> None:
+    """What the reader noticed and read all the same, on standard error: hidden sheets, merged cells."""
+    import typer
+
+    for remark in file.remarks:
+        typer.echo(f"drawerwright: {remark}", err=True)
+
+
 def read_and_fit(
     job_path: Path,
     slide_paths: Sequence[Path] | None,
@@ -79,6 +87,8 @@ def read_and_fit(
     file, families = read_job_and_families(job_path, slide_paths, materials=materials)
     from drawerwright.cli.answers import steps_shown
     from drawerwright.fit import fit_job
+
+    tell_remarks(file)
 
     with steps_shown("fitting") as progress:
         shown = units or file.job.units

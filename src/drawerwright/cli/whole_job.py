@@ -74,10 +74,11 @@ def read_and_choose(
 ) -> tuple[Job, FittedJob, WholeJobChoice]:
     """Read a job and fit its drawers, their slides chosen for an aim of the whole job. Raises InputError."""
     from drawerwright.cli.answers import steps_shown
-    from drawerwright.cli.reading import read_job_and_families
+    from drawerwright.cli.reading import read_job_and_families, tell_remarks
     from drawerwright.fit.whole_job import fit_whole_job
 
     file, families = read_job_and_families(job_path, slide_paths, materials=materials)
+    tell_remarks(file)
     job = file.job
     most = math.inf if lose_at_most is None else _most_to_lose(lose_at_most, job.units)
     with steps_shown("fitting") as progress:

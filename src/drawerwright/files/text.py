@@ -45,6 +45,8 @@ def read_text(path: Path, *, instead: str | None = None) -> str:
     content = read_bytes(path, instead=instead)
     if content[:2] in (b"\xff\xfe", b"\xfe\xff"):
         raise _refused(path, "is text in UTF-16", "saving it as UTF-8")
+    if content.startswith(b"PK\x03\x04"):
+        raise _refused(path, "is not text but packed, perhaps a workbook", f"{path.stem}.xlsx")
     if b"\0" in content:
         halves = content[:4096][0::2].count(0), content[:4096][1::2].count(0)
         if max(halves) > 0.4 * len(content[:4096][0::2]) and min(halves) == 0:

@@ -11,7 +11,7 @@ from drawerwright.model.spelling import nearest
 if TYPE_CHECKING:
     from drawerwright.model.job import Drawer
 
-DRAWER_EXAMPLE = "[[drawer]] with id, opening and side"
+DRAWER_EXAMPLE = "a drawer with id, opening and side: [[drawer]] in TOML, a row in a table"
 SAME_HEIGHT = 0.05
 """Within this [mm] an inset front is as high as its opening makes it: a length is told to 0.1 at most."""
 FRAME_EXAMPLE = "frame = { left = 38, right = 38, thickness = 19 }"
