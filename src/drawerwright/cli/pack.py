@@ -31,6 +31,7 @@ class SectionName(StrEnum):
     """Sections of a pack, as the pack itself names them; told here so that help waits for no heavy part."""
 
     sheets = "sheets"
+    pictures = "pictures"
     templates = "templates"
     lists = "lists"
     dxf = "dxf"

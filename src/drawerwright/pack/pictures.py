@@ -112,9 +112,9 @@ def drawer_data(alike: AlikeDrawers, paper: Paper, shown: Shown) -> dict[str, An
     width, height = room_of(paper)
     width -= 2 * PADDING
     height = height / 2 - HEAD - CAPTION - PADDING
-    apart = as_large_as_fits(
-        exploded(fitted, units=shown.units), width * APART_SHARE, height, names_beside=True
-    )
+    # Two units of three sizes at every part would leave the parts no room.
+    units = "mm" if shown.both else shown.units
+    apart = as_large_as_fits(exploded(fitted, units=units), width * APART_SHARE, height, names_beside=True)
     used = width * APART_SHARE if apart is None else apart.room.width
     drawn_out = as_large_as_fits(
         isometric(fitted, out, units=shown.units), width - used - 2 * PADDING, height
@@ -133,7 +133,11 @@ def drawer_data(alike: AlikeDrawers, paper: Paper, shown: Shown) -> dict[str, An
                 "scale": _scale(drawn_out),
                 "drawing": _document(drawn_out),
             },
-            {"caption": "Taken apart", "scale": _scale(apart), "drawing": _document(apart)},
+            {
+                "caption": "Taken apart, sizes in mm" if shown.both else "Taken apart",
+                "scale": _scale(apart),
+                "drawing": _document(apart),
+            },
         ],
     }
 
@@ -153,13 +157,13 @@ def _document(picture: Picture | None) -> dict[str, str | float] | None:
 
 def picture_files(
     fitted: FittedJob,
-    distinct: Sequence[AlikeDrawers],
+    drawn: Sequence[AlikeDrawers],
     paper: Paper,
     shown: Shown,
     tell: Callable[[str], None] = lambda _: None,
 ) -> Iterator[tuple[str, bytes]]:
-    """`pictures.pdf`; of very many cabinets and drawers `pictures-01.pdf` and so on."""
-    things: list[Cabinet | AlikeDrawers] = [*cabinets_of(fitted), *drawers_to_draw(distinct)]
+    """`pictures.pdf` with the drawers `drawn`; of very many drawers `pictures-01.pdf` and so on."""
+    things: list[Cabinet | AlikeDrawers] = [*cabinets_of(fitted), *drawn]
     parts = in_parts(things, PAGES)
     title = for_sheets(fitted.title) or "Drawers"
     for name, members in zip(part_names("pictures", len(parts)), parts, strict=True):

@@ -24,6 +24,7 @@ from drawerwright.pack.manifest import Manifest
 from drawerwright.pack.mounting_sheet import mounting_files
 from drawerwright.pack.panels import panel_files
 from drawerwright.pack.papers import PaperName, papers
+from drawerwright.pack.pictures import drawers_to_draw, picture_files
 from drawerwright.pack.printed_lists import printed_lists
 from drawerwright.pack.sheets import sheet_files
 from drawerwright.pack.shown import Parts, Shown
@@ -33,7 +34,7 @@ from drawerwright.units import ShownUnits
 Progress: TypeAlias = Callable[[int, int, str], None]
 """Called with steps done, steps in all, and what was done last."""
 
-Section: TypeAlias = Literal["sheets", "templates", "lists", "dxf", "labels"]
+Section: TypeAlias = Literal["sheets", "pictures", "templates", "lists", "dxf", "labels"]
 """A part of the pack that can be asked for alone."""
 
 SECTIONS: Final[tuple[Section, ...]] = get_args(Section)
@@ -75,7 +76,15 @@ def pack_files(
     shown = Shown(units, inch_parts)
     wanted = frozenset(only) or frozenset(SECTIONS)
     drawers = len(distinct)
-    each = {"sheets": drawers + 2, "templates": drawers + 1, "lists": 1, "dxf": drawers, "labels": 1}
+    drawn = drawers_to_draw(distinct) if "pictures" in wanted else ()
+    each = {
+        "sheets": drawers + 2,
+        "pictures": len(drawn) + 1,
+        "templates": drawers + 1,
+        "lists": 1,
+        "dxf": drawers,
+        "labels": 1,
+    }
     steps = _Steps(sum(each[section] for section in wanted) + (not only), progress)
     if not only:
         yield "job.toml", write_job_toml(job).encode("utf-8")
@@ -98,6 +107,8 @@ def pack_files(
         yield from mounting_files(fitted, papers()[paper], shown)
         steps.tell("mounting sheet")
         yield from sheet_files(fitted, distinct, Layout(papers()[paper]), shown, steps.tell)
+    if "pictures" in wanted:
+        yield from picture_files(fitted, drawn, papers()[paper], shown, steps.tell)
 
 
 def _panels_of(alike: AlikeDrawers) -> str:
