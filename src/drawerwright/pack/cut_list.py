@@ -57,7 +57,7 @@ def remarks(rows: tuple[CutRow, ...], shown: Shown) -> tuple[str, ...]:
     if shown.with_inches:
         told.append(
             f"Inches: lengths and widths are rounded down to 1/{shown.parts}, so that no part comes out"
-            " larger than it may be; thicknesses to the nearest. The millimetres beside them are exact."
+            " larger than it may be; thicknesses to the nearest. The millimetres are not rounded down."
         )
     if any(row.part.edged for row in rows):
         told.append("Finished sizes include the banding; saw sizes are cut before the banding goes on.")

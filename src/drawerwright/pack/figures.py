@@ -43,6 +43,16 @@ def millimetres(value: float) -> str:
     return shown_length(value)
 
 
+def thickness_text(value: float) -> str:
+    """A board's thickness [mm] to a hundredth: a tenth would make 6.35 of a quarter inch a thinner board."""
+    return shown_length(value, 2)
+
+
+def wide_enough(value: float) -> str:
+    """A width that a board has to enter [mm]: to a hundredth, never narrower than the board."""
+    return shown_length(math.ceil(value * 100 - HARDLY) / 100, 2)
+
+
 def inches(value: float, shown: Shown) -> str:
     """A length [mm] in inches to the nearest fraction shown, without the unit, a true minus sign."""
     return _signed(format_length(value, "in", denominator=shown.parts))
@@ -102,7 +112,7 @@ def part_text(part: Part, shown: Shown) -> str:
     """Length × width × thickness of a part in one unit: inches where they stand alone, else mm."""
     if shown.in_inches:
         return " × ".join(part_inches(part, shown))
-    return " × ".join(millimetres(size) for size in (part.length, part.width, part.thickness))
+    return " × ".join((millimetres(part.length), millimetres(part.width), thickness_text(part.thickness)))
 
 
 def mass_unit(shown: Shown) -> str:

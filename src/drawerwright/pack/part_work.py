@@ -7,7 +7,9 @@ from typing import Final
 
 from drawerwright.drawing.views.rear_cuts import rear_cuts
 from drawerwright.model.fitted import BoxSizes, FittedDrawer, Part
-from drawerwright.pack.figures import millimetres
+from drawerwright.pack.figures import millimetres, wide_enough
+from drawerwright.pack.front_rows import places_text
+from drawerwright.pack.shown import Shown
 
 _BANDED: Final = {
     "top": "upper edge",
@@ -58,6 +60,11 @@ def part_work(part: Part, fitted: FittedDrawer) -> str:
     )
 
 
+def _is_box_front(fitted: FittedDrawer) -> bool:
+    """Whether the front closes the box itself, with no subfront behind it."""
+    return fitted.drawer.box.front == "integral" and fitted.drawer.existing_box is None
+
+
 def _joint(part: Part, fitted: FittedDrawer) -> Iterator[str]:
     depth = millimetres(joint_depth(fitted))
     match fitted.drawer.box.joint, part.part:
@@ -69,6 +76,10 @@ def _joint(part: Part, fitted: FittedDrawer) -> Iterator[str]:
             yield f"half-blind sockets {depth} deep at both ends"
         case "dowel", "side" | "subfront" | "back":
             yield "dowel holes at both ends"
+        case "dovetail", "front" if _is_box_front(fitted):
+            yield f"half-blind sockets {depth} deep in its back for both sides"
+        case "dowel", "front" if _is_box_front(fitted):
+            yield "dowel holes in its back for both sides"
 
 
 def _groove(part: Part, fitted: FittedDrawer, box: BoxSizes) -> Iterator[str]:
@@ -79,11 +90,14 @@ def _groove(part: Part, fitted: FittedDrawer, box: BoxSizes) -> Iterator[str]:
             "groove-3": "into three grooves, screwed to the back",
         }.get(how, "screwed under the box")
     grooved = {"groove-4": ("side", "subfront", "back"), "groove-3": ("side", "subfront")}.get(how, ())
+    groove = f"groove {wide_enough(box.bottom)} wide, {millimetres(box.groove_depth)} deep,"
     if part.part in grooved:
-        yield (
-            f"groove {millimetres(box.bottom)} wide, {millimetres(box.groove_depth)} deep,"
-            f" {millimetres(box.bottom_recess)} above the lower edge"
-        )
+        yield f"{groove} {millimetres(box.bottom_recess)} above the lower edge"
+    if part.part == "front" and _is_box_front(fitted) and grooved and fitted.front is not None:
+        # The front reaches below its box: its own lower edge is what the saw's fence runs along.
+        below = box.lower_edge - fitted.opening.floor + fitted.front.bottom
+        up = millimetres(box.bottom_recess + below)
+        yield f"{groove} {up} above the lower edge, between the box sides"
 
 
 def _rear(part: Part, fitted: FittedDrawer) -> Iterator[str]:
@@ -100,11 +114,17 @@ def _rear(part: Part, fitted: FittedDrawer) -> Iterator[str]:
 
 
 def _front(part: Part, fitted: FittedDrawer) -> Iterator[str]:
-    fixing = fitted.fixing
-    if fixing is None:
+    """Holes of the subfront, pilots and handle borings of the front."""
+    holes = fitted.fixing.holes if fitted.fixing is not None else ()
+    if part.part == "subfront" and holes:
+        yield f"{len(holes)} holes for the front's screws"
+    if part.part != "front":
         return
-    if part.part == "subfront" and fixing.holes:
-        yield f"{len(fixing.holes)} holes for the front's screws"
-    if part.part == "front" and fixing.handle:
-        many = "handle borings" if len(fixing.handle) > 1 else "knob boring"
-        yield f"{many} Ø {millimetres(fixing.handle_bore)}"
+    if fitted.fixing is not None and holes:
+        places = places_text(fitted.fixing.holes_in_front, Shown())
+        yield f"{len(holes)} pilot holes in its back, from the middle {places}"
+    handle = fitted.drawer.front.handle
+    if handle is not None and fitted.drawer.existing_box is None:
+        up = millimetres(part.width / 2 if handle.up is None else handle.up)
+        many = f"handle borings {millimetres(handle.spacing)} apart" if handle.spacing > 0 else "knob boring"
+        yield f"{many}, Ø {millimetres(handle.bore)}, {up} above the lower edge"

@@ -31,6 +31,8 @@ NUMBER_FORMATS: Final[dict[Kind, str]] = {
     "money": "0.00",
     "ids": "@",
 }
+PLACES: Final[dict[Kind, int]] = {"length": 2, "thickness": 3, "mass": 3, "money": 2}
+"""Decimals that numbers are written to."""
 LONGEST_CELL: Final = 32_767
 """Most characters a cell of a workbook holds (ECMA-376 applications, common limit)."""
 
@@ -65,6 +67,13 @@ def inert(text: str) -> str:
     return f"'{text}" if text.startswith(_STARTS_FORMULA) else text
 
 
+def plain_number(cell: int | float, kind: Kind) -> int | float:
+    """A number without the machine's crumbs: lengths to 0.01 mm, thicknesses to 0.001 (3.175 is 1/8 in)."""
+    if isinstance(cell, int) or kind not in PLACES:
+        return cell
+    return round(cell, PLACES[kind]) + 0.0
+
+
 def write_csv(table: Table) -> bytes:
     """The table as CSV (RFC 4180): UTF-8, a header line, lines ended by CR LF, decimal points.
 
@@ -75,7 +84,14 @@ def write_csv(table: Table) -> bytes:
     writer.writerow([inert(column.heading) for column in table.columns])
     for row in table.rows:
         writer.writerow(
-            ["" if cell is None else inert(cell) if isinstance(cell, str) else cell for cell in row]
+            [
+                ""
+                if cell is None
+                else inert(cell)
+                if isinstance(cell, str)
+                else plain_number(cell, column.kind)
+                for column, cell in zip(table.columns, row, strict=True)
+            ]
         )
     return out.getvalue().encode("utf-8", "replace")
 
@@ -131,7 +147,7 @@ def write_xlsx(table: Table, paper: Paper) -> bytes:
             elif isinstance(cell, str):
                 sheet.write_string(number, index, _fitting_a_cell(cell), cells)
             else:
-                sheet.write_number(number, index, cell, cells)
+                sheet.write_number(number, index, plain_number(cell, column.kind), cells)
     sheet.freeze_panes(1, 0)
     sheet.repeat_rows(0)
     sheet.set_landscape()

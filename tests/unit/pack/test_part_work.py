@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+import io
 from typing import Any
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from openpyxl import load_workbook
 
 from drawerwright.catalogue import families_from_mappings
 from drawerwright.drawing.views.rear_cuts import rear_cuts
@@ -12,8 +16,12 @@ from drawerwright.files import job_from_mapping
 from drawerwright.fit import fit_job
 from drawerwright.model.fitted import FittedDrawer
 from drawerwright.pack.bores import bore_rows
+from drawerwright.pack.figures import part_text, wide_enough
 from drawerwright.pack.front_rows import places_text
+from drawerwright.pack.papers import papers
+from drawerwright.pack.part_work import part_work
 from drawerwright.pack.shown import Shown
+from drawerwright.pack.tables import Column, Table, write_csv, write_xlsx
 
 FAMILY = {
     "id": "plain-16",
@@ -53,3 +61,59 @@ def test_notches_are_told_only_for_a_back_that_reaches_down_to_the_members(
     if not notched:
         assert cuts.lifted > 0
         assert f" {cuts.bore_y:g} above the back's" in told["Hook bores in the back"]
+
+
+def work(drawer: FittedDrawer) -> dict[str, str]:
+    return {part.part: part_work(part, drawer) for part in drawer.parts}
+
+
+@pytest.mark.parametrize(
+    ("joint", "told"), [("dovetail", "half-blind sockets"), ("dowel", "dowel holes in its back")]
+)
+def test_a_front_that_closes_the_box_has_its_joint_groove_and_handle_in_the_list(
+    joint: str, told: str
+) -> None:
+    handle = {"spacing": 128, "bore": 5}
+    drawer = fitted(box={"joint": joint, "front": "integral"}, front={"style": "overlay", "handle": handle})
+    front = work(drawer)["front"]
+    assert told in front
+    assert drawer.box is not None
+    assert drawer.front is not None
+    below = drawer.box.lower_edge - drawer.opening.floor + drawer.front.bottom
+    assert below > 0
+    assert f"groove 6 wide, 6 deep, {drawer.box.bottom_recess + below:g} above the lower edge" in front
+    assert f"handle borings 128 apart, Ø 5, {drawer.front.height / 2:g} above the lower edge" in front
+    assert "pilot" not in front
+
+
+def test_an_applied_front_has_its_pilot_holes_in_the_list() -> None:
+    drawer = fitted(front={"style": "overlay", "overlay": {"left": 10, "right": 20, "top": 5, "bottom": 5}})
+    assert drawer.fixing is not None
+    front = work(drawer)["front"]
+    assert f"{len(drawer.fixing.holes)} pilot holes in its back, from the middle left" in front
+    assert "as the drawer is pulled" in front
+    assert "groove" not in front
+
+
+def test_a_quarter_inch_bottom_keeps_its_thickness_and_finds_its_groove() -> None:
+    drawer = fitted(box={"bottom_thickness": 6.35})
+    assert "groove 6.35 wide" in work(drawer)["side"]
+    (bottom,) = (part for part in drawer.parts if part.part == "bottom")
+    assert part_text(bottom, Shown()).endswith(" × 6.35")
+
+
+@given(st.floats(min_value=1, max_value=30))
+def test_no_groove_is_narrower_than_its_bottom(thickness: float) -> None:
+    assert thickness - 1e-5 <= float(wide_enough(thickness)) < thickness + 0.011
+
+
+def test_files_of_rows_have_no_crumbs_of_the_machine_s_numbers() -> None:
+    columns = (
+        Column("Length, mm", "length", 9),
+        Column("Thickness, mm", "thickness", 9),
+        Column("n", "count", 9),
+    )
+    table = Table("Cut", "Cut", columns, ((539.3333333333334, 3.175, 2),))
+    assert write_csv(table).decode().splitlines()[1] == "539.33,3.175,2"
+    sheet = load_workbook(io.BytesIO(write_xlsx(table, papers()["a4"]))).worksheets[0]
+    assert [cell.value for cell in sheet[2]] == [539.33, 3.175, 2]
