@@ -5,13 +5,15 @@ from __future__ import annotations
 import sys
 from itertools import chain
 
-from benchmarks import isometric, jobs, sheets, whole_jobs
+from benchmarks import isometric, jobs, packs, sheets, whole_jobs
 
 
 def main() -> int:
     """Run all benchmarks."""
     missed = 0
-    for figure in chain(sheets.figures(), jobs.figures(), whole_jobs.figures(), isometric.figures()):
+    for figure in chain(
+        sheets.figures(), jobs.figures(), whole_jobs.figures(), isometric.figures(), packs.figures()
+    ):
         met = figure.value <= figure.goal
         missed += not met
         mark = "" if met else "   missed"

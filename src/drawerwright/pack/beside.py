@@ -46,26 +46,29 @@ def short_ids(ids: tuple[str, ...], room: int = 30) -> str:
 
 def tried_rows(rejected: Sequence[Rejected], shown: Shown) -> list[dict[str, str]]:
     """What was tried: one row a family, mount and reason, each length with how far it was off."""
-    rows = []
-    for group in rejected_alike(rejected):
-        told_in = {"mm": "in", "kg": "lb"}.get(group.unit, group.unit) if shown.in_inches else group.unit
-        tried = (
-            f"{length_text(one.nominal, shown)} by {_short_by(one, told_in, shown)}" for one in group.members
-        )
-        rows.append(
-            {
-                "slide": for_sheets(group.family),
-                "because": for_sheets(f"{MOUNT_WORDS[group.mount]}: {check_name(group.because).lower()}"),
-                "lengths": for_sheets(f"{', '.join(tried)} {told_in}".strip()),
-            }
-        )
-    return rows
+    return [
+        {
+            "slide": for_sheets(group.family),
+            "because": for_sheets(f"{MOUNT_WORDS[group.mount]}: {check_name(group.because).lower()}"),
+            "lengths": for_sheets(_shortfalls(group.members, shown)),
+        }
+        for group in rejected_alike(rejected)
+    ]
 
 
-def _short_by(one: Rejected, told_in: str, shown: Shown) -> str:
-    """How far a slide was off, without unit and sign."""
-    text = margin_text(one.margin, one.unit, shown).removesuffix(f" {told_in}").removeprefix("−")
-    return text.removesuffix(".0") if one.unit == "mm" else text
+def _shortfalls(members: Sequence[Rejected], shown: Shown) -> str:
+    """Each length with how far it was off; the unit once at the end where all share it."""
+    told = [
+        (length_text(one.nominal, shown), margin_text(one.margin, one.unit, shown).removeprefix("−"))
+        for one in members
+    ]
+    units = {by.rpartition(" ")[2] for _, by in told if " " in by}
+    if len(units) != 1:
+        return ", ".join(f"{nominal} by {by}" for nominal, by in told)
+    (unit,) = units
+    whole = ".0" if unit == "mm" else ""
+    short = (f"{nominal} by {by.removesuffix(f' {unit}').removesuffix(whole)}" for nominal, by in told)
+    return f"{', '.join(short)} {unit}"
 
 
 def beside(alike: AlikeDrawers, shown: Shown) -> list[dict[str, Any]]:

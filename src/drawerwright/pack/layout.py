@@ -19,7 +19,7 @@ CHECK_BAR: Final = 100.0
 """True length of the bar by which a print is checked."""
 NOTES_SHARE: Final = 0.29
 """The column of checks at the right, of the width inside the frame."""
-CORNER_WIDTH: Final = 66.0
+CORNER_WIDTH: Final = 54.0
 """Least width of the white beside the plan that is worth writing in."""
 
 

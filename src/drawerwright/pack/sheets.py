@@ -19,8 +19,10 @@ from drawerwright.pack.shown import MILLIMETRES, Shown
 from drawerwright.pack.type_sizes import GAPS, SIZES
 from drawerwright.pack.typeset import forget_settings, set_document
 
+ALONE: Final = 80
+"""Most distinct drawers whose sheets are one document: the compiler takes some 6 MB a page (measured)."""
 PAGES: Final = 40
-"""Most drawers of one document: the compiler takes some 6 MB a page (measured)."""
+"""Most drawers of each document, where there are several."""
 
 
 def sheets_data(
@@ -74,7 +76,7 @@ def sheet_files(
     tell: Callable[[str], None] = lambda _: None,
 ) -> Iterator[tuple[str, bytes]]:
     """`sheets.pdf`; for very many distinct drawers `sheets-01.pdf` and so on, each with its own job sheet."""
-    parts = in_parts(distinct, PAGES)
+    parts = in_parts(distinct, PAGES if len(distinct) > ALONE else ALONE)
     for number, (name, members) in enumerate(zip(part_names("sheets", len(parts)), parts, strict=True), 1):
         data = sheets_data(fitted, members, layout, shown, tell, (number, len(parts)))
         yield f"{name}.pdf", set_document("sheets", data)

@@ -63,6 +63,7 @@ def test_documents_of_one_paper_are_numbered_so_that_they_sort() -> None:
 
 
 def test_a_job_of_very_many_drawers_has_its_sheets_in_parts(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(sheets, "ALONE", 4)
     monkeypatch.setattr(sheets, "PAGES", 2)
     made = pack_contents(*job_of(*(fitting(f"D{n}", side=12.0 + n / 10) for n in range(5))), only=["sheets"])
     assert set(made) == {"mounting.pdf", "sheets-01.pdf", "sheets-02.pdf", "sheets-03.pdf"}
