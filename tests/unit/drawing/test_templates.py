@@ -1,12 +1,16 @@
 from __future__ import annotations
 
+from itertools import pairwise
+
 import pytest
 
-from drawerwright.drawing.geometry import Placement
-from drawerwright.drawing.primitives import Hole, Slot, Text
-from drawerwright.drawing.scene import Hatch, Scene
+from drawerwright.drawing.dimensioning import lay_out_dimension
+from drawerwright.drawing.geometry import Placement, Point
+from drawerwright.drawing.primitives import Hole, Lines, Polyline, Slot, Text
+from drawerwright.drawing.scene import Dimension, Hatch, Scene
 from drawerwright.drawing.templates import box_back, front_fixing, locking_bracket, row_holes, templates
 from drawerwright.drawing.templates.breaking import GAP, broken
+from drawerwright.drawing.views.cabinet_side import Hand
 
 from .drawers import FITTING, NOT_FITTING, fitted
 
@@ -141,3 +145,35 @@ def test_a_short_length_is_not_broken() -> None:
     assert lie.kept == ((-60.0, 60.0),)
     assert lie.breaks(0.0, 10.0) == []
     assert lie.place(12.5) == 12.5
+
+
+@pytest.mark.parametrize("hand", ["left", "right"])
+@pytest.mark.parametrize("name", ["thin-outside", "overlay"])
+def test_no_line_strikes_through_the_words_of_a_bracket_s_datums(name: str, hand: Hand) -> None:
+    """With spacers too: their edges lie beyond the words, and so do the lines down to the numbers."""
+    scene = locking_bracket(fitted(name), hand)
+    words = [each for each in scene.primitives if isinstance(each, Text) and " of the " in each.text]
+    edges = [each for each in scene.primitives if isinstance(each, Polyline | Lines)]
+    edges += [one for each in scene.primitives if isinstance(each, Dimension) for one in _lines_of(each)]
+    assert len([one for one in words if one.backed]) == 2
+    for one in words:
+        if not one.backed:
+            continue
+        box = one.extent
+        for edge in edges:
+            for start, end in _segments(edge):
+                left, right = sorted((start[0], end[0]))
+                low, high = sorted((start[1], end[1]))
+                apart = right < box.left or left > box.right or high < box.bottom or low > box.top
+                assert apart, f"{one.text} is struck through from {start} to {end}"
+
+
+def _lines_of(dimension: Dimension) -> list[Lines]:
+    return [each for each in lay_out_dimension(dimension) if isinstance(each, Lines)]
+
+
+def _segments(drawn: Polyline | Lines) -> list[tuple[Point, Point]]:
+    """Straight lines of a drawn thing; the hatching of wood goes behind words on their own paper."""
+    if isinstance(drawn, Lines):
+        return list(drawn.segments)
+    return list(pairwise(drawn.points))

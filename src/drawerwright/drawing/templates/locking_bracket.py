@@ -29,7 +29,8 @@ from drawerwright.units import ShownUnits
 
 PILOT: Final = 2.5
 """Diameter of a pilot hole for the brackets' screws [mm]. Common practice, no source."""
-_BEYOND = 24.0
+_BEYOND = 32.0
+"""Room past the last hole for the words in the subfront's wood, clear of its line down [mm]."""
 _WOOD = 8.0
 _WIDE = 150.0
 
@@ -57,7 +58,7 @@ def locking_bracket(
         datum((0.0, 0.0), (0.0, far_back)),
         datum((-far_in, 0.0), (0.0, 0.0)),
         datum_words((0.0, far_back), f"inside face of the {hand} box side", (-2.0, -3.2), "end"),
-        datum_words((-far_in, 0.0), says_front, (0.0, 1.8)),
+        datum_words((-far_in, 0.0), says_front, (0.6, -4.6)),  # in the wood: spacers lie on the other side
         *_spacers(parts, far_in, far_back, units),
         *_holes(places, far_in, units),
     ]
