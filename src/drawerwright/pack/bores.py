@@ -52,6 +52,9 @@ def _cabinet_rows(fitted: FittedDrawer, mounting: Mounting, shown: Shown) -> Ite
         yield "Shelf screws, depth", lengths_text(mounting.shelf_holes, shown)
     if mounting.packing_left > 0 or mounting.packing_right > 0:
         yield "Packing behind the members", _both(mounting.packing_left, mounting.packing_right, shown)
+    if mounting.rear_packing_left > 0 or mounting.rear_packing_right > 0:
+        both = _both(mounting.rear_packing_left, mounting.rear_packing_right, shown)
+        yield "Packing under the members' rear ends alone", both
     left, right = mounting.rear_bracket_left, mounting.rear_bracket_right
     if left is not None and right is not None:
         yield "Rear bracket, centre from the cabinet side", _both(left, right, shown)

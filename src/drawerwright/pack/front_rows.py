@@ -38,8 +38,9 @@ def front_rows(fitted: FittedDrawer, shown: Shown) -> tuple[Row, ...]:
         name = "Handle borings" if len(fixing.handle) > 1 else "Knob boring"
         bore = length_text(fixing.handle_bore, shown)
         rows.append((f"{name} Ø {bore}, from the front's middle, up", places_text(fixing.handle, shown)))
-    rows.append(("Set the front", set_text(fixing, shown)))
-    rows.append(("Then the adjusters have", room_text(fixing, shown)))
+    if fitted.drawer.box.front == "applied":
+        rows.append(("Set the front", set_text(fixing, shown)))
+        rows.append(("Then the adjusters have", room_text(fixing, shown)))
     return tuple(rows)
 
 

@@ -13,13 +13,15 @@ Supply: TypeAlias = Literal["order", "with the brackets", "cut in the shop"]
 
 SCREW_ASSUMPTION: Final = (
     "Screws: one in each round hole and each slot of the member that the family lists, both sides, and one in"
-    " each pilot hole of a bracket (common practice, no source). Those of rear brackets and packing are not"
-    " counted: no family lists their holes."
+    " each pilot hole of a bracket (common practice, no source). Those of rear brackets, packing and"
+    " stabilisers are not counted: no family lists their holes. Dowels, screws of the box's corners and those"
+    " of its bottom are not counted: the shop sets them."
 )
 
 
 KINDS: Final = (
     "slide",
+    "stabiliser",
     "locking bracket",
     "spacer",
     "rear bracket",
@@ -71,6 +73,8 @@ def items_of(fitted: FittedDrawer) -> Iterator[tuple[Item, int]]:
         ),
         1,
     )  # fmt: skip
+    if fitted.drawer.stabiliser:
+        yield Item("stabiliser", family.id, None, "", "piece", note="joins the two slides of a pair"), 1
     if family.carriage == "concealed":
         yield from _bracket_items(slide)
     yield from _rear_items(family.id, mounting)
@@ -109,6 +113,10 @@ def _rear_items(family: str, mounting: Mounting) -> Iterator[tuple[Item, int]]:
         if thickness > 0:
             long = f"{millimetres(mounting.member)} mm long, behind the member; see the cut list"
             yield Item("packing", "", thickness, hand, "strip", "cut in the shop", long), 1
+    for hand, thickness in (("L", mounting.rear_packing_left), ("R", mounting.rear_packing_right)):
+        if thickness > 0:
+            note = "under the member's rear end alone; see the cut list"
+            yield Item("packing", "", thickness, hand, "strip", "cut in the shop", note), 1
 
 
 def _front_items(fitted: FittedDrawer) -> Iterator[tuple[Item, int]]:

@@ -50,6 +50,7 @@ def steps_of(fitted: FittedJob) -> list[dict[str, str]]:
         and (
             one.mounting.rear_bracket_left is not None
             or one.mounting.packing_left + one.mounting.packing_right > 0
+            or one.mounting.rear_packing_left + one.mounting.rear_packing_right > 0
         )
         for one in fitted.drawers
     )
@@ -65,7 +66,7 @@ def fronts_text(drawers: Sequence[FittedDrawer]) -> str:
     kinds = {
         (millimetres(one.fixing.low_by), millimetres(one.fixing.deep_by))
         for one in drawers
-        if one.fixing is not None
+        if one.fixing is not None and one.drawer.box.front == "applied"
     }
     if not kinds:
         return ""
@@ -102,10 +103,13 @@ def _is_packed(mounting: Mounting) -> bool:
 
 
 def _also(fitted: FittedDrawer, mounting: Mounting, shown: Shown) -> str:
-    """Packing, rear brackets and spacers, where the drawer has them."""
+    """Packing, also that under the rear ends alone, rear brackets and spacers, where the drawer has them."""
     told = []
     if _is_packed(mounting):
         told.append(f"packing {_hands(mounting.packing_left, mounting.packing_right, shown)}")
+    if mounting.rear_packing_left > 0 or mounting.rear_packing_right > 0:
+        rear = _hands(mounting.rear_packing_left, mounting.rear_packing_right, shown)
+        told.append(f"packing under the rear ends {rear}")
     left, right, height = (
         mounting.rear_bracket_left,
         mounting.rear_bracket_right,
@@ -130,7 +134,7 @@ def _hands(left: float, right: float, shown: Shown) -> str:
 
 
 def _front_set(fitted: FittedDrawer, _: Mounting, shown: Shown) -> str:
-    if fitted.fixing is None:
+    if fitted.fixing is None or fitted.drawer.box.front == "integral":
         return ""
     low, deep = fitted.fixing.low_by, fitted.fixing.deep_by
     if low < NOUGHT and deep < NOUGHT:

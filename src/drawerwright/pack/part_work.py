@@ -8,7 +8,7 @@ from typing import Final
 from drawerwright.drawing.views.rear_cuts import rear_cuts
 from drawerwright.model.fitted import BoxSizes, FittedDrawer, Part
 from drawerwright.pack.figures import millimetres, wide_enough
-from drawerwright.pack.front_rows import places_text
+from drawerwright.pack.front_rows import AS_PULLED, places_text
 from drawerwright.pack.shown import Shown
 
 _BANDED: Final = {
@@ -56,6 +56,7 @@ def part_work(part: Part, fitted: FittedDrawer) -> str:
             *_groove(part, fitted, fitted.box),
             *_rear(part, fitted),
             *_front(part, fitted),
+            *_sawn_out(part, fitted, fitted.box),
         ]
     )
 
@@ -128,3 +129,19 @@ def _front(part: Part, fitted: FittedDrawer) -> Iterator[str]:
         up = millimetres(part.width / 2 if handle.up is None else handle.up)
         many = f"handle borings {millimetres(handle.spacing)} apart" if handle.spacing > 0 else "knob boring"
         yield f"{many}, Ø {millimetres(handle.bore)}, {up} above the lower edge"
+
+
+def _sawn_out(part: Part, fitted: FittedDrawer, box: BoxSizes) -> Iterator[str]:
+    """What a cut-out takes from back and bottom, from the left as the drawer is pulled."""
+    cut = fitted.cut_out
+    if cut is None or part.part not in ("back", "bottom"):
+        return
+    wide = millimetres(cut.width)
+    # What stands in grooves or joints lies outside the box's inside faces, alike at both ends.
+    across = part.length if part.part == "back" else part.width
+    left = millimetres(cut.back_left + (across - box.inside_width) / 2)
+    if part.part == "back":
+        yield f"then saw out {wide}, {left} from its left end {AS_PULLED}"
+    else:
+        deep = millimetres(cut.bottom_cut)
+        yield f"saw out {wide} wide, {deep} from the rear edge, {left} from its left edge {AS_PULLED}"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -14,10 +15,13 @@ from drawerwright.catalogue import families_from_mappings
 from drawerwright.drawing.views.rear_cuts import rear_cuts
 from drawerwright.files import job_from_mapping
 from drawerwright.fit import fit_job
-from drawerwright.model.fitted import FittedDrawer
+from drawerwright.model.fitted import FittedDrawer, FittedJob
 from drawerwright.pack.bores import bore_rows
 from drawerwright.pack.figures import part_text, wide_enough
-from drawerwright.pack.front_rows import places_text
+from drawerwright.pack.front_rows import front_rows, places_text
+from drawerwright.pack.hardware_items import KINDS, items_of
+from drawerwright.pack.hardware_list import hardware_list
+from drawerwright.pack.mounting_sheet import fronts_text, rows_of, steps_of
 from drawerwright.pack.papers import papers
 from drawerwright.pack.part_work import part_work
 from drawerwright.pack.shown import Shown
@@ -117,3 +121,54 @@ def test_files_of_rows_have_no_crumbs_of_the_machine_s_numbers() -> None:
     assert write_csv(table).decode().splitlines()[1] == "539.33,3.175,2"
     sheet = load_workbook(io.BytesIO(write_xlsx(table, papers()["a4"]))).worksheets[0]
     assert [cell.value for cell in sheet[2]] == [539.33, 3.175, 2]
+
+
+def test_a_cut_out_is_sawn_out_of_back_and_bottom_at_its_place() -> None:
+    drawer = fitted(cut_out={"width": 150, "depth": 200, "from_left": 120})
+    assert drawer.cut_out is not None
+    told = work(drawer)
+    assert told["back"].endswith("then saw out 150, 120 from its left end as the drawer is pulled")
+    # The bottom lies 6 deep in the grooves: its left edge is 6 outside the box's inside face.
+    deep = f"{drawer.cut_out.bottom_cut:g}"
+    assert f"saw out 150 wide, {deep} from the rear edge, 126 from its left edge" in told["bottom"]
+    assert "saw out" not in told["side"] + told["subfront"]
+
+
+def test_a_stabiliser_and_packing_under_the_rear_ends_are_hardware() -> None:
+    drawer = fitted(stabiliser=True)
+    assert drawer.mounting is not None
+    wider = replace(drawer, mounting=replace(drawer.mounting, rear_packing_left=1.2, rear_packing_right=2.0))
+    items = list(items_of(wider))
+    assert [(item.unit, count) for item, count in items if item.name == "stabiliser"] == [("piece", 1)]
+    assert [(item.hand, item.size) for item, _ in items if item.name == "packing"] == [("L", 1.2), ("R", 2.0)]
+    assert not any(item.name == "stabiliser" for item, _ in items_of(fitted()))
+    assert all(item.name in KINDS for item, _ in items)
+
+
+def test_packing_under_the_rear_ends_is_on_the_page_and_the_mounting_sheet() -> None:
+    drawer = fitted()
+    assert drawer.mounting is not None
+    wider = replace(drawer, mounting=replace(drawer.mounting, rear_packing_left=1.2, rear_packing_right=2.0))
+    assert (
+        dict(bore_rows(wider, Shown()))["Packing under the members' rear ends alone"] == "left 1.2, right 2"
+    )
+    headings, (row,) = rows_of([wider], Shown())
+    at = [one["name"] for one in headings].index("Packing, rear brackets, spacers")
+    assert row["cells"][at].startswith("packing under the rear ends L 1.2, R 2")
+    titles = [step["title"] for step in steps_of(FittedJob("", (wider,)))]
+    assert "Packing and rear brackets" in titles
+
+
+def test_a_front_that_closes_the_box_is_not_set_low_or_deep() -> None:
+    front = {"style": "overlay", "handle": {"spacing": 128}}
+    drawer = fitted(box={"front": "integral"}, front=front)
+    assert "Set the front" not in dict(front_rows(drawer, Shown()))
+    assert fronts_text([drawer]) == ""
+    headings, _ = rows_of([drawer], Shown())
+    assert "Front fixed" not in [one["name"] for one in headings]
+
+
+def test_the_hardware_list_says_what_it_does_not_count() -> None:
+    (remark, *_) = hardware_list(FittedJob("", (fitted(),)), Shown()).remarks
+    for thing in ("Dowels", "box's corners", "its bottom"):
+        assert thing in remark
