@@ -19,6 +19,7 @@ _SURE: Final = frozenset(map(chr, (*range(0x20, 0x7F), *range(0xA0, 0x100)))) | 
 """Characters known to be in the lettering, so that plain text never waits for the font file to be read."""
 
 _LONG_WORD: Final = re.compile(r"\S{25,}")
+_LONG_IN_COLUMN: Final = re.compile(r"\S{13,}")
 _MIXED: Final = re.compile(r"(?<=\d) (?=\d{1,2}/\d{1,2}\b)")
 """The space between a whole number and its fraction: no line breaks there."""
 
@@ -48,6 +49,11 @@ def lettered(text: str) -> str:
 def breakable(text: str) -> str:
     """The text with places where very long words may break over lines (zero-width spaces)."""
     return _LONG_WORD.sub(lambda word: _BREAK.join(_pieces(word.group())), text)
+
+
+def id_for_sheets(text: str) -> str:
+    """An id as a narrow column can set it: words break sooner than in running text."""
+    return _LONG_IN_COLUMN.sub(lambda word: _BREAK.join(_pieces(word.group())), lettered(plain_text(text)))
 
 
 def _pieces(word: str) -> list[str]:

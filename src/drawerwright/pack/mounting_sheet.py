@@ -21,7 +21,7 @@ from drawerwright.pack.figures import (
     millimetres,
 )
 from drawerwright.pack.layout import Layout
-from drawerwright.pack.lettering import for_sheets
+from drawerwright.pack.lettering import for_sheets, id_for_sheets
 from drawerwright.pack.papers import Paper
 from drawerwright.pack.parts import in_parts, part_names
 from drawerwright.pack.shown import Shown
@@ -31,6 +31,8 @@ ROWS: Final = 400
 """Most drawers of one document, so that the compiler's memory stays bounded."""
 WIDEST: Final = 28
 """Most characters for which a column of the table is widened; longer ones run over several lines."""
+WIDEST_NAME: Final = 16
+"""Most characters of an id or a slide that stand in one line; a column with longer ones has a set width."""
 TICKS: Final = ("On", "Locked", "Click L", "Click R", "Set")
 """Boxes to tick for each drawer, in the order of work."""
 
@@ -178,8 +180,8 @@ def rows_of(
     for one, cells in filled:
         many = one.drawer.quantity
         row = {
-            "id": for_sheets(one.id),
-            "slide": for_sheets(slide_text(one)),
+            "id": id_for_sheets(one.id),
+            "slide": id_for_sheets(slide_text(one)),
             "mount": MOUNT_WORDS[one.slide.mount] if one.slide is not None else "",
             "cells": [cells[at] for at in kept],
         }
@@ -207,6 +209,8 @@ def mounting_files(fitted: FittedJob, paper: Paper, shown: Shown) -> Iterator[tu
             "unit": {"mm": "mm", "in": "inches", "both": "mm (inches)"}[shown.units],
             "steps": steps_of(fitted),
             "cautions": [{"title": one.title, "says": one.says} for one in cautions() if one.wall],
+            "long_ids": any(len(row["id"]) > WIDEST_NAME for row in rows),
+            "long_slides": any(len(row["slide"]) > WIDEST_NAME for row in rows),
             "headings": headings,
             "ticks": list(TICKS),
             "rows": rows,

@@ -7,7 +7,7 @@ from typing import Any, Final
 
 from drawerwright.pack.figures import millimetres
 from drawerwright.pack.layout import Layout
-from drawerwright.pack.lettering import for_sheets
+from drawerwright.pack.lettering import for_sheets, id_for_sheets
 from drawerwright.pack.papers import Paper
 from drawerwright.pack.parts import in_parts, part_names
 from drawerwright.pack.shown import Shown
@@ -19,13 +19,20 @@ ROWS: Final = 1500
 IDS_ROOM: Final = 110
 """Most characters of drawers' ids in a row; the spreadsheet has them all."""
 
+ABREAST: Final = 10
+"""Most columns that stand beside each other with room for words."""
+ONE_LINE: Final = 18
+"""Most characters of a cell of words that never break over lines."""
+
 
 def cell_text(cell: Cell, kind: Kind) -> str:
     """A cell as it is printed: lengths to a tenth, money to a hundredth, nothing as nothing."""
     if cell is None:
         return ""
     if isinstance(cell, str):
-        return for_sheets(_shortened(cell) if kind == "ids" and len(cell) > IDS_ROOM else cell)
+        if kind == "ids":
+            return id_for_sheets(_shortened(cell) if len(cell) > IDS_ROOM else cell)
+        return for_sheets(cell)
     if kind == "thickness":
         return f"{cell:.3f}".rstrip("0").rstrip(".")
     return f"{cell:.2f}" if kind == "money" else millimetres(cell)
@@ -44,27 +51,38 @@ def _shortened(listed: str) -> str:
 
 
 def table_data(table: Table, rows: Sequence[tuple[Cell, ...]]) -> dict[str, Any]:
-    """A table as its template takes it: columns with nothing in them are left out."""
+    """A table as its template takes it: columns with nothing in them are left out.
+
+    With very many columns the last one, if it holds words, stands on a second line of its row.
+    """
     kept = [
         at for at, _ in enumerate(table.columns) if any(row[at] not in (None, "") for row in rows) or not rows
     ]
-    columns = [table.columns[at] for at in kept]
-    widest = [max((len(str(row[at] or "")) for row in rows), default=0) for at in kept]
+    second = kept.pop() if len(kept) > ABREAST and table.columns[kept[-1]].kind == "text" else None
     return {
         "name": table.sheet,
         "columns": [
             {
-                "heading": column.heading,
-                "numeric": column.kind not in ("text", "ids"),
-                "share": max(min(column.width, wide), 8)
-                if column.kind in ("text", "ids") and wide > 18
-                else 0,
+                "heading": table.columns[at].heading,
+                "numeric": table.columns[at].kind not in ("text", "ids"),
+                "share": _share(table, rows, at),
             }
-            for column, wide in zip(columns, widest, strict=True)
+            for at in kept
         ],
         "rows": [[cell_text(row[at], table.columns[at].kind) for at in kept] for row in rows],
+        "second": "" if second is None else table.columns[second].heading,
+        "second_lines": [] if second is None else [cell_text(row[second], "text") for row in rows],
         "remarks": [for_sheets(remark) for remark in table.remarks],
     }
+
+
+def _share(table: Table, rows: Sequence[tuple[Cell, ...]], at: int) -> float:
+    """Share of the width that a column of long words has; 0: as wide as its cells."""
+    column = table.columns[at]
+    widest = max((len(str(row[at] or "")) for row in rows), default=0)
+    if column.kind not in ("text", "ids") or widest <= ONE_LINE:
+        return 0
+    return max(min(column.width, widest), 8)
 
 
 def printed_lists(
