@@ -21,7 +21,7 @@ from drawerwright.pack.beside import short_ids
 from drawerwright.pack.column_sums import column_data
 from drawerwright.pack.distinct import AlikeDrawers, gather_alike
 from drawerwright.pack.drawer_page import scale_text, slide_text
-from drawerwright.pack.figures import VERDICT_STATES, VERDICT_WORDS, box_text, counted, length_text
+from drawerwright.pack.figures import VERDICT_STATES, VERDICT_WORDS, box_text, counted, length_text, part_text
 from drawerwright.pack.layout import EDGE, FOOT_GAP, NOTES_SHARE, PADDING, TITLE_STRIP, Layout
 from drawerwright.pack.lettering import for_sheets
 from drawerwright.pack.papers import Paper
@@ -112,9 +112,10 @@ def drawer_data(alike: AlikeDrawers, paper: Paper, shown: Shown) -> dict[str, An
     width, height = room_of(paper)
     width -= 2 * PADDING
     height = height / 2 - HEAD - CAPTION - PADDING
-    # Two units of three sizes at every part would leave the parts no room.
+    # Two units of three sizes at every part would leave the parts no room: then mm, as in the drawer's sheet.
     units = "mm" if shown.both else shown.units
-    apart = as_large_as_fits(exploded(fitted, units=units), width * APART_SHARE, height, names_beside=True)
+    taken_apart = exploded(fitted, units=units, sizes=lambda part: part_text(part, shown))
+    apart = as_large_as_fits(taken_apart, width * APART_SHARE, height, names_beside=True)
     used = width * APART_SHARE if apart is None else apart.room.width
     drawn_out = as_large_as_fits(
         isometric(fitted, out, units=shown.units), width - used - 2 * PADDING, height
@@ -134,7 +135,7 @@ def drawer_data(alike: AlikeDrawers, paper: Paper, shown: Shown) -> dict[str, An
                 "drawing": _document(drawn_out),
             },
             {
-                "caption": "Taken apart, sizes in mm" if shown.both else "Taken apart",
+                "caption": f"Taken apart, sizes in {'inches' if shown.in_inches else 'mm'}",
                 "scale": _scale(apart),
                 "drawing": _document(apart),
             },

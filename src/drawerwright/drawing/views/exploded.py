@@ -6,7 +6,7 @@ less than h behind it.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Final
@@ -19,14 +19,14 @@ from drawerwright.drawing.half_spaces import Array
 from drawerwright.drawing.hidden_lines import Picture
 from drawerwright.drawing.primitives import Lines
 from drawerwright.drawing.scene import Leader, Primitive, Scene
+from drawerwright.drawing.shown import Units
 from drawerwright.drawing.solids import Solid, prism
 from drawerwright.drawing.views.box_solids import box_solids, front_solid
 from drawerwright.drawing.views.isometric import SEEN_FROM, lines_by_pen
 from drawerwright.drawing.views.slide_solids import slide_solids
 from drawerwright.drawing.views.standing import Standing, needed_parts, standing
-from drawerwright.drawing.wording import shown
-from drawerwright.model.fitted import FittedDrawer
-from drawerwright.units import ShownUnits
+from drawerwright.drawing.wording import hardware, part_words
+from drawerwright.model.fitted import FittedDrawer, Part
 
 _VIEW = SEEN_FROM["right"]
 _LEAST_APART: Final = 90.0
@@ -58,8 +58,12 @@ class _Apart:
         return points.min(axis=0), points.max(axis=0)
 
 
-def exploded(fitted: FittedDrawer, *, units: ShownUnits = "mm") -> Scene:
+def exploded(
+    fitted: FittedDrawer, *, units: Units = "mm", sizes: Callable[[Part], str] | None = None
+) -> Scene:
     """Box, front, locking brackets and slide members apart, named, with the sizes that are cut.
+
+    `sizes` says how those of a part are written; None: to the nearest of what `units` shows.
 
     Raises:
         ValueError: the drawer does not fit, so there is nothing to take apart.
@@ -71,7 +75,7 @@ def exploded(fitted: FittedDrawer, *, units: ShownUnits = "mm") -> Scene:
     drawn: list[Primitive] = [*lines_by_pen(picture.lines())]
     traces = np.array(list(_traces(parts)))
     drawn.append(Lines(picture.stretches(traces[:, 0], traces[:, 1]), "centre"))
-    drawn += _names(fitted, parts, picture, units)
+    drawn += _names(fitted, parts, picture, units, sizes)
     return Scene("exploded", f"Parts, drawer {fitted.id}", _alt(parts), tuple(drawn))
 
 
@@ -189,7 +193,11 @@ def _from_member(member: _Apart) -> Iterator[tuple[Array, Array]]:
 
 
 def _names(
-    fitted: FittedDrawer, parts: Sequence[_Apart], picture: Picture, units: ShownUnits
+    fitted: FittedDrawer,
+    parts: Sequence[_Apart],
+    picture: Picture,
+    units: Units,
+    sizes_of: Callable[[Part], str] | None,
 ) -> list[Primitive]:
     """Each part's name and sizes once, in a column at the left or at the right, on a line from the part.
 
@@ -210,13 +218,13 @@ def _names(
         edge = points.left if side < 0 else points.right
         heights = spread_apart([tip[1] for tip, _ in found], [step] * len(found), 0.0)
         for (tip, name), y in zip(found, heights, strict=True):
-            title, sizes = _words(fitted, name, units)
+            title, sizes = _words(fitted, name, units, sizes_of)
             bend = (edge + side * points.width * _COLUMN_ASIDE, y)
             drawn.append(Leader(tip, (0.0, 0.0), side * _SHOULDER, title, sizes, bend=bend))
     brackets = [_tip(part, picture, 1.0) for part in parts if part.name == "locking bracket"]
     for under in brackets:
         if under is not None and under[0] > points.centre[0] - points.width / 4:
-            title, sizes = _words(fitted, "locking bracket", units)
+            title, sizes = _words(fitted, "locking bracket", units, sizes_of)
             # Below everything: what stands at the left and the right of it would be crossed.
             bend = (under[0], points.bottom - step / 2)
             drawn.append(Leader(under, (0.0, 0.0), _SHOULDER, title, sizes, bend=bend))
@@ -245,15 +253,19 @@ def _faces_seen(solid: Solid) -> Array:
     return np.asarray(points[on_solid])
 
 
-def _words(fitted: FittedDrawer, name: str, units: ShownUnits) -> tuple[str, str]:
+def _words(
+    fitted: FittedDrawer, name: str, units: Units, sizes_of: Callable[[Part], str] | None
+) -> tuple[str, str]:
     """A part's name with its number, and its sizes."""
     parts = needed_parts(fitted)
     cut = {part.part: part for part in fitted.parts}.get(_NAMES.get(name, name))
     if cut is not None:
         title = f"{cut.count} {cut.part}s" if cut.count > 1 else cut.part
-        return title, " × ".join(shown(size, units) for size in (cut.length, cut.width, cut.thickness))
+        if sizes_of is not None:
+            return title, sizes_of(cut)
+        return title, part_words(cut.length, cut.width, cut.thickness, units)
     if name == "cabinet member":
-        return f"2 {name}s", shown(parts.slide.length.member, units)
+        return f"2 {name}s", hardware(parts.slide.length.member, units)
     # An existing box has no cut list, and of the other members no family tells a size.
     pairs = name in _NAMES or name not in ("subfront", "back", "bottom", "front")
     return (f"2 {_NAMES.get(name, name)}s" if pairs else name), ""
