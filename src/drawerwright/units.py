@@ -24,6 +24,9 @@ KG_PER_POUND: Final = Fraction(45359237, 10**8)
 LARGEST_LENGTH: Final = 5000.0
 """Largest length that a file may hold [mm], from the public contract."""
 
+HARDLY: Final = Fraction(1, 10_000)
+"""A step short by less than this share of one counts as whole: floats of 508.0 mm are 20 in. Own choice."""
+
 _TOO_LARGE_TO_ROUND: Final = 1e15
 """From here on a float has no decimals left: such numbers, and what is no number, are shown as they are."""
 
@@ -113,16 +116,24 @@ def parse_mass(value: object, bare_unit: BareUnit = "mm") -> float:
     return mass + 0.0
 
 
-def format_length(mm: float, units: ShownUnits = "mm", *, denominator: int = 32, decimals: int = 1) -> str:
+def format_length(
+    mm: float,
+    units: ShownUnits = "mm",
+    *,
+    denominator: int = 32,
+    decimals: int = 1,
+    inches_down: bool = False,
+) -> str:
     """A length [mm] as people read it: "552.5 mm", "21 3/4 in", or "552.5 mm (21 3/4 in)".
 
     Millimetres are rounded to `decimals`, without trailing zeros; inches to the nearest 1/`denominator`,
-    reduced. What lies half way goes away from 0.
+    reduced. What lies half way goes away from 0. With `inches_down` inches are never more than the length
+    is, for sizes and margins that have an upper limit; a step that a float falls short of by a hair counts.
     """
     metric = f"{_decimal(mm, decimals)} mm"
     if units == "mm":
         return metric
-    inches = f"{_inch_fraction(mm, denominator)} in"
+    inches = f"{_inch_fraction(mm, denominator, inches_down)} in"
     return inches if units == "in" else f"{metric} ({inches})"
 
 
@@ -171,12 +182,12 @@ def _pounds(kg: float) -> float:
     return float(_as_written(float(kg)) / KG_PER_POUND)
 
 
-def _inch_fraction(mm: float, denominator: int) -> str:
+def _inch_fraction(mm: float, denominator: int, down: bool) -> str:
     """Whole inches and a reduced fraction of a length [mm]."""
     if not abs(mm) < _TOO_LARGE_TO_ROUND:
         return f"{mm / 25.4:.6g}"
-    exact = abs(_as_written(float(mm))) / MM_PER_INCH * denominator
-    steps = math.floor(exact + Fraction(1, 2))
+    exact = _as_written(float(mm)) / MM_PER_INCH * denominator
+    steps = abs(math.floor(exact + HARDLY)) if down else math.floor(abs(exact) + Fraction(1, 2))
     whole, rest = divmod(Fraction(steps, denominator), 1)
     parts = [str(whole)] if whole or not rest else []
     if rest:

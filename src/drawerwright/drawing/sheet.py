@@ -17,12 +17,12 @@ from drawerwright.drawing.geometry import Bounds, Point
 from drawerwright.drawing.pens import CAPTION_SIZE, NOTE_SIZE
 from drawerwright.drawing.primitives import Circle, Text
 from drawerwright.drawing.scene import Primitive, Scene, scale_to_paper, translate
+from drawerwright.drawing.shown import Units
 from drawerwright.drawing.views.front import front
 from drawerwright.drawing.views.plan import plan
 from drawerwright.drawing.views.side import side_section
 from drawerwright.drawing.views.standing import standing
 from drawerwright.model.fitted import FittedDrawer
-from drawerwright.units import ShownUnits
 
 STANDARD_SCALES: Final = (
     1.0,
@@ -70,7 +70,7 @@ def drawer_sheet(
     height_mm: float,
     *,
     may_turn: bool = False,
-    units: ShownUnits = "mm",
+    units: Units = "mm",
 ) -> Scene:
     """Plan, front and side on a paper area of the given size, as large as a standard scale allows.
 

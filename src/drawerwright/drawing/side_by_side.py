@@ -10,8 +10,8 @@ from drawerwright.drawing.pens import CAPTION_SIZE
 from drawerwright.drawing.primitives import Text
 from drawerwright.drawing.scene import Primitive, Scene, translate
 from drawerwright.drawing.sheet import drawer_sheet, scale_words
+from drawerwright.drawing.shown import Units
 from drawerwright.model.fitted import FittedDrawer
-from drawerwright.units import ShownUnits
 
 WIDTH: Final = 190.0
 HEIGHT: Final = 190.0
@@ -20,7 +20,7 @@ CAPTION: Final = 9.0
 
 
 def sheets_side_by_side(
-    answers: Sequence[FittedDrawer], captions: Sequence[str], units: ShownUnits = "mm"
+    answers: Sequence[FittedDrawer], captions: Sequence[str], units: Units = "mm"
 ) -> Scene:
     """One drawer's sheets from left to right, each with its caption and its scale above it.
 

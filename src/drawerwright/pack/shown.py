@@ -1,37 +1,7 @@
-"""How lengths are shown on papers: their units, and the finest fraction of an inch."""
+"""How lengths are shown on papers: as on the drawings that stand on them."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import Literal, TypeAlias
+from drawerwright.drawing.shown import MILLIMETRES, Parts, Shown
 
-from drawerwright.units import ShownUnits
-
-Parts: TypeAlias = Literal[32, 64]
-"""Into how many parts an inch is divided at most."""
-
-
-@dataclass(frozen=True, slots=True)
-class Shown:
-    """Units of the papers; inches are shown to 1/`parts`."""
-
-    units: ShownUnits = "mm"
-    parts: Parts = 32
-
-    @property
-    def in_inches(self) -> bool:
-        """Whether inches stand alone."""
-        return self.units == "in"
-
-    @property
-    def with_inches(self) -> bool:
-        """Whether inches are shown at all."""
-        return self.units != "mm"
-
-    @property
-    def both(self) -> bool:
-        """Whether inches stand beside millimetres."""
-        return self.units == "both"
-
-
-MILLIMETRES = Shown()
+__all__ = ["MILLIMETRES", "Parts", "Shown"]

@@ -82,11 +82,14 @@ def test_the_order_of_the_two_points_does_not_matter() -> None:
     assert forward == backward
 
 
-def test_a_number_is_the_value_to_a_tenth_or_the_text_that_was_given() -> None:
+def test_a_number_is_the_value_or_the_text_that_was_given_and_hides_no_more_than_a_caliper_does() -> None:
     assert label_of(_horizontal(519.5)) == "519.5"
     assert label_of(_horizontal(500.0)) == "500"
-    assert label_of(_horizontal(8.04)) == "8"
-    assert label_of(_horizontal(15.875)) == "15.9"
+    assert label_of(_horizontal(8.004)) == "8"
+    assert label_of(_horizontal(6.35)) == "6.35"
+    assert label_of(_horizontal(519.55)) == "519.6"
+    assert label_of(_horizontal(-0.004)) == "0"
+    assert label_of(_horizontal(15.875)) == "15.88"
     assert label_of(_horizontal(5.0, text="3/16")) == "3/16"
 
 

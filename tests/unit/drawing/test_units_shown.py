@@ -4,13 +4,14 @@ import pytest
 
 from drawerwright.drawing.dimensioning import lay_out_dimension, lay_out_running
 from drawerwright.drawing.primitives import Hole, Slot, Text
-from drawerwright.drawing.scene import Dimension, RunningDimension, Scene
+from drawerwright.drawing.scene import Dimension, Leader, RunningDimension, Scene
 from drawerwright.drawing.sheet import drawer_sheet
-from drawerwright.drawing.shown_units import in_units
+from drawerwright.drawing.shown import Shown
+from drawerwright.drawing.shown_units import LIMITED, in_units
 from drawerwright.drawing.templates import templates
 from drawerwright.drawing.views.panels import panels
 from drawerwright.drawing.wording import bored, listed, shown
-from drawerwright.units import ShownUnits
+from drawerwright.units import ShownUnits, parse_length
 
 from .drawers import FITTING, NOT_FITTING, fitted
 
@@ -20,7 +21,7 @@ def test_lengths_are_written_in_thirty_seconds_with_a_true_minus_sign() -> None:
     assert shown(519.5) == "519.5"
     assert shown(519.5, "in") == "20 7/16″"
     assert shown(25.4, "both") == "25.4 (1″)"
-    assert shown(-1.5, "in") == "−1/16″"
+    assert shown(-25.4, "in") == "−1″"
     assert listed((25.4, 50.8), "in") == "1″, 2″"
 
 
@@ -41,7 +42,7 @@ def test_units_change_the_lettering_and_never_a_hole(name: str, units: ShownUnit
             for each in imperial.primitives:
                 if isinstance(each, Dimension):
                     assert each.text is not None
-                    assert "″" in each.text + each.second
+                    assert _in_inches(each)
                     changed += 1
                 if isinstance(each, RunningDimension):
                     assert all("″" in text for text in (each.texts if units == "in" else each.seconds) or "x")
@@ -58,7 +59,74 @@ def test_every_sheet_can_be_drawn_in_inches(name: str, units: ShownUnits) -> Non
     sheet = drawer_sheet(fitted(name), 281.0, 190.0, units=units)
     numbers = [each for each in sheet.primitives if isinstance(each, Dimension)]
     assert numbers
-    assert all("″" in (each.text or "") + each.second for each in numbers)
+    assert all(_in_inches(each) for each in numbers)
+
+
+def _in_inches(each: Dimension) -> bool:
+    """Whether a number has its inches; under 1/8 in (3.175 mm) it has its mm and no fraction instead."""
+    told = (each.text or "") + each.second
+    return ("″" in told) != (0 < abs(each.value) < 3.175 and told.endswith(" mm"))
+
+
+def test_what_is_under_an_eighth_of_an_inch_stays_in_mm() -> None:
+    assert shown(-1.5, "in") == "−1.5 mm"
+    assert shown(3.0, "both") == "3 mm"
+    assert (shown(3.175, "in"), shown(0.0, "in")) == ("1/8″", "0″")
+
+
+def test_sixty_fourths_are_written_where_they_are_asked_for() -> None:
+    """519.5 mm = 20.4528 in, 28.98 sixty-fourths over 20: 20 29/64, or 20 7/16 rounded down."""
+    assert shown(519.5, Shown("in", 64)) == "20 29/64″"
+    assert shown(519.5, Shown("in", 64), down=True) == "20 7/16″"
+    assert shown(519.5, Shown("both", 64)) == "519.5 (20 29/64″)"
+
+
+def test_dimensions_of_boxes_and_parts_are_rounded_down_and_places_to_the_nearest() -> None:
+    """166.497 mm = 6.555 in, 17.76 thirty-seconds over 6: down to 17/32, to the nearest 9/16."""
+    for quantity, says in (("box_height", "6 17/32″"), ("opening_height", "6 9/16″")):
+        one = Dimension(quantity, 166.497, (0.0, 0.0), (0.0, 166.497), "vertical", 0.0, 5.6)
+        for units, text in (("in", says), ("both", "166.5")):
+            (made,) = in_units(Scene("s", "S", "s", (one,)), units).primitives  # type: ignore[arg-type]
+            assert isinstance(made, Dimension)
+            assert made.text == text
+            assert made.second == ("" if units == "in" else f"({says})")
+
+
+@pytest.mark.parametrize("name", FITTING)
+def test_no_panel_s_overall_size_is_drawn_larger_in_inches_than_it_is(name: str) -> None:
+    """Nor is one smaller by more than the step."""
+    seen = 0
+    for parts in (32, 64):
+        for _, scene in panels(fitted(name), Shown("in", parts)):  # type: ignore[arg-type]
+            for each in scene.primitives:
+                if isinstance(each, Dimension) and each.quantity in LIMITED:
+                    drawn = parse_length((each.text or "").replace("″", " in"))
+                    assert -25.4 / parts < drawn - each.value < 1e-3
+                    seen += 1
+    assert seen >= 4 or fitted(name).drawer.existing_box is not None
+
+
+@pytest.mark.parametrize("name", FITTING)
+def test_depths_of_bores_and_spacers_never_stand_in_inches(name: str) -> None:
+    """A bit, a stop collar and a spacer are metric: a rounded fraction would be another one."""
+    drawn = [*panels(fitted(name), "in"), *templates(fitted(name), units="in")]
+    told = [
+        " ".join((each.text, each.second_line) if isinstance(each, Leader) else (each.text,))
+        for _, scene in drawn
+        for each in scene.primitives
+        if isinstance(each, Leader | Text)
+    ]
+    notes = [words for words in told if "Ø" in words or words.startswith(("spacer", "fix the front"))]
+    assert notes
+    for words in notes:
+        assert "″" not in words, words
+
+
+@pytest.mark.parametrize("name", ["overlay", "frame"])
+def test_a_sheet_in_sixty_fourths_has_some(name: str) -> None:
+    sheet = drawer_sheet(fitted(name), 281.0, 190.0, units=Shown("in", 64))
+    texts = [each.text or "" for each in sheet.primitives if isinstance(each, Dimension)]
+    assert any("/64″" in text for text in texts)
 
 
 def test_upright_numbers_stand_over_their_inches_and_clear_of_the_next_column() -> None:

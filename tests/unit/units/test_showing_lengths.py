@@ -124,3 +124,13 @@ def test_any_number_is_shown_without_breaking(number: float, units: ShownUnits, 
 )
 def test_numbers_too_large_to_round_are_shown_as_they_are(mm: float, shown: str) -> None:
     assert format_length(mm) == shown
+
+
+def test_inches_rounded_down_are_never_more_than_the_length_and_whole_steps_stay() -> None:
+    """166.497 mm = 6.555 in. 508 mm = 20 in exactly, whatever hair its float falls short by."""
+    assert format_length(166.497, "in") == "6 9/16 in"
+    assert format_length(166.497, "in", inches_down=True) == "6 17/32 in"
+    assert format_length(166.497, "in", inches_down=True, denominator=64) == "6 35/64 in"
+    assert format_length(507.99999999999994, "in", inches_down=True) == "20 in"
+    assert format_length(-25.0, "in", inches_down=True) == "-1 in"
+    assert format_length(25.0, "both", inches_down=True) == "25 mm (31/32 in)"

@@ -12,6 +12,7 @@ from typing import Final
 from drawerwright.drawing.geometry import Bounds
 from drawerwright.drawing.primitives import Anchor, Text, line, rectangle
 from drawerwright.drawing.scene import Dimension, Hatch, Primitive, Scene
+from drawerwright.drawing.shown import Units
 from drawerwright.drawing.templates.breaking import Broken, broken
 from drawerwright.drawing.templates.marks import (
     HAND_SIZE,
@@ -25,7 +26,6 @@ from drawerwright.drawing.views.rear_cuts import RearCuts, rear_cuts
 from drawerwright.drawing.views.standing import needed_parts
 from drawerwright.drawing.wording import bored, shown
 from drawerwright.model.fitted import FittedDrawer
-from drawerwright.units import ShownUnits
 
 CUT_AWAY: Final = "notches cut away"
 _OVER_BORE = 24.0
@@ -33,7 +33,7 @@ _DIMENSION_IN = 9.0
 _SLIGHT = 0.05
 
 
-def box_back(fitted: FittedDrawer, ids: Sequence[str] | None = None, units: ShownUnits = "mm") -> Scene:
+def box_back(fitted: FittedDrawer, ids: Sequence[str] | None = None, units: Units = "mm") -> Scene:
     """Both lower corners of the back at true size: notch, hook bore, ends, and the outside of the box.
 
     Raises:
@@ -58,7 +58,7 @@ def box_back(fitted: FittedDrawer, ids: Sequence[str] | None = None, units: Show
     says = [
         drawer_words(fitted, ids),
         "seen from behind; left and right as the drawer is pulled; broken in the middle",
-        f"hook bores Ø {bored(cuts.bore, units)}, {shown(cuts.bore_depth, units)} deep; hatched: cut away",
+        f"hook bores Ø {bored(cuts.bore, units)}, {bored(cuts.bore_depth, units)} deep; hatched: cut away",
     ]
     drawn += title_block(left, right, top + 23.0, None, "Box back: notches and hook bores", says)
     place = f"{shown(cuts.half - cuts.bore_x, units, 2)} from each end, {shown(cuts.bore_y, units, 2)} up"
@@ -71,7 +71,7 @@ def box_back(fitted: FittedDrawer, ids: Sequence[str] | None = None, units: Show
 
 
 def _corner(
-    fitted: FittedDrawer, cuts: RearCuts, lie: Broken, way: float, top: float, units: ShownUnits
+    fitted: FittedDrawer, cuts: RearCuts, lie: Broken, way: float, top: float, units: Units
 ) -> list[Primitive]:
     """One corner; `way` is −1 at the left as seen from behind, where the drawer's right hand is."""
     box = needed_parts(fitted).box

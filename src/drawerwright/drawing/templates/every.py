@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from typing import Final
 
 from drawerwright.drawing.scene import Scene
+from drawerwright.drawing.shown import Units
 from drawerwright.drawing.templates.box_back import box_back
 from drawerwright.drawing.templates.front_fixing import front_fixing
 from drawerwright.drawing.templates.locking_bracket import locking_bracket
@@ -13,13 +14,12 @@ from drawerwright.drawing.templates.row_holes import row_holes
 from drawerwright.drawing.views.cabinet_side import Hand
 from drawerwright.drawing.views.standing import fitted_parts, standing
 from drawerwright.model.fitted import FittedDrawer
-from drawerwright.units import ShownUnits
 
 HANDS: Final[tuple[Hand, Hand]] = ("left", "right")
 
 
 def templates(
-    fitted: FittedDrawer, ids: Sequence[str] | None = None, units: ShownUnits = "mm"
+    fitted: FittedDrawer, ids: Sequence[str] | None = None, units: Units = "mm"
 ) -> tuple[tuple[str, Scene], ...]:
     """Name and scene of each paper template of one drawer; none where nothing fits."""
     parts = fitted_parts(fitted)

@@ -12,6 +12,7 @@ from collections.abc import Sequence
 
 from drawerwright.drawing.primitives import Text, line
 from drawerwright.drawing.scene import Primitive, Scene
+from drawerwright.drawing.shown import Units
 from drawerwright.drawing.templates.breaking import Broken, broken
 from drawerwright.drawing.templates.marks import (
     HAND_SIZE,
@@ -23,12 +24,11 @@ from drawerwright.drawing.templates.marks import (
     title_block,
 )
 from drawerwright.drawing.views.fixing import FIXING_HOLE, BackOfFront, back_of_front
-from drawerwright.drawing.wording import bored, shown
+from drawerwright.drawing.wording import bored, hardware, shown
 from drawerwright.model.fitted import FittedDrawer
-from drawerwright.units import ShownUnits
 
 
-def front_fixing(fitted: FittedDrawer, ids: Sequence[str] | None = None, units: ShownUnits = "mm") -> Scene:
+def front_fixing(fitted: FittedDrawer, ids: Sequence[str] | None = None, units: Units = "mm") -> Scene:
     """Screw places, handle borings, and both sets of datum edges at true size; broken where it is empty.
 
     Raises:
@@ -54,12 +54,13 @@ def front_fixing(fitted: FittedDrawer, ids: Sequence[str] | None = None, units: 
     drawn += _box(back, lie)
     drawn += _holes(back, lie, units)
     drawn += _words(back, lie)
+    longest = hardware(back.longest_screw, units)
     says = [
         drawer_words(fitted, ids),
         "seen from behind, left and right as the drawer is pulled",
         "on the back of the front: to its edges; on the subfront, inside the box: to the dashed lines",
-        f"subfront: Ø {bored(FIXING_HOLE, units)} through; screws up to {shown(back.longest_screw, units)}",
-        f"fix the front {shown(back.low_by, units)} low; members {shown(back.deep_by, units)} deep",
+        f"subfront: Ø {bored(FIXING_HOLE, units)} through; screws up to {longest}",
+        f"fix the front {hardware(back.low_by, units)} low; members {hardware(back.deep_by, units)} deep",
     ]
     drawn += title_block(left, right, top + 6.0, None, "Front fixing", says)
     return Scene(
@@ -84,7 +85,7 @@ def _box(back: BackOfFront, lie: Broken) -> list[Primitive]:
     return drawn
 
 
-def _holes(back: BackOfFront, lie: Broken, units: ShownUnits) -> list[Primitive]:
+def _holes(back: BackOfFront, lie: Broken, units: Units) -> list[Primitive]:
     """Crosses with their distances: from the front's nearer end, and up from its lower edge."""
     drawn: list[Primitive] = []
     groups = (

@@ -13,6 +13,7 @@ from typing import Final
 from drawerwright.drawing.geometry import Bounds, Placement
 from drawerwright.drawing.primitives import rectangle
 from drawerwright.drawing.scene import Dimension, Primitive, Scene
+from drawerwright.drawing.shown import Units
 from drawerwright.drawing.templates.marks import (
     datum,
     datum_words,
@@ -23,9 +24,8 @@ from drawerwright.drawing.templates.marks import (
 )
 from drawerwright.drawing.views.cabinet_side import Hand
 from drawerwright.drawing.views.standing import FittedParts, needed_parts, standing
-from drawerwright.drawing.wording import bored, shown
+from drawerwright.drawing.wording import bored, hardware, shown
 from drawerwright.model.fitted import FittedDrawer
-from drawerwright.units import ShownUnits
 
 PILOT: Final = 2.5
 """Diameter of a pilot hole for the brackets' screws [mm]. Common practice, no source."""
@@ -36,7 +36,7 @@ _WIDE = 150.0
 
 
 def locking_bracket(
-    fitted: FittedDrawer, hand: Hand, ids: Sequence[str] | None = None, units: ShownUnits = "mm"
+    fitted: FittedDrawer, hand: Hand, ids: Sequence[str] | None = None, units: Units = "mm"
 ) -> Scene:
     """Pilot holes of one bracket at true size, spacers counted in.
 
@@ -84,7 +84,7 @@ def bracket_places(parts: FittedParts) -> tuple[tuple[float, float], ...]:
     return tuple((x + aside, y + back) for x, y in slide.family.bracket_holes)
 
 
-def _spacers(parts: FittedParts, far_in: float, far_back: float, units: ShownUnits) -> list[Primitive]:
+def _spacers(parts: FittedParts, far_in: float, far_back: float, units: Units) -> list[Primitive]:
     """Spacers against the wood, each a strip with its thickness."""
     slide = parts.slide
     drawn: list[Primitive] = []
@@ -98,7 +98,7 @@ def _spacers(parts: FittedParts, far_in: float, far_back: float, units: ShownUni
     return drawn
 
 
-def _holes(places: Sequence[tuple[float, float]], far_in: float, units: ShownUnits) -> list[Primitive]:
+def _holes(places: Sequence[tuple[float, float]], far_in: float, units: Units) -> list[Primitive]:
     """Pilot holes, each distance written once: across under the corner, up at the open end."""
     drawn: list[Primitive] = []
     for x, y in places:
@@ -122,7 +122,7 @@ def _holes(places: Sequence[tuple[float, float]], far_in: float, units: ShownUni
     return drawn
 
 
-def _says(fitted: FittedDrawer, ids: Sequence[str] | None, units: ShownUnits) -> list[str]:
+def _says(fitted: FittedDrawer, ids: Sequence[str] | None, units: Units) -> list[str]:
     """What the template is for, its angle, and the spacers that are counted in."""
     slide = needed_parts(fitted).slide
     says = [
@@ -132,7 +132,6 @@ def _says(fitted: FittedDrawer, ids: Sequence[str] | None, units: ShownUnits) ->
     ]
     for words, spacers in (("side", slide.side_spacers), ("subfront", slide.subfront_spacers)):
         if spacers:
-            says.append(
-                f"spacer {' + '.join(shown(each, units) for each in spacers)} against the {words}, counted in"
-            )
+            thick = " + ".join(hardware(each, units) for each in spacers)
+            says.append(f"spacer {thick} against the {words}, counted in")
     return says

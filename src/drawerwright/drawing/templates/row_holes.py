@@ -13,6 +13,7 @@ from typing import Final
 from drawerwright.drawing.geometry import Bounds, Placement
 from drawerwright.drawing.primitives import Slot, line
 from drawerwright.drawing.scene import Primitive, Scene
+from drawerwright.drawing.shown import Units, shown_in
 from drawerwright.drawing.templates.marks import (
     CROSS_LAYER,
     datum,
@@ -26,7 +27,6 @@ from drawerwright.drawing.views.cabinet_side import ROW_HOLE, ROW_HOLE_DEPTH, SL
 from drawerwright.drawing.views.standing import FittedParts, needed_parts
 from drawerwright.drawing.wording import bored, listed, shown
 from drawerwright.model.fitted import FittedDrawer
-from drawerwright.units import ShownUnits
 
 FLOOR_ON_PAPER: Final = 110.0
 """A screw line higher than this above the floor is set out from a pencil line instead [mm]. Own choice."""
@@ -37,7 +37,7 @@ _WORDS_EVERY = 130.0
 
 
 def row_holes(
-    fitted: FittedDrawer, hand: Hand, ids: Sequence[str] | None = None, units: ShownUnits = "mm"
+    fitted: FittedDrawer, hand: Hand, ids: Sequence[str] | None = None, units: Units = "mm"
 ) -> Scene:
     """Holes and slots of one cabinet member at true size.
 
@@ -82,15 +82,15 @@ def row_holes(
     )
 
 
-def _foot(screw_line: float, units: ShownUnits) -> float:
+def _foot(screw_line: float, units: Units) -> float:
     """Height of the paper's lower datum above the cabinet floor."""
     if screw_line <= FLOOR_ON_PAPER:
         return 0.0
-    step = 12.7 if units == "in" else 10.0
+    step = 12.7 if shown_in(units).in_inches else 10.0
     return math.floor((screw_line - _BELOW_THE_LINE) / step) * step
 
 
-def _lower_datum(foot: float, units: ShownUnits) -> tuple[str, str]:
+def _lower_datum(foot: float, units: Units) -> tuple[str, str]:
     """Words of the lower datum: on the paper, and in a sentence."""
     if foot == 0.0:
         return "floor of the cabinet", "the floor of the cabinet"
@@ -105,7 +105,7 @@ def _lower_words(area: Bounds, words: str) -> list[Primitive]:
     return [datum_words((x, area.bottom), words, (0.0, 1.8), "end") for x in places]
 
 
-def _holes(parts: FittedParts, y: float, units: ShownUnits) -> list[Primitive]:
+def _holes(parts: FittedParts, y: float, units: Units) -> list[Primitive]:
     """Holes and slots with their distances from the front edge."""
     mounting = parts.mounting
     drawn: list[Primitive] = []
@@ -128,7 +128,7 @@ def _frame(fitted: FittedDrawer, area: Bounds) -> list[Primitive]:
     return [line((frame.lap, area.bottom), (frame.lap, area.top), "hidden", "back of the face frame")]
 
 
-def _says(fitted: FittedDrawer, hand: Hand, ids: Sequence[str] | None, units: ShownUnits) -> list[str]:
+def _says(fitted: FittedDrawer, hand: Hand, ids: Sequence[str] | None, units: Units) -> list[str]:
     """What the template is for and how it is used, in short sentences."""
     parts = needed_parts(fitted)
     slide = parts.slide
@@ -142,5 +142,5 @@ def _says(fitted: FittedDrawer, hand: Hand, ids: Sequence[str] | None, units: Sh
         says.append("lay the paper on the packing")
     if parts.mounting.slots:
         says.append("first screws into the slots; front set, one into a round hole locks it")
-    says.append(f"Ø {bored(ROW_HOLE, units)}, {shown(ROW_HOLE_DEPTH, units)} deep")
+    says.append(f"Ø {bored(ROW_HOLE, units)}, {bored(ROW_HOLE_DEPTH, units)} deep")
     return says

@@ -6,16 +6,16 @@ from drawerwright.drawing.dimensioning import column_offset, row_offset
 from drawerwright.drawing.geometry import Bounds
 from drawerwright.drawing.primitives import Hole
 from drawerwright.drawing.scene import Dimension, Leader, Primitive, Scene
+from drawerwright.drawing.shown import Units
 from drawerwright.drawing.shown_units import in_units
 from drawerwright.drawing.views.bottom_screws import BOTTOM_HOLE, screw_places
 from drawerwright.drawing.views.panel_marks import banding, cross_lines, outline, overall, side_word
 from drawerwright.drawing.views.standing import needed_parts, part_size
-from drawerwright.drawing.wording import bored, shown
+from drawerwright.drawing.wording import bored, shown, size_words
 from drawerwright.model.fitted import FittedDrawer
-from drawerwright.units import ShownUnits
 
 
-def bottom(fitted: FittedDrawer, units: ShownUnits = "mm") -> Scene:
+def bottom(fitted: FittedDrawer, units: Units = "mm") -> Scene:
     """The bottom panel: its outline, and screw holes where front or back stand on it.
 
     Raises:
@@ -71,7 +71,7 @@ def bottom(fitted: FittedDrawer, units: ShownUnits = "mm") -> Scene:
         Scene(
             "bottom-panel",
             f"Bottom, drawer {fitted.id}",
-            f"Bottom {shown(across, units)} by {shown(along, units)}",
+            f"Bottom {size_words(across, along, units)}",
             tuple(drawn),
         ),
         units,

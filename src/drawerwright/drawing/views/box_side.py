@@ -12,6 +12,7 @@ from drawerwright.drawing.dimensioning import column_offset, row_offset
 from drawerwright.drawing.geometry import Bounds, Point
 from drawerwright.drawing.primitives import Hole, line, rectangle
 from drawerwright.drawing.scene import Dimension, Hatch, Leader, Primitive, Scene, mirror
+from drawerwright.drawing.shown import Units
 from drawerwright.drawing.shown_units import in_units
 from drawerwright.drawing.views.cabinet_side import Hand
 from drawerwright.drawing.views.grooves import draw_groove, side_groove
@@ -36,9 +37,8 @@ from drawerwright.drawing.views.panel_marks import (
     side_word,
 )
 from drawerwright.drawing.views.standing import needed_parts, part_size, standing
-from drawerwright.drawing.wording import bored, shown
+from drawerwright.drawing.wording import bored, shown, size_words
 from drawerwright.model.fitted import FittedDrawer
-from drawerwright.units import ShownUnits
 
 _JOINT_WORDS = {
     "butt": "butt joints, screwed",
@@ -48,7 +48,7 @@ _JOINT_WORDS = {
 }
 
 
-def box_side(fitted: FittedDrawer, hand: Hand, units: ShownUnits = "mm") -> Scene:
+def box_side(fitted: FittedDrawer, hand: Hand, units: Units = "mm") -> Scene:
     """A box side seen from inside the box: outline, joints and groove; the right-hand one is the mirror.
 
     Raises:
@@ -74,7 +74,7 @@ def box_side(fitted: FittedDrawer, hand: Hand, units: ShownUnits = "mm") -> Scen
     left = Scene(
         "box-side-left",
         f"Left box side, drawer {fitted.id}",
-        f"Left box side {shown(length, units)} by {shown(height, units)}, "
+        f"Left box side {size_words(length, height, units)}, "
         f"{_JOINT_WORDS[fitted.drawer.box.joint]}, from inside, front at the left",
         tuple(drawn),
     )
@@ -113,7 +113,7 @@ def _tailed(at: Corner, found: tuple[Tail, ...]) -> list[Point]:
     return [*profile, (shoulder, at.high)]
 
 
-def _joint(fitted: FittedDrawer, at: Corner, length: float, units: ShownUnits) -> list[Primitive]:
+def _joint(fitted: FittedDrawer, at: Corner, length: float, units: Units) -> list[Primitive]:
     """What is cut or bored for one corner."""
     if at.joint == "rabbet":
         return _rabbet(fitted, at, length, units)
@@ -131,7 +131,7 @@ def _from_end(at: Corner, length: float, x: float) -> float:
     return x if at.end == "front" else length - x
 
 
-def _rabbet(fitted: FittedDrawer, at: Corner, length: float, units: ShownUnits) -> list[Primitive]:
+def _rabbet(fitted: FittedDrawer, at: Corner, length: float, units: Units) -> list[Primitive]:
     """The rabbet over the side's whole height: as wide as the cross piece is thick."""
     height = needed_parts(fitted).box.height
     a, b = sorted((_from_end(at, length, 0.0), _from_end(at, length, at.thickness)))
@@ -151,7 +151,7 @@ def _rabbet(fitted: FittedDrawer, at: Corner, length: float, units: ShownUnits) 
     ]  # fmt: skip
 
 
-def _dowels(fitted: FittedDrawer, at: Corner, length: float, units: ShownUnits) -> list[Primitive]:
+def _dowels(fitted: FittedDrawer, at: Corner, length: float, units: Units) -> list[Primitive]:
     """Bores in the face under the cross piece's end; in the end grain where the front covers the side."""
     box = needed_parts(fitted).box
     heights = dowel_heights(fitted, at.end)
@@ -164,7 +164,7 @@ def _dowels(fitted: FittedDrawer, at: Corner, length: float, units: ShownUnits) 
     return _row(at, x, length, heights, diameter, deep, "dowel bores", "dowel", units)
 
 
-def _screws(fitted: FittedDrawer, at: Corner, length: float, units: ShownUnits) -> list[Primitive]:
+def _screws(fitted: FittedDrawer, at: Corner, length: float, units: Units) -> list[Primitive]:
     """Holes through the side for the screws of a butt joint."""
     heights = screw_heights(fitted, at.end)
     x = _from_end(at, length, at.thickness / 2)
@@ -180,7 +180,7 @@ def _row(
     depth: float | None,
     operation: str,
     quantity: str,
-    units: ShownUnits,
+    units: Units,
 ) -> list[Primitive]:
     """An upright row of bores near one end, dimensioned outside that end."""
     if not heights:
@@ -200,14 +200,14 @@ def _row(
             label_side="start" if front else "end",
         )
     )  # fmt: skip
-    deep = "through" if depth is None else f"{shown(depth, units)} deep"
+    deep = "through" if depth is None else f"{bored(depth, units)} deep"
     inward = 1.0 if front else -1.0
     note = f"{len(heights)} × Ø {bored(diameter, units)}, {deep}"
     drawn.append(Leader((x, heights[-1]), (inward * 6.0, -4.0), inward * 2.0, note, dot=False))
     return drawn
 
 
-def _tail_notes(fitted: FittedDrawer, at: Corner, length: float, units: ShownUnits) -> list[Primitive]:
+def _tail_notes(fitted: FittedDrawer, at: Corner, length: float, units: Units) -> list[Primitive]:
     """Shoulder line, tail dimensions and a note; the tails themselves are the outline."""
     found = tails(fitted, at.end)
     if not found:

@@ -9,17 +9,17 @@ from __future__ import annotations
 from drawerwright.drawing.dimensioning import row_offset
 from drawerwright.drawing.primitives import Lines, Polyline, line
 from drawerwright.drawing.scene import Dimension, LabelSide, Primitive, Scene
+from drawerwright.drawing.shown import Units
 from drawerwright.drawing.shown_units import in_units
 from drawerwright.drawing.views.standing import needed_parts, standing
 from drawerwright.drawing.wording import shown
 from drawerwright.model.fitted import FittedDrawer
-from drawerwright.units import ShownUnits
 
 _ABOVE = 60.0
 _ARM = 15.0
 
 
-def cabinet_back(fitted: FittedDrawer, units: ShownUnits = "mm") -> Scene:
+def cabinet_back(fitted: FittedDrawer, units: Units = "mm") -> Scene:
     """Centres of both rear brackets, from the insides of the cabinet sides and from the floor.
 
     Raises:

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from drawerwright.drawing.dimensioning import stacked
 from drawerwright.drawing.scene import Dimension, Leader, Primitive, RunningDimension, Scene
+from drawerwright.drawing.shown import Units
 from drawerwright.drawing.shown_units import in_units
 from drawerwright.drawing.views.cabinet_side import (
     ABOVE,
@@ -24,7 +25,6 @@ from drawerwright.drawing.views.cabinet_side import (
 from drawerwright.drawing.views.standing import fitted_parts, needed_parts, standing
 from drawerwright.drawing.wording import bored, listed, shown
 from drawerwright.model.fitted import FittedDrawer
-from drawerwright.units import ShownUnits
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,7 +51,7 @@ def bored_in_column(fitted: FittedDrawer) -> bool:
     )
 
 
-def cabinet_sides(drawers: Iterable[FittedDrawer], units: ShownUnits = "mm") -> tuple[ColumnSide, ...]:
+def cabinet_sides(drawers: Iterable[FittedDrawer], units: Units = "mm") -> tuple[ColumnSide, ...]:
     """Left and right side of every cabinet that drawers name, in their order; sides bored alike once.
 
     Drawers without a cabinet, on packing, rear brackets or a shelf are passed over: see their own view.
@@ -81,7 +81,7 @@ def _height(fitted: FittedDrawer) -> float:
     return needed_parts(fitted).mounting.screw_line or 0.0
 
 
-def _left_side(cabinet: str, rows: Sequence[FittedDrawer], units: ShownUnits) -> Scene:
+def _left_side(cabinet: str, rows: Sequence[FittedDrawer], units: Units) -> Scene:
     length = max(each.opening.depth for each in rows)
     top = max(each.opening.floor + each.opening.height for each in rows) + ABOVE
     drawn: list[Primitive] = [*side_edges(length, top)]
@@ -109,12 +109,12 @@ def _left_side(cabinet: str, rows: Sequence[FittedDrawer], units: ShownUnits) ->
     )
 
 
-def _row(fitted: FittedDrawer, number: int, units: ShownUnits) -> list[Primitive]:
+def _row(fitted: FittedDrawer, number: int, units: Units) -> list[Primitive]:
     """One drawer's holes and slots on their screw line, with a note."""
     mounting = needed_parts(fitted).mounting
     y, holes = _height(fitted), mounting.holes_from_side_edge
     drawn = row_marks(mounting, y, ROW_HOLE_DEPTH, "row holes")
-    note = f"row {number}: {len(holes)} × Ø {bored(ROW_HOLE, units)}, {shown(ROW_HOLE_DEPTH, units)} deep"
+    note = f"row {number}: {len(holes)} × Ø {bored(ROW_HOLE, units)}, {bored(ROW_HOLE_DEPTH, units)} deep"
     drawn.append(Leader((holes[-1], y), (-3.0, 5.0), -2.0, note, dot=False))
     return drawn
 

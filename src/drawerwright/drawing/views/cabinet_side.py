@@ -15,11 +15,11 @@ from drawerwright.drawing.geometry import Bounds
 from drawerwright.drawing.pens import NOTE_SIZE
 from drawerwright.drawing.primitives import Hole, Lines, Polyline, Slot, Text, line, rectangle
 from drawerwright.drawing.scene import Dimension, Leader, Primitive, RunningDimension, Scene, mirror
+from drawerwright.drawing.shown import Units
 from drawerwright.drawing.shown_units import in_units
 from drawerwright.drawing.views.standing import Standing, needed_parts, standing
 from drawerwright.drawing.wording import bored, listed, shown
 from drawerwright.model.fitted import FittedDrawer, Mounting
-from drawerwright.units import ShownUnits
 
 Hand: TypeAlias = Literal["left", "right"]
 
@@ -33,7 +33,7 @@ ABOVE: Final = 40.0
 """How much of the side is drawn above the opening [mm]."""
 
 
-def cabinet_side(fitted: FittedDrawer, hand: Hand, units: ShownUnits = "mm") -> Scene:
+def cabinet_side(fitted: FittedDrawer, hand: Hand, units: Units = "mm") -> Scene:
     """One cabinet side with the row holes, slots and screw line of one drawer's slide.
 
     Only the holes are to be bored. The edges of the side lie on a layer of their own that says so, for
@@ -57,7 +57,7 @@ def right_from(left: Scene) -> Scene:
     )
 
 
-def _left_side(fitted: FittedDrawer, units: ShownUnits) -> Scene:
+def _left_side(fitted: FittedDrawer, units: Units) -> Scene:
     stand = standing(fitted)
     parts = needed_parts(fitted)
     mounting, opening = parts.mounting, fitted.opening
@@ -127,7 +127,7 @@ def member_lines(stand: Standing) -> list[Primitive]:
     return [rectangle(lies, "hidden", layer="slide not cut")]
 
 
-def _bored(fitted: FittedDrawer, units: ShownUnits) -> list[Primitive]:
+def _bored(fitted: FittedDrawer, units: Units) -> list[Primitive]:
     """Row holes, slots, the screw line and their dimensions."""
     parts = needed_parts(fitted)
     mounting = parts.mounting
@@ -142,7 +142,7 @@ def _bored(fitted: FittedDrawer, units: ShownUnits) -> list[Primitive]:
     holes = mounting.holes_from_side_edge
     first_quantity = "first_hole" if mounting.holes == holes else "first_hole_from_side_edge"
     drawn = row_marks(mounting, y, depth, operation)
-    deep = "through" if depth is None else f"{shown(depth, units)} deep"
+    deep = "through" if depth is None else f"{bored(depth, units)} deep"
     note = f"{len(holes)} × Ø {bored(ROW_HOLE, units)}, {deep}"
     second = "slots: when the front is set" if mounting.slots else ""
     marks = tuple((x, y) for x in holes)

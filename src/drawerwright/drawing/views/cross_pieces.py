@@ -14,6 +14,7 @@ from drawerwright.drawing.geometry import Bounds
 from drawerwright.drawing.pens import HATCH_SPACING_CLOSE, LineClass
 from drawerwright.drawing.primitives import Hole, Lines, line, rectangle
 from drawerwright.drawing.scene import Dimension, Hatch, Leader, Primitive, Scene
+from drawerwright.drawing.shown import Units
 from drawerwright.drawing.shown_units import in_units
 from drawerwright.drawing.views.bottom_screws import EDGE_PILOT, EDGE_PILOT_DEPTH, screw_places
 from drawerwright.drawing.views.fixing import FIXING_HOLE
@@ -39,9 +40,8 @@ from drawerwright.drawing.views.panel_marks import (
 )
 from drawerwright.drawing.views.rear_cuts import RearCuts, rear_cuts
 from drawerwright.drawing.views.standing import needed_parts, part_size
-from drawerwright.drawing.wording import bored, shown
+from drawerwright.drawing.wording import bored, hardware, shown, size_words
 from drawerwright.model.fitted import FittedDrawer
-from drawerwright.units import ShownUnits
 
 END_PILOT: Final = 2.5
 """Pilot hole in end grain for a butt joint's screw [mm]. Common practice, no source."""
@@ -50,7 +50,7 @@ END_PILOT_DEPTH: Final = 25.0
 _PAST_SCREWS = 18.0
 
 
-def box_back(fitted: FittedDrawer, units: ShownUnits = "mm") -> Scene:
+def box_back(fitted: FittedDrawer, units: Units = "mm") -> Scene:
     """The box back seen from behind: outline, notches, hook bores; joints and groove of its other face.
 
     Raises:
@@ -67,7 +67,7 @@ def box_back(fitted: FittedDrawer, units: ShownUnits = "mm") -> Scene:
     if cuts is not None:
         drawn += _hook_bores(cuts, units)
         says.append(
-            f"hook bores Ø {bored(cuts.bore, units)}, {shown(cuts.bore_depth, units)} deep, "
+            f"hook bores Ø {bored(cuts.bore, units)}, {bored(cuts.bore_depth, units)} deep, "
             f"{shown(half - cuts.bore_x, units, 2)} from each end and {shown(cuts.bore_y, units, 2)} up"
         )
         if cuts.notch_height > 0:
@@ -81,14 +81,14 @@ def box_back(fitted: FittedDrawer, units: ShownUnits = "mm") -> Scene:
         Scene(
             "box-back",
             f"Box back, drawer {fitted.id}",
-            f"Box back {shown(length, units)} by {shown(height, units)} seen from behind" + _listed(says),
+            f"Box back {size_words(length, height, units)} seen from behind" + _listed(says),
             tuple(drawn),
         ),
         units,
     )
 
 
-def subfront(fitted: FittedDrawer, units: ShownUnits = "mm") -> Scene:
+def subfront(fitted: FittedDrawer, units: Units = "mm") -> Scene:
     """The box's own front, seen from inside the box: outline, joints, groove, screw holes of the front.
 
     Raises:
@@ -111,7 +111,7 @@ def subfront(fitted: FittedDrawer, units: ShownUnits = "mm") -> Scene:
         Scene(
             "subfront",
             f"Subfront, drawer {fitted.id}",
-            f"Subfront {shown(length, units)} by {shown(height, units)} seen from inside the box",
+            f"Subfront {size_words(length, height, units)} seen from inside the box",
             tuple(drawn),
         ),
         units,
@@ -122,14 +122,14 @@ def _listed(says: list[str]) -> str:
     return ": " + "; ".join(says) if says else ""
 
 
-def _hook_bores(cuts: RearCuts, units: ShownUnits) -> list[Primitive]:
+def _hook_bores(cuts: RearCuts, units: Units) -> list[Primitive]:
     drawn: list[Primitive] = []
     half, x, y = cuts.half, cuts.bore_x, cuts.bore_y
     for side in (-1.0, 1.0):
         centre = (side * x, y)
         drawn.append(Hole(centre, cuts.bore, cuts.bore_depth, "hook bore"))
         drawn += cross_lines(centre, cuts.bore / 2 + 4.0)
-    note = f"2 × Ø {bored(cuts.bore, units)}, {shown(cuts.bore_depth, units)} deep"
+    note = f"2 × Ø {bored(cuts.bore, units)}, {bored(cuts.bore_depth, units)} deep"
     drawn.append(Leader((x, y), (-4.0, 8.0), -2.0, note, dot=False))
     ends = ((-half, y), (-x, y))
     below = -row_offset(1)
@@ -159,7 +159,7 @@ def _notches(cuts: RearCuts) -> list[Primitive]:
     return drawn
 
 
-def _groove(fitted: FittedDrawer, end: End, half: float, units: ShownUnits) -> list[Primitive]:
+def _groove(fitted: FittedDrawer, end: End, half: float, units: Units) -> list[Primitive]:
     """The bottom's groove; on the back it is in the other face."""
     lies = cross_groove(fitted, end)
     if lies is None:
@@ -175,7 +175,7 @@ def _groove(fitted: FittedDrawer, end: End, half: float, units: ShownUnits) -> l
     return drawn
 
 
-def _joints(fitted: FittedDrawer, end: End, half: float, units: ShownUnits) -> list[Primitive]:
+def _joints(fitted: FittedDrawer, end: End, half: float, units: Units) -> list[Primitive]:
     """Bores in both ends, or sockets for the sides' tails; a rabbet is in the sides alone."""
     at = corner(fitted, end)
     if at.joint == "dowel":
@@ -193,14 +193,14 @@ def _joints(fitted: FittedDrawer, end: End, half: float, units: ShownUnits) -> l
         drawn += end_bores(way * half, -way, own, diameter, deep, what)
     if own:
         drawn += row_of_heights(own, -half, 0.0, -half, -column_offset(1), f"{quantity}_{end}", units)
-        note = f"{len(own)} × Ø {bored(diameter, units)}, {shown(deep, units)} deep"
+        note = f"{len(own)} × Ø {bored(diameter, units)}, {bored(deep, units)} deep"
         aside = _PAST_SCREWS if end == "front" else 5.0
         second = "in both ends, middle of the thickness"
         drawn.append(Leader((-half + deep, own[-1]), (aside, -4.0), 2.0, note, second, dot=False))
     return drawn
 
 
-def _sockets(fitted: FittedDrawer, end: End, half: float, units: ShownUnits) -> list[Primitive]:
+def _sockets(fitted: FittedDrawer, end: End, half: float, units: Units) -> list[Primitive]:
     """Half-blind sockets in both ends: their mouths on the inside face, and their flanks at full depth."""
     at, box = corner(fitted, end), needed_parts(fitted).box
     pen: LineClass = "hidden" if end == "back" else "edge"
@@ -235,7 +235,7 @@ def _bottom_screws(fitted: FittedDrawer, end: End, half: float) -> list[Primitiv
     return drawn
 
 
-def _fixing_holes(fitted: FittedDrawer, half: float, lifted: float, units: ShownUnits) -> list[Primitive]:
+def _fixing_holes(fitted: FittedDrawer, half: float, lifted: float, units: Units) -> list[Primitive]:
     """Holes for the screws of the front, mirrored: they are told as seen from the front."""
     fixing = fitted.fixing
     if fixing is None or not fixing.holes:
@@ -249,7 +249,7 @@ def _fixing_holes(fitted: FittedDrawer, half: float, lifted: float, units: Shown
     rows = sorted({y for _, y in places})
     columns = sorted({x for x, _ in places})
     note = f"{len(places)} × Ø {bored(FIXING_HOLE, units)}, through"
-    second = f"screws up to {shown(fixing.longest_screw, units)}"
+    second = f"screws up to {hardware(fixing.longest_screw, units)}"
     drawn.append(Leader(high, (-5.0, 5.0), -2.0, note, second, dot=False))
     drawn.append(
         Dimension(

@@ -16,6 +16,7 @@ from drawerwright.drawing.geometry import Bounds, Placement
 from drawerwright.drawing.pens import DIMENSION_SIZE, DOT_RADIUS, NOTE_SIZE, Tone
 from drawerwright.drawing.primitives import Circle, Lines, Text, line, rectangle
 from drawerwright.drawing.scene import Dimension, LabelSide, Primitive, Scene
+from drawerwright.drawing.shown import Units
 from drawerwright.drawing.shown_units import in_units
 from drawerwright.drawing.verdict_marks import verdict_mark
 from drawerwright.drawing.views.standing import CABINET_BOARD, FRAME_RAIL, Standing, standing
@@ -23,7 +24,6 @@ from drawerwright.drawing.views.stops import nearest_miss, stop_in_height, stop_
 from drawerwright.drawing.wording import shown
 from drawerwright.model.fitted import VERDICT_WORDS, FittedDrawer
 from drawerwright.model.job import Cabinet
-from drawerwright.units import ShownUnits
 
 _SLIGHT = 0.05
 _ON_ROW = 0.05
@@ -87,7 +87,7 @@ class _Elevation:
         return max(self.outer, *(max(-each.left, each.right) for each in fronts if each is not None), 0.0)
 
 
-def cabinet_elevation(fitted_drawers: Sequence[FittedDrawer], *, units: ShownUnits = "mm") -> Scene:
+def cabinet_elevation(fitted_drawers: Sequence[FittedDrawer], *, units: Units = "mm") -> Scene:
     """All drawers of one cabinet from the front, closed; what does not fit is dashed in the accent.
 
     Raises:
@@ -164,7 +164,7 @@ def _rows(view: _Elevation) -> list[Primitive]:
     return [Lines(ticks, "fine")]
 
 
-def _drawer(view: _Elevation, place: _Place, units: ShownUnits) -> list[Primitive]:
+def _drawer(view: _Elevation, place: _Place, units: Units) -> list[Primitive]:
     """One drawer: its front, its opening, its screw line, its id and verdict."""
     fitted, opening, front = place.fitted, place.opening, place.front
     drawn: list[Primitive] = []
@@ -181,7 +181,7 @@ def _drawer(view: _Elevation, place: _Place, units: ShownUnits) -> list[Primitiv
     return drawn + _verdict(view, place, units)
 
 
-def _screw_line(view: _Elevation, place: _Place, units: ShownUnits) -> list[Primitive]:
+def _screw_line(view: _Elevation, place: _Place, units: Units) -> list[Primitive]:
     """The screw line through both cabinet sides, with its height above the floor and the row it lies on."""
     mounting = place.fitted.mounting
     if mounting is None or mounting.screw_line is None:
@@ -201,7 +201,7 @@ def _screw_line(view: _Elevation, place: _Place, units: ShownUnits) -> list[Prim
     return [*drawn, Text(at, says, NOTE_SIZE, "end", tone="fine", shift=(-1.2, 0.8))]
 
 
-def _verdict(view: _Elevation, place: _Place, units: ShownUnits) -> list[Primitive]:
+def _verdict(view: _Elevation, place: _Place, units: Units) -> list[Primitive]:
     """Mark, id and verdict in words; under it what stopped the nearest slide."""
     fitted = place.fitted
     area = place.front or place.opening

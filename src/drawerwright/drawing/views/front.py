@@ -10,17 +10,17 @@ from drawerwright.drawing.geometry import Bounds, Placement
 from drawerwright.drawing.pens import LineClass
 from drawerwright.drawing.primitives import line, rectangle
 from drawerwright.drawing.scene import Dimension, LabelSide, Primitive, Scene
+from drawerwright.drawing.shown import Units
 from drawerwright.drawing.shown_units import in_units
 from drawerwright.drawing.views.standing import FRAME_RAIL, Standing, standing, upright
 from drawerwright.drawing.views.stops import stop_in_height
-from drawerwright.drawing.wording import shown
+from drawerwright.drawing.wording import shown, size_words
 from drawerwright.model.fitted import FittedDrawer
-from drawerwright.units import ShownUnits
 
 _SLIGHT = 0.05
 
 
-def front(fitted: FittedDrawer, units: ShownUnits = "mm") -> Scene:
+def front(fitted: FittedDrawer, units: Units = "mm") -> Scene:
     """The closed front with opening and box behind it; the bare opening where nothing fits."""
     stand = standing(fitted)
     covered = stand.has_front and fitted.front is not None and fitted.front.style == "overlay"
@@ -44,7 +44,7 @@ def front(fitted: FittedDrawer, units: ShownUnits = "mm") -> Scene:
     return in_units(Scene("front", f"Front, drawer {fitted.id}", _alt(fitted, units), tuple(drawn)), units)
 
 
-def _alt(fitted: FittedDrawer, units: ShownUnits) -> str:
+def _alt(fitted: FittedDrawer, units: Units) -> str:
     opening = (
         f"an opening {shown(fitted.opening.width, units)} wide and {shown(fitted.opening.height, units)} high"
     )
@@ -52,8 +52,8 @@ def _alt(fitted: FittedDrawer, units: ShownUnits) -> str:
     if shape is None or shape.style == "none":
         return f"Front view of {opening}" + ("" if fitted.box else ": no slide fits, no front is drawn")
     return (
-        f"Front view, drawer closed: {shape.style} front {shown(shape.width, units)} by "
-        f"{shown(shape.height, units)} before {opening}"
+        f"Front view, drawer closed: {shape.style} front "
+        f"{size_words(shape.width, shape.height, units)} before {opening}"
     )
 
 

@@ -11,6 +11,7 @@ from drawerwright.drawing.dimensioning import column_offset, row_offset
 from drawerwright.drawing.geometry import Bounds, Point
 from drawerwright.drawing.primitives import Hole, rectangle
 from drawerwright.drawing.scene import Dimension, Leader, Primitive, Scene
+from drawerwright.drawing.shown import Units
 from drawerwright.drawing.shown_units import in_units
 from drawerwright.drawing.views.fixing import (
     PILOT,
@@ -23,12 +24,11 @@ from drawerwright.drawing.views.grooves import cross_groove, draw_groove
 from drawerwright.drawing.views.joints import corner, dowel_depths, dowel_diameter, dowel_heights, tails
 from drawerwright.drawing.views.panel_marks import banding, cross_lines, outline, overall, side_word
 from drawerwright.drawing.views.standing import needed_parts
-from drawerwright.drawing.wording import bored, shown
+from drawerwright.drawing.wording import bored, hardware, shown, size_words
 from drawerwright.model.fitted import FittedDrawer, FrontSizes
-from drawerwright.units import ShownUnits
 
 
-def front_panel(fitted: FittedDrawer, units: ShownUnits = "mm") -> Scene:
+def front_panel(fitted: FittedDrawer, units: Units = "mm") -> Scene:
     """The front from its back: outline, banding, pilot holes, handle borings; joints of an integral front.
 
     Raises:
@@ -59,7 +59,7 @@ def front_panel(fitted: FittedDrawer, units: ShownUnits = "mm") -> Scene:
         Scene(
             "front-panel",
             f"Front, drawer {fitted.id}",
-            f"Front {shown(front.width, units)} by {shown(front.height, units)} seen from behind{says}",
+            f"Front {size_words(front.width, front.height, units)} seen from behind{says}",
             tuple(drawn),
         ),
         units,
@@ -75,7 +75,7 @@ def _box_behind(fitted: FittedDrawer, front: FrontSizes) -> list[Primitive]:
     return [rectangle(lies, "hidden", layer="box behind not cut")]
 
 
-def _pilots(fitted: FittedDrawer, front: FrontSizes, units: ShownUnits) -> list[Primitive]:
+def _pilots(fitted: FittedDrawer, front: FrontSizes, units: Units) -> list[Primitive]:
     """Pilot holes of the screws through the subfront, with their places in rows and columns."""
     back = back_of_front(fitted)
     deep = pilot_depth(front.thickness)
@@ -84,8 +84,8 @@ def _pilots(fitted: FittedDrawer, front: FrontSizes, units: ShownUnits) -> list[
         drawn.append(Hole(place, PILOT, deep, "pilot holes of the front"))
         drawn += cross_lines(place, PILOT / 2 + 3.0)
     columns, rows = sorted({x for x, _ in back.screws}), sorted({y for _, y in back.screws})
-    note = f"{len(back.screws)} × Ø {bored(PILOT, units)}, {shown(deep, units)} deep"
-    second = f"screws up to {shown(back.longest_screw, units)}"
+    note = f"{len(back.screws)} × Ø {bored(PILOT, units)}, {bored(deep, units)} deep"
+    second = f"screws up to {hardware(back.longest_screw, units)}"
     drawn.append(Leader((columns[-1], rows[-1]), (-5.0, 6.0), -2.0, note, second, dot=False))
     for a, b in zip([-back.half, *columns], columns, strict=False):
         ends = ((a, 0.0 if a == -back.half else rows[0]), (b, rows[0]))
@@ -103,7 +103,7 @@ def _pilots(fitted: FittedDrawer, front: FrontSizes, units: ShownUnits) -> list[
 
 
 def _handle(
-    fitted: FittedDrawer, front: FrontSizes, places: tuple[Point, ...], units: ShownUnits
+    fitted: FittedDrawer, front: FrontSizes, places: tuple[Point, ...], units: Units
 ) -> list[Primitive]:
     """Handle borings through the front; from its back they are where they are, mirrored."""
     handle = fitted.drawer.front.handle
@@ -129,7 +129,7 @@ def _handle(
     return drawn
 
 
-def _box_front(fitted: FittedDrawer, front: FrontSizes, units: ShownUnits) -> list[Primitive]:
+def _box_front(fitted: FittedDrawer, front: FrontSizes, units: Units) -> list[Primitive]:
     """Groove and joints in the back of a front that is the box's own."""
     box = needed_parts(fitted).box
     middle, low = box_on_front(fitted, front)
@@ -152,7 +152,7 @@ def _box_front(fitted: FittedDrawer, front: FrontSizes, units: ShownUnits) -> li
                 drawn += cross_lines(place, diameter / 2 + 3.0)
         if heights:
             tip = (middle - side_middle, heights[-1] + low)
-            note = f"2 × {len(heights)} × Ø {bored(diameter, units)}, {shown(deep, units)} deep"
+            note = f"2 × {len(heights)} × Ø {bored(diameter, units)}, {bored(deep, units)} deep"
             drawn.append(Leader(tip, (5.0, -4.0), 2.0, note, dot=False))
     elif at.joint == "dovetail":
         layer = f"dovetail sockets deep {at.depth:.4g} this face"

@@ -11,11 +11,11 @@ from drawerwright.drawing.geometry import Bounds
 from drawerwright.drawing.pens import LineClass
 from drawerwright.drawing.primitives import rectangle
 from drawerwright.drawing.scene import Leader, Primitive
+from drawerwright.drawing.shown import Units
 from drawerwright.drawing.views.joints import End, corner, groove_in_a_tail, tails
 from drawerwright.drawing.views.standing import needed_parts, part_size
 from drawerwright.drawing.wording import shown
 from drawerwright.model.fitted import FittedDrawer
-from drawerwright.units import ShownUnits
 
 _LEFT_AT_END = 2.0
 
@@ -63,7 +63,7 @@ def _covered(fitted: FittedDrawer, end: End) -> bool:
 
 
 def draw_groove(
-    lies: Bounds, depth: float, pen: LineClass, face: str, units: ShownUnits, ends: tuple[float, float]
+    lies: Bounds, depth: float, pen: LineClass, face: str, units: Units, ends: tuple[float, float]
 ) -> list[Primitive]:
     """A groove with its note; its layer says which face, how wide and how deep. `ends` of the part [mm]."""
     width = lies.height

@@ -18,6 +18,7 @@ from drawerwright.drawing.hidden_lines import Direction, Picture, SeenLine
 from drawerwright.drawing.pens import NOTE_SIZE, LineClass
 from drawerwright.drawing.primitives import Lines, Text, polygon
 from drawerwright.drawing.scene import Dimension, Primitive, Scene
+from drawerwright.drawing.shown import Units
 from drawerwright.drawing.shown_units import in_units
 from drawerwright.drawing.solids import Solid, block
 from drawerwright.drawing.views.box_solids import box_solids, front_solid
@@ -27,7 +28,6 @@ from drawerwright.drawing.views.standing import Standing, standing
 from drawerwright.drawing.views.stops import nearest_miss, stop_words
 from drawerwright.drawing.wording import shown
 from drawerwright.model.fitted import FittedDrawer
-from drawerwright.units import ShownUnits
 
 SeenFrom: TypeAlias = Literal["right", "left"]
 
@@ -53,7 +53,7 @@ def isometric(
     fitted: FittedDrawer,
     extension_mm: float,
     *,
-    units: ShownUnits = "mm",
+    units: Units = "mm",
     seen_from: SeenFrom = "right",
 ) -> Scene:
     """The drawer drawn out by `extension_mm`; the bare opening and what stopped it where nothing fits.
@@ -82,7 +82,7 @@ def isometric(
     return in_units(scene, units)
 
 
-def _alt(fitted: FittedDrawer, extension: float, units: ShownUnits) -> str:
+def _alt(fitted: FittedDrawer, extension: float, units: Units) -> str:
     if fitted.box is None:
         return "The cabinet in isometric, cut level above the opening: no slide fits, the drawer is not drawn"
     out = f"drawn out by {shown(extension, units)} of {shown(travel_of(fitted), units)}"
@@ -169,7 +169,7 @@ def _drawn_out(stand: Standing, view: Direction, extension: float, seen_from: Se
     ]
 
 
-def _what_stopped(stand: Standing, view: Direction, units: ShownUnits) -> list[Primitive]:
+def _what_stopped(stand: Standing, view: Direction, units: Units) -> list[Primitive]:
     """What stopped the nearest slide, in words; its members through the back where they are too long."""
     miss = nearest_miss(stand)
     if miss is None:

@@ -10,9 +10,9 @@ from drawerwright.drawing.geometry import Bounds, Point
 from drawerwright.drawing.pens import NOTE_SIZE
 from drawerwright.drawing.primitives import Anchor, Text, line, polygon, rectangle
 from drawerwright.drawing.scene import Dimension, LabelSide, Leader, Primitive
-from drawerwright.drawing.wording import shown
+from drawerwright.drawing.shown import Units
+from drawerwright.drawing.wording import hardware, shown, size_words
 from drawerwright.model.fitted import FittedDrawer
-from drawerwright.units import ShownUnits
 
 OUTLINE: Final = "outline"
 NOTCH: Final = "notch"
@@ -26,7 +26,7 @@ def outline(corners: Bounds | tuple[Point, ...]) -> Primitive:
     return polygon(points, "outline", "wood", OUTLINE)
 
 
-def banding(fitted: FittedDrawer, part: str, area: Bounds, units: ShownUnits) -> list[Primitive]:
+def banding(fitted: FittedDrawer, part: str, area: Bounds, units: Units) -> list[Primitive]:
     """The size that is cut before banded edges get their banding, and a note; nothing where none is banded.
 
     The area is the finished panel, its length across.
@@ -39,8 +39,8 @@ def banding(fitted: FittedDrawer, part: str, area: Bounds, units: ShownUnits) ->
         area.left + by["left"], area.bottom + by["bottom"], area.right - by["right"], area.top - by["top"]
     )
     where = "all round" if len(found.edged) == 4 else "at " + " and ".join(found.edged)
-    size = f"cut {shown(found.cut_length, units)} × {shown(found.cut_width, units)}"
-    says = f"banding {shown(found.edging, units)} {where}, {size}"
+    size = f"cut {size_words(found.cut_length, found.cut_width, units, ' × ')}"
+    says = f"banding {hardware(found.edging, units)} {where}, {size}"
     tip = (area.left + area.width * 0.3, cut.top)
     return [
         rectangle(cut, "fine", layer=BEFORE_BANDING),
@@ -88,7 +88,7 @@ def row_of_heights(
     base: float,
     offset: float,
     quantity: str,
-    units: ShownUnits,
+    units: Units,
 ) -> list[Primitive]:
     """An even row of bores, dimensioned: the first above `low`, then how many steps to the last."""
     if not heights:
@@ -122,7 +122,7 @@ def row_of_heights(
     return drawn
 
 
-def _text(value: float, units: ShownUnits) -> str:
+def _text(value: float, units: Units) -> str:
     return shown(value, units, 2)
 
 

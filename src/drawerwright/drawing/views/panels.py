@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from drawerwright.drawing.scene import Scene
+from drawerwright.drawing.shown import Units
 from drawerwright.drawing.views.bottom_panel import bottom
 from drawerwright.drawing.views.box_side import box_side
 from drawerwright.drawing.views.cabinet_back import cabinet_back
@@ -11,11 +12,10 @@ from drawerwright.drawing.views.cross_pieces import box_back, subfront
 from drawerwright.drawing.views.front_panel import front_panel
 from drawerwright.drawing.views.standing import fitted_parts
 from drawerwright.model.fitted import FittedDrawer
-from drawerwright.units import ShownUnits
 
 
 def panels(
-    fitted: FittedDrawer, units: ShownUnits = "mm", *, with_cabinet_sides: bool = True
+    fitted: FittedDrawer, units: Units = "mm", *, with_cabinet_sides: bool = True
 ) -> tuple[tuple[str, Scene], ...]:
     """Name and scene of every panel to cut, bore or mark out, in the order of work; none where nothing fits.
 

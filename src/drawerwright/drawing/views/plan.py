@@ -9,6 +9,7 @@ from __future__ import annotations
 from drawerwright.drawing.geometry import Bounds, Placement
 from drawerwright.drawing.primitives import Circle, Lines, line, polygon, rectangle
 from drawerwright.drawing.scene import Primitive, Scene
+from drawerwright.drawing.shown import Units
 from drawerwright.drawing.shown_units import in_units
 from drawerwright.drawing.views.plan_box import box_in_plan
 from drawerwright.drawing.views.plan_dimensions import plan_dimensions
@@ -17,12 +18,11 @@ from drawerwright.drawing.views.standing import Standing, standing, upright
 from drawerwright.drawing.views.stops import longer_in_plan, stop_in_plan
 from drawerwright.drawing.wording import shown
 from drawerwright.model.fitted import FittedDrawer
-from drawerwright.units import ShownUnits
 
 _MIRRORED = Placement(mirrored=True)
 
 
-def plan(fitted: FittedDrawer, units: ShownUnits = "mm") -> Scene:
+def plan(fitted: FittedDrawer, units: Units = "mm") -> Scene:
     """The drawer in its cabinet from above; the bare opening and what stopped it where nothing fits."""
     stand = standing(fitted)
     drawn: list[Primitive] = []
@@ -44,15 +44,15 @@ def plan(fitted: FittedDrawer, units: ShownUnits = "mm") -> Scene:
     return in_units(Scene("plan", f"Plan, drawer {fitted.id}", _alt(fitted, units), tuple(drawn)), units)
 
 
-def _alt(fitted: FittedDrawer, units: ShownUnits) -> str:
+def _alt(fitted: FittedDrawer, units: Units) -> str:
     width, depth = shown(fitted.opening.width, units), shown(fitted.opening.depth, units)
     opening = f"Plan of an opening {width} wide, {depth} deep"
     if fitted.box is None:
         return f"{opening}: no slide fits, the box is not drawn"
     box = fitted.box
     return (
-        f"{opening}, with a box {shown(box.outside_width, units)} wide outside, "
-        f"{shown(box.inside_width, units)} inside, {shown(box.length, units)} long, "
+        f"{opening}, with a box {shown(box.outside_width, units, down=True)} wide outside, "
+        f"{shown(box.inside_width, units)} inside, {shown(box.length, units, down=True)} long, "
         f"{shown(box.side_gap, units)} clear on each side"
     )
 

@@ -6,16 +6,16 @@ from drawerwright.drawing.geometry import Bounds, Placement, Point
 from drawerwright.drawing.pens import NOTE_SIZE
 from drawerwright.drawing.primitives import Text, line, rectangle
 from drawerwright.drawing.scene import Primitive
+from drawerwright.drawing.shown import Units
 from drawerwright.drawing.views.joints import DOWEL_LENGTH, Corner, corner, dowel_depths, dowel_diameter
 from drawerwright.drawing.views.section import FALLING, RISING, cut
 from drawerwright.drawing.views.standing import Standing, part_size, upright
 from drawerwright.drawing.wording import shown
-from drawerwright.units import ShownUnits
 
 _MIRRORED = Placement(mirrored=True)
 
 
-def box_in_plan(stand: Standing, units: ShownUnits) -> list[Primitive]:
+def box_in_plan(stand: Standing, units: Units) -> list[Primitive]:
     """Box sides, subfront and back with their joints, as far as the section meets them."""
     assert stand.parts is not None
     box = stand.parts.box
@@ -94,7 +94,7 @@ def _dowel(stand: Standing, at: Corner, edge: float, inward: float) -> list[Prim
     return [rectangle(lies, "edge", "paper"), line(*axis, "centre")]
 
 
-def _words(stand: Standing, units: ShownUnits) -> list[Primitive]:
+def _words(stand: Standing, units: Units) -> list[Primitive]:
     """Thickness of back and subfront, beside them."""
     assert stand.parts is not None
     box = stand.parts.box

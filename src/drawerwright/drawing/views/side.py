@@ -10,6 +10,7 @@ from drawerwright.drawing.geometry import Bounds, Point
 from drawerwright.drawing.pens import HATCH_SPACING_CLOSE
 from drawerwright.drawing.primitives import Circle, Lines, Polyline, line, polygon, rectangle
 from drawerwright.drawing.scene import Dimension, LabelSide, Leader, Primitive, RunningDimension, Scene
+from drawerwright.drawing.shown import Units
 from drawerwright.drawing.shown_units import in_units
 from drawerwright.drawing.views.bottom_screws import screw_places
 from drawerwright.drawing.views.joints import End
@@ -18,14 +19,13 @@ from drawerwright.drawing.views.standing import CABINET_BOARD, FRAME_RAIL, Stand
 from drawerwright.drawing.views.stops import longer_in_side, stop_in_height
 from drawerwright.drawing.wording import listed, shown
 from drawerwright.model.fitted import FittedDrawer
-from drawerwright.units import ShownUnits
 
 ABOVE = 18.0
 _HOLE = 2.6
 _SLIGHT = 0.05
 
 
-def side_section(fitted: FittedDrawer, units: ShownUnits = "mm") -> Scene:
+def side_section(fitted: FittedDrawer, units: Units = "mm") -> Scene:
     """The drawer in its cabinet from the side; the bare opening and what stopped it where nothing fits."""
     stand = standing(fitted)
     drawn: list[Primitive] = [*_cabinet_beyond(stand)]
@@ -52,14 +52,14 @@ def _front(stand: Standing) -> list[Primitive]:
     return cut(Bounds(near, low, far, high), FALLING, HATCH_SPACING_CLOSE)
 
 
-def _alt(fitted: FittedDrawer, units: ShownUnits) -> str:
+def _alt(fitted: FittedDrawer, units: Units) -> str:
     opening = (
         f"Side section of an opening {shown(fitted.opening.height, units)} high and "
         f"{shown(fitted.opening.depth, units)} deep"
     )
     if fitted.box is None or fitted.mounting is None:
         return f"{opening}: no slide fits, the box is not drawn"
-    says = f"{opening}, with a box {shown(fitted.box.height, units)} high"
+    says = f"{opening}, with a box {shown(fitted.box.height, units, down=True)} high"
     if fitted.mounting.screw_line is not None:
         says += f", screws {shown(fitted.mounting.screw_line, units)} above the cabinet floor"
     if fitted.mounting.holes:
@@ -212,7 +212,7 @@ def _heights(stand: Standing) -> list[Primitive]:
     return drawn
 
 
-def _depths(stand: Standing, units: ShownUnits) -> list[Primitive]:
+def _depths(stand: Standing, units: Units) -> list[Primitive]:
     """Row holes as running distances from the front, under the floor; the screw line as a note."""
     low = _bottom(stand)
     if stand.parts is None:

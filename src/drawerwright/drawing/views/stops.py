@@ -9,10 +9,10 @@ from drawerwright.drawing.geometry import Bounds
 from drawerwright.drawing.pens import NOTE_SIZE
 from drawerwright.drawing.primitives import Polyline, Text, line, rectangle
 from drawerwright.drawing.scene import Leader, Primitive
+from drawerwright.drawing.shown import Units, shown_in
 from drawerwright.drawing.views.standing import Standing
 from drawerwright.drawing.wording import shown, shown_length
 from drawerwright.model.fitted import Rejected
-from drawerwright.units import ShownUnits
 
 _DRAWN_STRIP = 32.0
 
@@ -42,7 +42,7 @@ def longer_end(stand: Standing) -> float | None:
     return stand.depth - rejected.margin - stand.parts.slide.family.clearance.rear
 
 
-def longer_in_plan(stand: Standing, units: ShownUnits) -> list[Primitive]:
+def longer_in_plan(stand: Standing, units: Units) -> list[Primitive]:
     """The rejected longer slide's end at the right-hand side, through the cabinet back, with a note."""
     rejected, end = longer_rejected(stand), longer_end(stand)
     if rejected is None or end is None or stand.parts is None:
@@ -85,16 +85,16 @@ def nearest_miss(stand: Standing) -> Rejected | None:
     )
 
 
-def stop_words(miss: Rejected, units: ShownUnits) -> tuple[str, str]:
+def stop_words(miss: Rejected, units: Units) -> tuple[str, str]:
     """What stopped it, in two short lines."""
     name = f"{miss.family} / {shown_length(miss.nominal)}"
     amount = f"{shown_length(-miss.margin)} {miss.unit}"
-    if miss.unit == "mm" and units != "mm":
+    if miss.unit == "mm" and shown_in(units).with_inches:
         amount = shown(-miss.margin, units)
     return (f"{miss.because.replace('-', ' ')} stops", f"{name}: {amount} short")
 
 
-def stop_in_plan(stand: Standing, units: ShownUnits) -> list[Primitive]:
+def stop_in_plan(stand: Standing, units: Units) -> list[Primitive]:
     """What stopped the nearest slide, in the plan of the bare opening."""
     miss = nearest_miss(stand)
     if miss is None:
@@ -116,7 +116,7 @@ def stop_in_plan(stand: Standing, units: ShownUnits) -> list[Primitive]:
     return drawn
 
 
-def stop_in_height(stand: Standing, left: float, right: float, units: ShownUnits) -> list[Primitive]:
+def stop_in_height(stand: Standing, left: float, right: float, units: Units) -> list[Primitive]:
     """A dashed line at the height that the nearest slide would need, between two x or depths."""
     miss = nearest_miss(stand)
     if miss is None or miss.because != "opening-height":
