@@ -14,6 +14,7 @@ from drawerwright.pack.parts import in_parts, part_names
 
 WANTED = {
     "sheets": {"sheets.pdf", "mounting.pdf"},
+    "pictures": {"pictures.pdf"},
     "templates": {"templates.pdf"},
     "lists": {"cut-list.csv", "cut-list.xlsx", "hardware-list.csv", "hardware-list.xlsx", "lists.pdf"},
     "labels": {"labels.pdf"},
