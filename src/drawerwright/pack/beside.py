@@ -6,7 +6,6 @@ from collections.abc import Sequence
 from typing import Any, Final
 
 from drawerwright.model.fitted import Check, FittedDrawer, Rejected
-from drawerwright.model.rejections import rejected_alike
 from drawerwright.pack.distinct import AlikeDrawers
 from drawerwright.pack.figures import MOUNT_WORDS, STATE_WORDS, change_text, counted, length_text, margin_text
 from drawerwright.pack.lettering import for_sheets
@@ -45,30 +44,29 @@ def short_ids(ids: tuple[str, ...], room: int = 30) -> str:
 
 
 def tried_rows(rejected: Sequence[Rejected], shown: Shown) -> list[dict[str, str]]:
-    """What was tried: one row a family, mount and reason, each length with how far it was off."""
+    """What was tried: one row a family, with its slide that came nearest and how far that was off."""
+    families: dict[str, list[Rejected]] = {}
+    for one in rejected:
+        families.setdefault(one.family, []).append(one)
     return [
         {
-            "slide": for_sheets(group.family),
-            "because": for_sheets(f"{MOUNT_WORDS[group.mount]}: {check_name(group.because).lower()}"),
-            "lengths": for_sheets(_shortfalls(group.members, shown)),
+            "slide": for_sheets(f"{family} / {length_text(nearest.nominal, shown)}"),
+            "because": for_sheets(f"{MOUNT_WORDS[nearest.mount]}: {_reason(nearest)}"),
+            "lengths": for_sheets(margin_text(nearest.margin, nearest.unit, shown)),
         }
-        for group in rejected_alike(rejected)
+        for family, tried in families.items()
+        for nearest in [min(tried, key=_lack)]
     ]
 
 
-def _shortfalls(members: Sequence[Rejected], shown: Shown) -> str:
-    """Each length with how far it was off; the unit once at the end where all share it."""
-    told = [
-        (length_text(one.nominal, shown), margin_text(one.margin, one.unit, shown).removeprefix("−"))
-        for one in members
-    ]
-    units = {by.rpartition(" ")[2] for _, by in told if " " in by}
-    if len(units) != 1:
-        return ", ".join(f"{nominal} by {by}" for nominal, by in told)
-    (unit,) = units
-    whole = ".0" if unit == "mm" else ""
-    short = (f"{nominal} by {by.removesuffix(f' {unit}').removesuffix(whole)}" for nominal, by in told)
-    return f"{', '.join(short)} {unit}"
+def _lack(one: Rejected) -> tuple[int, bool, float]:
+    """What one that was tried lacks: the fewest checks stop it, then by the least, lengths before others."""
+    return len(one.stops), one.unit != "mm", -one.margin
+
+
+def _reason(one: Rejected) -> str:
+    more = len(one.stops) - 1
+    return check_name(one.because).lower() + (f" and {more} more" if more > 0 else "")
 
 
 def beside(alike: AlikeDrawers, shown: Shown) -> list[dict[str, Any]]:

@@ -93,7 +93,7 @@ def _back_rows(fitted: FittedDrawer, slide: ChosenSlide, shown: Shown) -> Iterat
         ),
     )
     if cuts.notch_height > 0:
-        wide = hardware_text(cuts.notch_outer - cuts.notch_inner, shown)
+        wide = hardware_text(rear.notch_width + shift, shown)
         yield (
             "Notches in the back, both corners",
             f"{wide} wide, {hardware_text(cuts.notch_height, shown)} high",

@@ -19,7 +19,7 @@ _SURE: Final = frozenset(map(chr, (*range(0x20, 0x7F), *range(0xA0, 0x100)))) | 
 """Characters known to be in the lettering, so that plain text never waits for the font file to be read."""
 
 _LONG_WORD: Final = re.compile(r"\S{25,}")
-_LONG_IN_COLUMN: Final = re.compile(r"\S{13,}")
+_LONG_IN_COLUMN: Final = re.compile(r"[^\s-]{13,}")
 _MIXED: Final = re.compile(r"(?<=\d) (?=\d{1,2}/\d{1,2}\b)")
 """The space between a whole number and its fraction: no line breaks there."""
 

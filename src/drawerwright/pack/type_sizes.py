@@ -41,6 +41,9 @@ TITLE: Final = 9.5
 TITLE_GAP: Final = 1.4
 GROUP_GAP: Final = 4.2
 """Title of a group [pt], white under it and between groups [mm]."""
+CHANGE_BY: Final = 1.7
+CHANGE_SAYS: Final = 1.15
+"""A change that makes a drawer fit: by how much, and of what, as shares of the size around it."""
 LEADING: Final = 0.42
 """White between the lines of a row [em]."""
 BOLD: Final = 0.97
@@ -88,11 +91,11 @@ def row_height(kind: str, row: Mapping[str, Any], width: float, size: float) -> 
         case "checks":
             return 1.0 + (1.12 * CAP_HEIGHT + 0.45) * em + _block([(row["says"], "regular")], width, size)
         case "changes":
-            return 1.0 + (1.25 * CAP_HEIGHT + 0.45) * em + _block([(row["says"], "regular")], width, size)
+            says = _block([(row["says"], "regular")], width, size * CHANGE_SAYS)
+            return 1.0 + (CHANGE_BY * CAP_HEIGHT + 0.45) * em + says
         case "rejected":
             first: list[Run] = [(row["slide"], "semibold"), (row["because"], "regular")]
-            told = _block([(row["lengths"], "semibold")], width - 5.0, size)
-            return _block(first, width - 5.0, size) + 0.45 * em + told
+            return _block(first, width - 7.0 - text_width(row["lengths"], em, "semibold"), size)
         case _:
             return 1.0 + _block([(f"{row['who']}.", "semibold"), (row["says"], "regular")], width, size)
 

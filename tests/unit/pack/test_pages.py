@@ -141,17 +141,20 @@ def test_measured_fields_are_as_they_were_told() -> None:
     assert both["Depth"] == {"name": "Depth", "value": "530", "unit": "mm (20 7/8 in)"}
 
 
-def test_what_was_tried_is_one_row_a_family_mount_and_reason() -> None:
+def test_what_was_tried_is_one_row_a_family_with_the_slide_that_lacks_least() -> None:
     shallow = not_fitting().rejected
-    heavy = Rejected("plain-16", 500.0, "shelf", "capacity", -4.0, "kg", (("capacity", -4.0, "kg"),))
-    rows = tried_rows((*shallow, heavy), Shown())
-    assert [(row["because"], row["lengths"]) for row in rows] == [
-        (
-            "on the cabinet side: cabinet depth",
-            "300 by 65, 350 by 115, 400 by 165, 450 by 215, 500 by 265 mm",
-        ),
-        ("on a shelf: capacity", "500 by 4.0 kg"),
+    twice = Rejected(
+        "plain-16", 250.0, "packed", "cabinet-depth", -1.0, "mm",
+        (("cabinet-depth", -1.0, "mm"), ("capacity", -9.0, "kg")),
+    )  # fmt: skip
+    heavy = Rejected("other", 300.0, "side", "capacity", -6.0, "kg", (("capacity", -6.0, "kg"),))
+    rows = tried_rows((*shallow, twice, heavy), Shown())
+    assert [(row["slide"], row["because"], row["lengths"]) for row in rows] == [
+        ("plain-16 / 300", "on the cabinet side: cabinet depth", "−65.0 mm"),
+        ("other / 300", "on the cabinet side: capacity", "−6.0 kg"),
     ]
+    (only,) = tried_rows([twice], Shown())
+    assert only["because"] == "on packing: cabinet depth and 1 more"
 
 
 def test_the_next_longer_slide_says_why_it_was_not_taken() -> None:

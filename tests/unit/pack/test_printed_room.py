@@ -12,6 +12,7 @@ from drawerwright.catalogue import families_from_mappings
 from drawerwright.files import job_from_mapping
 from drawerwright.fit import fit_job
 from drawerwright.model.fitted import FittedJob
+from drawerwright.pack import pack_contents
 from drawerwright.pack.cut_list import cut_list
 from drawerwright.pack.labels import label_files
 from drawerwright.pack.mounting_sheet import mounting_files
@@ -72,3 +73,16 @@ def test_work_has_a_line_of_its_own_where_inches_and_banding_stand_beside_it() -
     assert max(word["x1"] for word in lines) < width
     part = next(word for word in lines if word["text"] == "side")
     assert part["top"] < groove["top"]
+
+
+def test_the_cure_is_set_larger_than_what_was_refused() -> None:
+    job, answer = job_of(not_fitting())
+    content = pack_contents(job, answer, only=["sheets"])["sheets.pdf"]
+    with pdfplumber.open(io.BytesIO(content)) as pdf:
+        (page,) = (page for page in pdf.pages if "What was tried" in page.extract_text())
+        words = page.extract_words(extra_attrs=["size"])
+    cures = [word["size"] for word in words if word["text"] == "+65.0"]
+    refused = [word["size"] for word in words if word["text"] == "−65.0"]
+    assert cures
+    assert refused
+    assert min(cures) > 1.4 * refused[-1]
