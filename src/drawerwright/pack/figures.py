@@ -9,13 +9,10 @@ from typing import Final
 from drawerwright.drawing.wording import shown_length
 from drawerwright.model.fitted import BoxSizes, Mount, Part, State, Verdict
 from drawerwright.pack.shown import Shown
-from drawerwright.units import KG_PER_POUND, MM_PER_INCH, format_length, format_mass
+from drawerwright.units import HARDLY, KG_PER_POUND, MM_PER_INCH, format_length, format_mass
 
 EIGHTH: Final = float(MM_PER_INCH) / 8
 """1/8 in [mm]: lengths below it are told in mm."""
-HARDLY: Final = 1e-4
-"""A step that is short by less than this share of one counts as whole: floats of 508.0 mm are 20 in."""
-
 NOUGHT: Final = 0.05
 """Lengths below this are shown as 0 [mm]: half of the tenth that papers show."""
 VERDICT_WORDS: Final[dict[Verdict, str]] = {
@@ -60,8 +57,7 @@ def inches(value: float, shown: Shown) -> str:
 
 def inches_down(value: float, shown: Shown) -> str:
     """As `inches`, but never more than the length is: for sizes and margins that have an upper limit."""
-    step = float(MM_PER_INCH) / shown.parts
-    return inches(math.floor(value / step + HARDLY) * step, shown)
+    return _signed(format_length(value, "in", denominator=shown.parts, inches_down=True))
 
 
 def _signed(text: str) -> str:
@@ -140,7 +136,7 @@ def margin_text(margin: float, unit: str, shown: Shown) -> str:
 
 
 def _tenths_down(value: float) -> float:
-    return math.floor(value * 10 + HARDLY) / 10 + 0.0
+    return math.floor(value * 10 + float(HARDLY)) / 10 + 0.0
 
 
 def change_text(by: float, unit: str, shown: Shown) -> str:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Any, Final, TypeAlias
 
 from drawerwright.drawing.scene import Primitive, Scene
+from drawerwright.drawing.shown import Units
 from drawerwright.drawing.svg import write_svg
 from drawerwright.drawing.templates import box_back, front_fixing, locking_bracket, row_holes
 from drawerwright.drawing.tiles import page_count, tile
@@ -18,7 +19,6 @@ from drawerwright.pack.papers import Paper
 from drawerwright.pack.parts import in_parts, part_names
 from drawerwright.pack.shown import Shown
 from drawerwright.pack.typeset import forget_settings, set_document
-from drawerwright.units import ShownUnits
 
 PAGES: Final = 150
 """Most templates of one document, so that the compiler's memory stays bounded."""
@@ -26,7 +26,7 @@ PAGES: Final = 150
 _NOBODY: Final = ("",)
 """Stands for drawers while templates are compared: one paper serves all that agree but for names."""
 
-Draw: TypeAlias = Callable[[FittedDrawer, Sequence[str] | None, ShownUnits], Scene]
+Draw: TypeAlias = Callable[[FittedDrawer, Sequence[str] | None, Units], Scene]
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,13 +62,13 @@ def full_size_templates(
     found: dict[tuple[str, tuple[Primitive, ...]], tuple[Draw, list[AlikeDrawers]]] = {}
     for alike in distinct:
         for name, draw in _wanted(alike.first):
-            scene = draw(alike.first, _NOBODY, shown.units)
+            scene = draw(alike.first, _NOBODY, shown)
             found.setdefault((name, scene.primitives), (draw, []))[1].append(alike)
         tell(f"templates of {alike.first.id}")
     made = []
     for (name, _), (draw, uses) in found.items():
         ids = tuple(one for alike in uses for one in alike.ids)
-        made.append(Template(name, draw(uses[0].first, ids, shown.units), ids))
+        made.append(Template(name, draw(uses[0].first, ids, shown), ids))
     return tuple(made)
 
 

@@ -27,7 +27,7 @@ from drawerwright.pack.lettering import for_sheets
 from drawerwright.pack.papers import Paper
 from drawerwright.pack.parts import in_parts, part_names
 from drawerwright.pack.picture_scale import Picture, as_large_as_fits
-from drawerwright.pack.shown import Shown
+from drawerwright.pack.shown import MILLIMETRES, Shown
 from drawerwright.pack.typeset import forget_settings, set_document
 
 PAGES: Final = 80
@@ -86,7 +86,7 @@ def elevation_data(fitted: FittedJob, cabinet: Cabinet, paper: Paper, shown: Sho
     column = next((one for one in fitted.columns if one.cabinet == name), None)
     width, height = room_of(paper)
     share = 0.0 if column is None else BOTH_SHARE if shown.both else NOTES_SHARE
-    scene = cabinet_elevation(cabinet, units=shown.units)
+    scene = cabinet_elevation(cabinet, units=shown)
     picture = as_large_as_fits(scene, width * (1 - share) - 2 * PADDING, height - 2 * PADDING)
     return {
         "kind": "elevation",
@@ -113,12 +113,12 @@ def drawer_data(alike: AlikeDrawers, paper: Paper, shown: Shown) -> dict[str, An
     width -= 2 * PADDING
     height = height / 2 - HEAD - CAPTION - PADDING
     # Two units of three sizes at every part would leave the parts no room: then mm, as in the drawer's sheet.
-    units = "mm" if shown.both else shown.units
+    units = MILLIMETRES if shown.both else shown
     taken_apart = exploded(fitted, units=units, sizes=lambda part: part_text(part, shown))
     apart = as_large_as_fits(taken_apart, width * APART_SHARE, height, names_beside=True)
     used = width * APART_SHARE if apart is None else apart.room.width
     drawn_out = as_large_as_fits(
-        isometric(fitted, out, units=shown.units), width - used - 2 * PADDING, height
+        isometric(fitted, out, units=shown), width - used - 2 * PADDING, height
     )
     return {
         "kind": "drawer",

@@ -64,7 +64,7 @@ def drawing_of(alike: AlikeDrawers, layout: Layout, shown: Shown) -> tuple[Scene
     room = layout.drawing_width, layout.drawing_height
     if shown.in_inches:
         with suppress(ValueError):
-            return drawer_sheet(alike.first, *room, units="in"), shown
+            return drawer_sheet(alike.first, *room, units=shown), shown
     return drawer_sheet(alike.first, *room), MILLIMETRES
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from drawerwright.catalogue import families_from_mappings
+from drawerwright.drawing.primitives import Text
 from drawerwright.drawing.tiles import page_count
 from drawerwright.files import job_from_mapping
 from drawerwright.fit import fit_job
@@ -85,3 +86,13 @@ def test_paper_lies_the_way_that_takes_fewer_pages() -> None:
     long, short = papers()["a4"].width - 16.0, papers()["a4"].height - 16.0
     assert len(pages) == min(page_count(front.scene, long, short), page_count(front.scene, short, long))
     assert across == (page_count(front.scene, long, short) <= page_count(front.scene, short, long))
+
+
+def test_templates_are_lettered_to_the_finest_fraction_that_is_asked_for() -> None:
+    """First row hole 37 mm behind the front edge: 1.4567 in, 46.61 thirty-seconds, 93.23 sixty-fourths."""
+    told = {"id": "A", "opening": OPENING, "side": 16, "front": FRONT}
+    fitted = fit_job(job_from_mapping({"drawer": [told]}), families_from_mappings([FAMILY]))
+    for parts, says in ((32, "1 15/32″"), (64, "1 29/64″")):
+        found = full_size_templates(distinct_drawers(fitted), Shown("in", parts))  # type: ignore[arg-type]
+        row = next(one.scene for one in found if one.name == "Row holes, left")
+        assert says in [each.text for each in row.primitives if isinstance(each, Text)]
