@@ -60,7 +60,7 @@ def panel_files(
             listed[likeness].count += sum(one.drawer.quantity for one in drawers)
         tell(alike)
     lines = list(listed.values())
-    for side in cabinet_sides((one for alike in distinct for one in alike.drawers), shown.units):
+    for side in cabinet_sides((one for alike in distinct for one in alike.drawers), shown):
         file = f"{stems.take(f'{side.cabinets[0]} {side.name}')}.dxf"
         lines.append(ListedPanel(file, side.name, len(side.cabinets), list(side.ids), side.cabinets))
         yield f"{FOLDER}/{file}", write_dxf(side.scene)
@@ -73,7 +73,7 @@ def _panels_of(alike: AlikeDrawers, shown: Shown) -> Iterator[tuple[str, Scene, 
     A cabinet side is for those alone whose holes are not on the side of a whole cabinet.
     """
     alone = tuple(one for one in alike.drawers if not bored_in_column(one))
-    for name, scene in panels(alike.first, shown.units, with_cabinet_sides=bool(alone)):
+    for name, scene in panels(alike.first, shown, with_cabinet_sides=bool(alone)):
         yield name, scene, alone if name.startswith(_CABINET_SIDE) else alike.drawers
 
 
