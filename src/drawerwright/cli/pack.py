@@ -117,9 +117,14 @@ def show_files(out: Console, manifest: Manifest, where: Path) -> None:
         top, slash, _ = written.path.partition("/")
         sizes.setdefault(top + slash, []).append(written.size)
     for name, each in sizes.items():
-        many = f"  {len(each)} files" if name.endswith("/") else ""
+        many = f"  {_files(len(each))}" if name.endswith("/") else ""
         out.print(f"  {name}{many}  {_size_words(sum(each))}")
-    out.print(f"{len(manifest.files)} files and their manifest are in {where}.")
+    whose = "its" if len(manifest.files) == 1 else "their"
+    out.print(f"{_files(len(manifest.files))} and {whose} manifest are in {where}.")
+
+
+def _files(number: int) -> str:
+    return f"{number} file" if number == 1 else f"{number} files"
 
 
 def _size_words(size: int) -> str:

@@ -13,6 +13,8 @@ from drawerwright.pack.folder import fault, reason_of, write_all
 from drawerwright.pack.manifest import FILE_NAME, Manifest, file_of, read_manifest
 
 ENDING: Final = ".zip"
+OTHER_ARCHIVES: Final = frozenset({".7z", ".bz2", ".gz", ".rar", ".tar", ".tgz", ".xz", ".zst"})
+"""Endings of archives of other kinds: whoever asks for one does not mean a folder."""
 EARLIEST: Final = (1980, 1, 1, 0, 0, 0)
 """The first date that a zip file can hold; every entry bears it: same pack, same bytes."""
 _PLAIN_FILE: Final = 0o100644 << 16
@@ -24,6 +26,17 @@ _ANOTHER: Final = "a name that is not taken yet"
 def is_archive(out: Path) -> bool:
     """Whether a pack for `out` is one zip file: it ends in .zip, and is no folder that is there."""
     return out.suffix.casefold() == ENDING and not out.is_dir()
+
+
+def refuse_other_archives(out: Path) -> None:
+    """Stops a folder that would be named like an archive of a kind that is not written.
+
+    Raises:
+        InputError: `out` ends as such an archive does, and no folder of that name is there.
+    """
+    if out.suffix.casefold() in OTHER_ARCHIVES and not out.is_dir():
+        says = "ends as an archive of a kind that is not written: packs are folders or zip files"
+        raise fault(out, says, "a name that ends in .zip, or a folder's")
 
 
 def check_archive(out: Path) -> Path:

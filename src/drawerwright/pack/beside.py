@@ -44,18 +44,17 @@ def short_ids(ids: tuple[str, ...], room: int = 30) -> str:
 
 
 def tried_rows(rejected: Sequence[Rejected], shown: Shown) -> list[dict[str, str]]:
-    """What was tried: one row a family, with its slide that came nearest and how far that was off."""
+    """What was tried: one row a family, with its slide that lacks least; the nearest family first."""
     families: dict[str, list[Rejected]] = {}
     for one in rejected:
         families.setdefault(one.family, []).append(one)
     return [
         {
-            "slide": for_sheets(f"{family} / {length_text(nearest.nominal, shown)}"),
+            "slide": for_sheets(f"{nearest.family} / {length_text(nearest.nominal, shown)}"),
             "because": for_sheets(f"{MOUNT_WORDS[nearest.mount]}: {_reason(nearest)}"),
             "lengths": for_sheets(margin_text(nearest.margin, nearest.unit, shown)),
         }
-        for family, tried in families.items()
-        for nearest in [min(tried, key=_lack)]
+        for nearest in sorted((min(tried, key=_lack) for tried in families.values()), key=_lack)
     ]
 
 

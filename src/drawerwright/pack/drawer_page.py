@@ -74,7 +74,7 @@ def _named(rows: Iterable[tuple[str, str]]) -> list[dict[str, str]]:
 def _corner(fitted: FittedDrawer, shown: Shown) -> list[dict[str, Any]]:
     """What stands in the white beside the plan: parts, bores, front; where nothing fits, what was tried."""
     if fitted.slide is None:
-        title = "What was tried: the nearest of each family, and what it lacks"
+        title = "What was tried, and what each family lacks"
         return [{"kind": "rejected", "title": title, "rows": tried_rows(fitted.rejected, shown)}]
     unit = {
         "mm": "length × width × thickness, mm",

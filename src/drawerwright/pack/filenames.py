@@ -13,22 +13,28 @@ from typing import Final
 LONGEST: Final = 60
 """Longest stem [characters]: far below the 255 bytes a name may have, so folders and endings find room."""
 
+_LONGEST_TAIL: Final = LONGEST // 2
+_EDGES: Final = "-. "
 _UNSAFE: Final = re.compile(r"[^A-Za-z0-9_.]+")
 _RESERVED: Final = re.compile(r"(con|prn|aux|nul|com[0-9]|lpt[0-9]|conin\$|conout\$)(\..*)?", re.IGNORECASE)
 
 
-def safe_stem(text: str) -> str:
-    """A file name without its ending, made from any text.
+def safe_stem(text: str, tail: str = "") -> str:
+    """A file name without its ending, made from any text, and a tail that stays whole however long the text.
 
     Letters lose their accents; whatever else is no Latin letter, figure, `_` or dot inside becomes `-`.
     The name never starts or ends with a dot or `-`, is no device name, and is never empty.
     """
-    plain = unicodedata.normalize("NFKD", text).encode("ascii", "ignore").decode("ascii")
-    stem = _UNSAFE.sub("-", plain)
-    stem = re.sub(r"\.{2,}", ".", stem).strip("-. ")[:LONGEST].strip("-. ")
-    if not stem:
-        return "unnamed"
+    end = _cleaned(tail)[:_LONGEST_TAIL].strip(_EDGES)
+    room = LONGEST - len(end) - 1 if end else LONGEST
+    head = _cleaned(text)[:room].strip(_EDGES) or "unnamed"
+    stem = f"{head}-{end}" if end else head
     return f"{stem}_" if _RESERVED.fullmatch(stem) else stem
+
+
+def _cleaned(text: str) -> str:
+    plain = unicodedata.normalize("NFKD", text).encode("ascii", "ignore").decode("ascii")
+    return re.sub(r"\.{2,}", ".", _UNSAFE.sub("-", plain)).strip(_EDGES)
 
 
 class TakenStems:
@@ -37,13 +43,11 @@ class TakenStems:
     def __init__(self) -> None:
         self._taken: set[str] = set()
 
-    def take(self, text: str) -> str:
+    def take(self, text: str, tail: str = "") -> str:
         """A safe stem that nobody has yet: the second of two that clash gets `-2`, the third `-3`."""
-        stem = safe_stem(text)
-        candidate, number = stem, 1
+        candidate, number = safe_stem(text, tail), 1
         while candidate.casefold() in self._taken:
             number += 1
-            ending = f"-{number}"
-            candidate = stem[: LONGEST - len(ending)].rstrip("-. ") + ending
+            candidate = safe_stem(text, f"{tail} {number}")
         self._taken.add(candidate.casefold())
         return candidate

@@ -53,7 +53,7 @@ def panel_files(
         for name, scene, drawers in _panels_of(alike, shown):
             likeness = _likeness(name, scene)
             if likeness not in listed:
-                file = f"{stems.take(f'{drawers[0].id} {name}')}.dxf"
+                file = f"{stems.take(drawers[0].id, name)}.dxf"
                 listed[likeness] = ListedPanel(file, name)
                 yield f"{FOLDER}/{file}", write_dxf(scene)
             listed[likeness].ids += [one.id for one in drawers]
@@ -61,7 +61,7 @@ def panel_files(
         tell(alike)
     lines = list(listed.values())
     for side in cabinet_sides((one for alike in distinct for one in alike.drawers), shown):
-        file = f"{stems.take(f'{side.cabinets[0]} {side.name}')}.dxf"
+        file = f"{stems.take(side.cabinets[0], side.name)}.dxf"
         lines.append(ListedPanel(file, side.name, len(side.cabinets), list(side.ids), side.cabinets))
         yield f"{FOLDER}/{file}", write_dxf(side.scene)
     yield f"{FOLDER}/{INDEX}", write_csv(_list_of(lines))

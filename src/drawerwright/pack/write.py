@@ -12,7 +12,7 @@ from drawerwright.files import write_job_toml
 from drawerwright.fit import fit_document
 from drawerwright.model.fitted import FittedJob
 from drawerwright.model.job import Job
-from drawerwright.pack.archive import check_archive, is_archive, put_in_archive
+from drawerwright.pack.archive import check_archive, is_archive, put_in_archive, refuse_other_archives
 from drawerwright.pack.cut_list import cut_list
 from drawerwright.pack.distinct import AlikeDrawers, distinct_drawers
 from drawerwright.pack.folder import check_folder, put_in_place
@@ -156,9 +156,10 @@ def write_pack(
     one that is there already is replaced whole, and only if nobody has added to it or changed it.
 
     Raises:
-        InputError: `out` holds what is not ours, or the disk refuses.
+        InputError: `out` holds what is not ours or asks for another archive, or the disk refuses.
         TypesettingError: a fault in the papers' templates.
     """
+    refuse_other_archives(out)
     check, put = (check_archive, put_in_archive) if is_archive(out) else (check_folder, put_in_place)
     check(out)
     made = pack_files(

@@ -38,6 +38,17 @@ def test_names_alike_but_for_capitals_are_told_apart_in_their_order() -> None:
     assert told == ["b1", "B1-2", "b1-3", "b1-2-2"]
 
 
+def test_a_long_id_keeps_the_panel_s_name_and_its_number() -> None:
+    stems = TakenStems()
+    long = "base-cabinet-under-the-north-window-" * 4
+    first, second = stems.take(long, "box back"), stems.take(long, "box back")
+    assert first.endswith("-box-back")
+    assert second.endswith("-box-back-2")
+    assert first.startswith("base-cabinet-under")
+    assert max(len(first), len(second)) <= LONGEST
+    assert safe_stem("A", "box back") == "A-box-back"
+
+
 @given(st.lists(ANY_TEXT, max_size=20))
 def test_stems_are_safe_and_distinct_on_every_file_system(texts: list[str]) -> None:
     taken = TakenStems()
