@@ -9,6 +9,7 @@ from drawerwright.drawing.scene import Dimension, Leader, Primitive, Scene
 from drawerwright.drawing.shown import Units
 from drawerwright.drawing.shown_units import in_units
 from drawerwright.drawing.views.bottom_screws import BOTTOM_HOLE, screw_places
+from drawerwright.drawing.views.cut_outs import cut_out_in_bottom
 from drawerwright.drawing.views.panel_marks import banding, cross_lines, outline, overall, side_word
 from drawerwright.drawing.views.standing import needed_parts, part_size
 from drawerwright.drawing.wording import bored, shown, size_words
@@ -28,6 +29,7 @@ def bottom(fitted: FittedDrawer, units: Units = "mm") -> Scene:
     area = Bounds(-half, 0.0, half, along)
     drawn: list[Primitive] = [outline(area), *banding(fitted, "bottom", area, units)]
     drawn += overall(-half, half, 0.0, along, "bottom_width", "bottom_length")
+    drawn += cut_out_in_bottom(fitted, half, along)
     front, back = screw_places(fitted, "front"), screw_places(fitted, "back")
     for places, edge, side in ((front, 0.0, -1.0), (back, along, 1.0)):
         for place in places:

@@ -17,6 +17,7 @@ from drawerwright.drawing.scene import Dimension, Hatch, Leader, Primitive, Scen
 from drawerwright.drawing.shown import Units
 from drawerwright.drawing.shown_units import in_units
 from drawerwright.drawing.views.bottom_screws import EDGE_PILOT, EDGE_PILOT_DEPTH, screw_places
+from drawerwright.drawing.views.cut_outs import cut_out_in_back
 from drawerwright.drawing.views.fixing import FIXING_HOLE
 from drawerwright.drawing.views.grooves import cross_groove, draw_groove
 from drawerwright.drawing.views.joints import (
@@ -62,6 +63,7 @@ def box_back(fitted: FittedDrawer, units: Units = "mm") -> Scene:
     area = Bounds(-half, 0.0, half, height)
     drawn: list[Primitive] = [outline(area), *banding(fitted, "back", area, units)]
     drawn += overall(-half, half, 0.0, height, "back_length", "back_height")
+    drawn += cut_out_in_back(fitted, half, height)
     cuts = rear_cuts(fitted)
     says = []
     if cuts is not None:

@@ -7,6 +7,7 @@ from drawerwright.drawing.pens import NOTE_SIZE
 from drawerwright.drawing.primitives import Text, line, rectangle
 from drawerwright.drawing.scene import Primitive
 from drawerwright.drawing.shown import Units
+from drawerwright.drawing.views.cut_outs import cut_out_of, cut_out_walls
 from drawerwright.drawing.views.joints import DOWEL_LENGTH, Corner, corner, dowel_depths, dowel_diameter
 from drawerwright.drawing.views.section import FALLING, RISING, cut
 from drawerwright.drawing.views.standing import Standing, part_size, upright
@@ -24,6 +25,9 @@ def box_in_plan(stand: Standing, units: Units) -> list[Primitive]:
     right = tuple((-x, y) for x, y in reversed(left))
     drawn = cut(left, FALLING) + cut(right, RISING)
     near, rear = stand.body_front, stand.box_rear
+    walls = cut_out_walls(stand.fitted, rear)
+    for wall, angle_deg in zip(walls, (FALLING, RISING, RISING), strict=False):
+        drawn += cut(wall, angle_deg)
     drawn += _cross(stand, ends[1], rear, -1.0)
     if box.subfront > 0:
         drawn += _cross(stand, ends[0], near, 1.0)
@@ -65,9 +69,20 @@ def _cross(stand: Standing, at: Corner, edge: float, inward: float) -> list[Prim
     name = "subfront" if at.end == "front" else "back"
     half = part_size(stand.fitted, name, (box.inside_width, 0.0, 0.0))[0] / 2
     face = edge + inward * at.thickness
+    inner, bed = box.inside_width / 2, face - inward * at.depth
+    if at.joint != "dovetail":
+        inner, bed = half, face
+    away = cut_out_of(stand.fitted) if at.end == "back" else None
+    if away is not None:
+        left: tuple[Point, ...] = (
+            (-half, edge), (away.left, edge), (away.left, face), (-inner, face), (-inner, bed), (-half, bed),
+        )  # fmt: skip
+        right: tuple[Point, ...] = (
+            (half, edge), (away.right, edge), (away.right, face), (inner, face), (inner, bed), (half, bed),
+        )  # fmt: skip
+        return cut(left, RISING) + cut(right, RISING)
     if at.joint != "dovetail":
         return cut(upright(-half, edge, half, face), RISING)
-    inner, bed = box.inside_width / 2, face - inward * at.depth
     corners: tuple[Point, ...] = (
         (-half, edge), (half, edge), (half, bed), (inner, bed),
         (inner, face), (-inner, face), (-inner, bed), (-half, bed),
