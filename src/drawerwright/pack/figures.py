@@ -36,7 +36,7 @@ GRAIN_WORDS: Final[dict[str, str]] = {"none": "", "length": "along", "width": "a
 
 
 def millimetres(value: float) -> str:
-    """A length [mm] to a tenth, no trailing zeros, a true minus sign."""
+    """A length [mm] as on drawings: to a tenth, below 100 mm to a hundredth; a true minus sign."""
     return shown_length(value)
 
 
