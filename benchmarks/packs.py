@@ -13,11 +13,11 @@ from benchmarks.measuring import Figure
 from benchmarks.openings import job_of
 from drawerwright.catalogue.families import load_families
 from drawerwright.fit import fit_job
-from drawerwright.pack import full_size, labels, mounting_sheet, pack_files, printed_lists, sheets
+from drawerwright.pack import full_size, labels, mounting_sheet, pack_files, pictures, printed_lists, sheets
 from drawerwright.pack.typeset import DocumentName, set_document
 
 DISTINCT, LARGE = 60, 2000
-SETTERS = (full_size, labels, mounting_sheet, printed_lists, sheets)
+SETTERS = (full_size, labels, mounting_sheet, pictures, printed_lists, sheets)
 """The modules that have documents set."""
 
 
