@@ -84,10 +84,8 @@ def drawer_sheet(
     """
     scenes = (plan(fitted, units), front(fitted, units), side_section(fitted, units))
     found: dict[_Arrangement, tuple[float, tuple[Primitive, ...]]] = {}
-    across = scenes[0].bounds.width + scenes[2].bounds.width
-    up = scenes[0].bounds.height
     for times in STANDARD_SCALES:
-        if across / times > width_mm or up / times > height_mm:
+        if not _may_fit(scenes, times, width_mm, height_mm, may_turn=may_turn):
             continue  # the bare geometry is too large already
         views = (_view(scenes[0], times), _view(scenes[1], times), _view(scenes[2], times))
         for arrange in (_lined_up, _turned) if may_turn else (_lined_up,):
@@ -109,6 +107,23 @@ def drawer_sheet(
 def scale_words(scale: float) -> str:
     """A scale in words: `1 : 7`."""
     return f"1 : {1.0 / scale:g}"
+
+
+def _may_fit(
+    scenes: tuple[Scene, Scene, Scene], times: float, width: float, height: float, *, may_turn: bool
+) -> bool:
+    """Whether the geometry alone, without letters and dimensions, leaves room for captions and edges."""
+    above, below, beside = (scene.bounds for scene in scenes)
+    wide, high = (width - 2 * _EDGE - _BETWEEN) * times, height - 2 * _EDGE
+    lined_up = (
+        max(above.width, below.width) + beside.width <= wide
+        and (above.height + max(below.height, beside.height)) / times + 2 * _CAPTION + _BETWEEN <= high
+    )
+    if lined_up or not may_turn:
+        return lined_up
+    stack = (below.height + beside.height) / times + 2 * _CAPTION + _BETWEEN
+    column = max(below.width, beside.width)
+    return above.width + column <= wide and max(above.height / times + _CAPTION, stack) <= high
 
 
 def _view(scene: Scene, times: float) -> _View:
