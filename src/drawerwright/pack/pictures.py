@@ -117,9 +117,7 @@ def drawer_data(alike: AlikeDrawers, paper: Paper, shown: Shown) -> dict[str, An
     taken_apart = exploded(fitted, units=units, sizes=lambda part: part_text(part, shown))
     apart = as_large_as_fits(taken_apart, width * APART_SHARE, height, names_beside=True)
     used = width * APART_SHARE if apart is None else apart.room.width
-    drawn_out = as_large_as_fits(
-        isometric(fitted, out, units=shown), width - used - 2 * PADDING, height
-    )
+    drawn_out = as_large_as_fits(isometric(fitted, out, units=shown), width - used - 2 * PADDING, height)
     return {
         "kind": "drawer",
         "ids": for_sheets(short_ids(alike.ids)),
