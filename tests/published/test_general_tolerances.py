@@ -1,6 +1,6 @@
 """ISO 2768-1:1989, table 1: permissible deviations for linear dimensions.
 
-Source: two open transcriptions of the table, which agree with each other; typed here row by row from them.
+Source: two open copies of the table, which agree with each other; typed here row by row from them.
 """
 
 from __future__ import annotations

@@ -2,7 +2,7 @@
 
 Solid wood: density = 1000 G (1 + x/100), G on ovendry mass and volume at x % (GTR-190, p. 4-10, whose
 example is G 0.605 at 12 %: 678 kg/m³), with G of each species from Table 5-3a (GTR-282; some read in
-transcriptions). Panels: ranges of specific gravity in Table 12-1 (GTR-190).
+copies). Panels: ranges of specific gravity in Table 12-1 (GTR-190).
 """
 
 from __future__ import annotations

@@ -19,7 +19,7 @@ def test_no_file_names_a_path_of_a_machine(our_texts: dict[str, str]) -> None:
 
 def test_the_look_for_machine_paths_sees_one() -> None:
     assert MACHINE_PATH.search('open("/home/somebody/job.toml")')
-    assert not MACHINE_PATH.search("docs/work/plan.md and https://example.org/home/page")
+    assert not MACHINE_PATH.search("docs/home/plan.md and https://example.org/home/page")
 
 
 def test_nothing_is_left_unfinished(our_texts: dict[str, str]) -> None:
