@@ -36,8 +36,7 @@ def fit(
 ) -> None:
     """Choose slides, size boxes and run every check."""
     from drawerwright.cli.answers import console, write_json
-    from drawerwright.cli.reading import read_and_fit, read_materials
-    from drawerwright.cli.whole_job import aim_of, read_and_choose
+    from drawerwright.cli.whole_job import aim_of, read_and_fit_for
 
     others = {
         "--explain": explain,
@@ -56,13 +55,9 @@ def fit(
         fewest_setups=fewest_setups,
         lose_at_most=lose_at_most,
     )
-    choice = None
-    if aim is None:
-        job, fitted = read_and_fit(job_path, slides, units, materials=read_materials(materials))
-    else:
-        job, fitted, choice = read_and_choose(
-            job_path, slides, units, aim, lose_at_most, materials=read_materials(materials)
-        )
+    job, fitted, choice = read_and_fit_for(
+        aim, lose_at_most, job_path=job_path, slides=slides, materials=materials, units=units
+    )
     if as_json:
         from drawerwright.fit import fit_document
 

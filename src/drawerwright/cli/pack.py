@@ -69,8 +69,7 @@ def pack(
 ) -> None:
     """Fit a job and write the shop's papers and files."""
     from drawerwright.cli.answers import console, steps_shown, write_json
-    from drawerwright.cli.reading import read_and_fit, read_materials
-    from drawerwright.cli.whole_job import aim_of, read_and_choose
+    from drawerwright.cli.whole_job import aim_of, read_and_fit_for
 
     aim = aim_of(
         fewest_lengths=fewest_lengths,
@@ -78,12 +77,9 @@ def pack(
         fewest_setups=fewest_setups,
         lose_at_most=lose_at_most,
     )
-    if aim is None:
-        job, fitted = read_and_fit(job_path, slides, units, materials=read_materials(materials))
-    else:
-        job, fitted, _ = read_and_choose(
-            job_path, slides, units, aim, lose_at_most, materials=read_materials(materials)
-        )
+    job, fitted, _ = read_and_fit_for(
+        aim, lose_at_most, job_path=job_path, slides=slides, materials=materials, units=units
+    )
 
     from drawerwright.pack import write_pack
 

@@ -63,6 +63,24 @@ def aim_of(
     return asked[0] if asked else None
 
 
+def read_and_fit_for(
+    aim: Aim | None,
+    lose_at_most: str | None,
+    *,
+    job_path: Path,
+    slides: Sequence[Path] | None,
+    materials: Sequence[Path] | None,
+    units: ShownUnits | None,
+) -> tuple[Job, FittedJob, WholeJobChoice | None]:
+    """Read a job and fit it: each drawer for itself, or for an aim of the whole job. Raises InputError."""
+    from drawerwright.cli.reading import read_and_fit, read_materials
+
+    known = read_materials(materials)
+    if aim is None:
+        return (*read_and_fit(job_path, slides, units, materials=known), None)
+    return read_and_choose(job_path, slides, units, aim, lose_at_most, materials=known)
+
+
 def read_and_choose(
     job_path: Path,
     slide_paths: Sequence[Path] | None,

@@ -18,7 +18,8 @@ from drawerwright.drawing.geometry import Bounds, Point, bounds_of
 from drawerwright.drawing.pens import PALETTES, PENS, Fill, LineClass, Palette, PaperKind
 from drawerwright.drawing.primitives import Arc, Circle, Hole, Lines, Plain, Polyline, Slot, Text
 from drawerwright.drawing.scene import Scene
-from drawerwright.drawing.wording import plain_text, shown_length, words_of
+from drawerwright.drawing.wording import plain_text, shown_length
+from drawerwright.equations.working import words_of
 
 _NAMESPACE = "http://www.w3.org/2000/svg"
 _MARGIN = 1.0

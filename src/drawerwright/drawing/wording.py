@@ -84,8 +84,3 @@ def part_words(length: float, width: float, thickness: float, units: Units = "mm
 def listed(values: Iterable[float], units: Units = "mm", places: int | None = None) -> str:
     """Several lengths [mm] in one line, parted by commas."""
     return ", ".join(shown(value, units, places) for value in values)
-
-
-def words_of(quantity: str) -> str:
-    """A quantity's name in words: `side_gap` becomes `side gap`."""
-    return quantity.replace("_", " ")
