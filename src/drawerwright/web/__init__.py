@@ -1,0 +1,1 @@
+"""The browser's face: pages that answer, and the same answers as JSON over HTTP."""

@@ -1,0 +1,57 @@
+"""The application: guard, faults, API and pages put together around one store."""
+
+from __future__ import annotations
+
+from collections.abc import AsyncIterator
+from contextlib import asynccontextmanager
+
+from fastapi import APIRouter, FastAPI
+
+from drawerwright import __version__
+from drawerwright.store import Store, open_store
+from drawerwright.web import statics
+from drawerwright.web.faults import add_fault_handlers
+from drawerwright.web.guard import Guard
+from drawerwright.web.settings import Settings
+
+API_ROUTERS: tuple[APIRouter, ...] = ()
+PAGE_ROUTERS: tuple[APIRouter, ...] = (statics.router,)
+
+
+def create_app(settings: Settings | None = None, *, store: Store | None = None) -> FastAPI:
+    """The web application. `store`: one that is open already and stays so; else the settings' is opened.
+
+    Raises InputError where the store cannot be opened.
+    """
+    told = settings or Settings()
+    kept = store or open_store(told.store)
+
+    @asynccontextmanager
+    async def lifespan(_: FastAPI) -> AsyncIterator[None]:
+        yield
+        if store is None:
+            kept.close()
+
+    app = FastAPI(
+        title="Drawerwright",
+        version=__version__,
+        summary="How concealed drawer slides fit measured cabinet openings.",
+        docs_url=None,
+        redoc_url=None,
+        lifespan=lifespan,
+    )
+    app.state.store = kept
+    app.state.settings = told
+    for router in API_ROUTERS:
+        app.include_router(router, prefix="/api/v1")
+    for router in PAGE_ROUTERS:
+        app.include_router(router)
+    app.mount("/static", statics.static_files(), name="static")
+    add_fault_handlers(app)
+    app.add_middleware(Guard, hosts=told.hosts, body_cap=told.body_cap)
+    return app
+
+
+def from_environment() -> FastAPI:
+    """The application as a worker process makes it: its settings come from the environment."""
+    return create_app(Settings.from_environment())

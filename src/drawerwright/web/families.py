@@ -1,0 +1,35 @@
+"""The slide families that the server fits with: the shipped ones, and the store's own in their place."""
+
+from __future__ import annotations
+
+from functools import cache
+
+from drawerwright.catalogue.families import families_from_mappings, load_families
+from drawerwright.model.family import SlideFamily
+from drawerwright.store import Store
+
+
+@cache
+def shipped_families() -> tuple[SlideFamily, ...]:
+    """The families that come with the package."""
+    return load_families(None)
+
+
+def families_of(store: Store) -> tuple[SlideFamily, ...]:
+    """Shipped families in their order, one of the store in the place of a shipped one of its id, then others."""
+    own = {one.id: one for one in own_families(store)}
+    shipped = tuple(own.pop(family.id, family) for family in shipped_families())
+    return shipped + tuple(own.values())
+
+
+_own: dict[tuple[int, tuple[tuple[str, int], ...]], tuple[SlideFamily, ...]] = {}
+
+
+def own_families(store: Store) -> tuple[SlideFamily, ...]:
+    """The families kept in the store, read anew only when one has a new revision."""
+    stored = store.families()
+    key = (id(store), tuple((one.id, one.revision) for one in stored))
+    if key not in _own:
+        _own.clear()
+        _own[key] = families_from_mappings([dict(one.values) for one in stored]) if stored else ()
+    return _own[key]

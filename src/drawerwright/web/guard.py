@@ -1,0 +1,131 @@
+"""What stands before every request: who may ask, from where, how much; and what every answer carries.
+
+One plain ASGI layer. Host names first (a foreign name that resolves to this machine is refused), then the
+origin of requests that write, then the size of the body, which is counted while it comes in.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Final
+from urllib.parse import urlsplit
+
+from starlette.datastructures import Headers, MutableHeaders
+from starlette.responses import JSONResponse
+from starlette.types import ASGIApp, Message, Receive, Scope, Send
+
+from drawerwright.errors import Fault
+
+SAFE_METHODS: Final = ("GET", "HEAD", "OPTIONS")
+CONTENT_POLICY: Final = (
+    "default-src 'self'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'; object-src 'none'"
+)
+ANSWER_HEADERS: Final = {
+    "Content-Security-Policy": CONTENT_POLICY,
+    "X-Content-Type-Options": "nosniff",
+    "X-Frame-Options": "DENY",
+    "Referrer-Policy": "same-origin",
+    "Cross-Origin-Opener-Policy": "same-origin",
+    "Cross-Origin-Resource-Policy": "same-origin",
+}
+
+
+class BodyTooLarge(Exception):  # noqa: N818 - what happened, not a fault of the program
+    """A body that grew beyond the cap while it was read."""
+
+
+class Guard:
+    """The layer around the application."""
+
+    def __init__(self, app: ASGIApp, *, hosts: Sequence[str], body_cap: int) -> None:
+        self.app = app
+        self.hosts = tuple(host.lower() for host in hosts)
+        self.body_cap = body_cap
+
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        """Let a request through, or answer it here."""
+        if scope["type"] != "http":
+            await self.app(scope, receive, send)
+            return
+        headers = Headers(scope=scope)
+        refusal = self._refusal(scope["method"], headers)
+        if refusal is not None:
+            await refusal(scope, receive, _with_headers(send))
+            return
+        started = False
+
+        async def counted() -> Message:
+            nonlocal read
+            message = await receive()
+            if message["type"] == "http.request":
+                read += len(message.get("body", b""))
+                if read > self.body_cap:
+                    raise BodyTooLarge
+            return message
+
+        async def noted(message: Message) -> None:
+            nonlocal started
+            started = started or message["type"] == "http.response.start"
+            await sender(message)
+
+        read = 0
+        sender = _with_headers(send)
+        try:
+            await self.app(scope, counted, noted)
+        except BodyTooLarge:
+            if started:
+                raise
+            await self._too_large(f"over {self.body_cap}")(scope, receive, sender)
+
+    def _refusal(self, method: str, headers: Headers) -> JSONResponse | None:
+        host = headers.get("host", "")
+        if not self._is_ours(host):
+            says = "is not a name of this server"
+            return _refused(400, "Host", host, says, self.hosts[0] if self.hosts else "")
+        if method not in SAFE_METHODS:
+            site, origin = headers.get("sec-fetch-site"), headers.get("origin")
+            if site is not None and site not in ("same-origin", "none"):
+                says = "a page of another site may not write here"
+                return _refused(403, "Sec-Fetch-Site", site, says, "this server's own pages")
+            if site is None and origin is not None and not _is_from(origin, host):
+                says = "a page of another site may not write here"
+                return _refused(403, "Origin", origin, says, "this server's own pages")
+            length = headers.get("content-length", "")
+            if length.isdigit() and int(length) > self.body_cap:
+                return self._too_large(length)
+        return None
+
+    def _is_ours(self, host: str) -> bool:
+        return "*" in self.hosts or _name_of(host) in self.hosts
+
+    def _too_large(self, found: str) -> JSONResponse:
+        says = f"bytes are more than the {self.body_cap} that are read"
+        return _refused(413, "the body", found, says, "a smaller file, or several")
+
+
+def _name_of(host: str) -> str:
+    """A host header's name, its port left out."""
+    name = host.lower()
+    if name.startswith("["):
+        return name.partition("]")[0] + "]"
+    return name.partition(":")[0] if name.count(":") == 1 else name
+
+
+def _is_from(origin: str, host: str) -> bool:
+    return urlsplit(origin).netloc.lower() == host.lower()
+
+
+def _refused(status: int, where: str, value: str, says: str, try_: str) -> JSONResponse:
+    return JSONResponse({"errors": [Fault(where, value[:200], says, try_).as_json()]}, status)
+
+
+def _with_headers(send: Send) -> Send:
+    async def sender(message: Message) -> None:
+        if message["type"] == "http.response.start":
+            headers = MutableHeaders(scope=message)
+            for name, value in ANSWER_HEADERS.items():
+                headers.setdefault(name, value)
+            headers.setdefault("Cache-Control", "no-store")
+        await send(message)
+
+    return sender
