@@ -128,4 +128,4 @@ def _run(settings: Settings, bound: socket.socket, workers: int) -> None:
     from uvicorn.supervisors import Multiprocess
 
     config = uvicorn.Config("drawerwright.web.app:from_environment", workers=workers, **told)  # type: ignore[arg-type]
-    Multiprocess(config, sockets=[bound], target=uvicorn.Server(config).run).run()
+    Multiprocess(config, sockets=[bound]).run()

@@ -16,7 +16,7 @@ def shipped_families() -> tuple[SlideFamily, ...]:
 
 
 def families_of(store: Store) -> tuple[SlideFamily, ...]:
-    """Shipped families in their order, one of the store in the place of a shipped one of its id, then others."""
+    """Shipped families, each replaced by the store's own of the same id, then the store's others."""
     own = {one.id: one for one in own_families(store)}
     shipped = tuple(own.pop(family.id, family) for family in shipped_families())
     return shipped + tuple(own.values())

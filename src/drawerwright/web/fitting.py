@@ -56,7 +56,7 @@ class JobAnswer:
         return not self.faults and all(one.fitted is not None for one in self.drawers)
 
     def fitted_job(self, title: str) -> FittedJob:
-        """The answers alone, as the command line has them. Raises InputError while something does not read."""
+        """The answers alone, as the command line has them. Raises InputError while a value does not read."""
         faults = [*self.faults, *(fault for one in self.drawers for fault in one.faults)]
         if faults:
             raise InputError(dict.fromkeys(faults))

@@ -30,7 +30,7 @@ ANSWER_HEADERS: Final = {
 }
 
 
-class BodyTooLarge(Exception):  # noqa: N818 - what happened, not a fault of the program
+class BodyTooLarge(Exception):
     """A body that grew beyond the cap while it was read."""
 
 
@@ -52,7 +52,7 @@ class Guard:
         if refusal is not None:
             await refusal(scope, receive, _with_headers(send))
             return
-        started = False
+        started, read = False, 0
 
         async def counted() -> Message:
             nonlocal read
@@ -68,7 +68,6 @@ class Guard:
             started = started or message["type"] == "http.response.start"
             await sender(message)
 
-        read = 0
         sender = _with_headers(send)
         try:
             await self.app(scope, counted, noted)
