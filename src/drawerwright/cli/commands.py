@@ -8,7 +8,7 @@ from typing import Annotated
 import typer
 
 from drawerwright import __version__
-from drawerwright.cli import demo, fit, job, pack, serve, slides
+from drawerwright.cli import carry, demo, fit, job, pack, serve, slides
 from drawerwright.cli.answers import write_json
 from drawerwright.cli.help_document import command_at, help_document, is_group
 from drawerwright.errors import InputError
@@ -43,6 +43,7 @@ def _drawerwright(
 
 
 app.command("fit")(fit.fit)
+app.command("carry")(carry.carry)
 app.command("pack")(pack.pack)
 app.command("serve")(serve.serve)
 app.add_typer(job.app, name="job")

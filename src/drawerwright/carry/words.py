@@ -1,0 +1,63 @@
+"""Values in the sentences of the study, in the units that people read; how a check is put together."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from drawerwright.model.fitted import Check, State
+from drawerwright.units import ShownUnits, format_length, format_mass
+
+SLACK = 1e-6
+"""How far below nothing a margin may lie and still hold: rounding alone."""
+SMALL = 10.0
+"""Lengths below it [mm] are told in mm: a fraction of an inch would hide them."""
+NEWTONS_A_POUND = 4.4482216152605
+"""N in a pound-force, exact: 0.45359237 kg × 9.80665 m/s²."""
+
+
+@dataclass(frozen=True, slots=True)
+class Words:
+    """How numbers are written."""
+
+    units: ShownUnits = "mm"
+
+    def length(self, mm: float, decimals: int = 1) -> str:
+        """A length [mm]."""
+        return format_length(mm, "mm" if abs(mm) < SMALL else self.units, decimals=decimals).replace("-", "−")
+
+    def mass(self, kg: float) -> str:
+        """A mass [kg]."""
+        return format_mass(kg, self.units, decimals=1).replace("-", "−")
+
+    def force(self, newtons: float) -> str:
+        """A force [N]; in pounds-force as well where inches are read."""
+        told = f"{newtons:.0f} N"
+        pounds = f"{newtons / NEWTONS_A_POUND:.0f} lbf"
+        told = {"mm": told, "in": pounds, "both": f"{told} ({pounds})"}[self.units]
+        return told.replace("-", "−")
+
+
+def state_of(margin: float, *, watch_below: float | None = None, only_watches: bool = False) -> State:
+    """Below 0 it stops, or only watches where told so; below `watch_below` it watches."""
+    if margin < -SLACK:
+        return "watch" if only_watches else "stop"
+    return "watch" if watch_below is not None and margin < watch_below else "ok"
+
+
+def check_of(
+    id_: str,
+    margin: float,
+    unit: str,
+    says: str,
+    *,
+    working: str,
+    source: str,
+    cure: str,
+    watch_below: float | None = None,
+    only_watches: bool = False,
+) -> Check:
+    """A check; its cure is told where there is something to cure or to watch."""
+    state = state_of(margin, watch_below=watch_below, only_watches=only_watches)
+    if state == "ok":
+        return Check(id_, state, margin, unit, says, working, source)
+    return Check(id_, state, margin, unit, f"{says} {cure}", working, source, cure)
