@@ -12,7 +12,7 @@ from pydantic import ValidationError
 
 from drawerwright.catalogue.family_files import family_files, instead_of
 from drawerwright.catalogue.shipped import shipped_text
-from drawerwright.errors import Fault, InputError, Problem
+from drawerwright.errors import Fault, InputError, Problem, Problems
 from drawerwright.files.toml_text import TomlFile, parse_toml, read_toml
 from drawerwright.model.family import SlideFamily
 from drawerwright.model.faults import Loc, named_place, problems_of
@@ -65,11 +65,28 @@ def load_families(paths: Sequence[Path] | None = None) -> tuple[SlideFamily, ...
 
 
 def families_from_mappings(values: object, *, where: str = "slides") -> tuple[SlideFamily, ...]:
-    """Families from a list of mappings with the keys of a family file. Raises InputError with all faults."""
+    """Families from a list of mappings with the keys of a family file. Raises InputError with all faults.
+
+    A fault's place begins with the entry's: `slides[0]`.
+    """
     if not isinstance(values, (list, tuple)) or not values:
         says = "is not a list of slide families"
         raise InputError([Fault(where, show_value(values), says, "a list of at least one family")])
-    return _families([_Entry(one, lambda loc: (0, where), where) for one in values])
+    return _families([_Entry(one, _numbered(where, at), where) for at, one in enumerate(values)])
+
+
+def _numbered(where: str, position: int) -> Place:
+    """Places inside one entry of a list that stands in no file."""
+    return lambda loc: (position, f"{where}[{position}]")
+
+
+def family_mappings(text: str, name: str) -> tuple[Mapping[str, Any], ...]:
+    """The keys of each family in the text of a family file, not read yet; `name` is what faults call it.
+
+    Raises InputError when it is no TOML, or holds something else beside its families.
+    """
+    found = [entry.values for entry in _entries(parse_toml(text, name))]
+    return tuple(values for values in found if isinstance(values, Mapping))
 
 
 @cache
@@ -118,11 +135,9 @@ def _families(entries: Sequence[_Entry | InputError]) -> tuple[SlideFamily, ...]
             faults += _in_order(placed)
             file, placed = entry.file, []
         try:
-            families.append(_family(entry.values))
-        except ValidationError as error:
-            problems = problems_of(error, SlideFamily)
-            problems += _problems_behind(entry.values, problems)
-            placed += dict.fromkeys(entry.fault(problem) for problem in problems)
+            families.append(read_family(entry.values))
+        except Problems as error:
+            placed += dict.fromkeys(entry.fault(problem) for problem in error.problems)
         name = entry.values.get("id") if isinstance(entry.values, Mapping) else None
         if isinstance(name, str) and name in owners:
             says = f"is the id of a family in {owners[name]} already"
@@ -137,6 +152,18 @@ def _families(entries: Sequence[_Entry | InputError]) -> tuple[SlideFamily, ...]
 
 def _in_order(placed: Iterable[tuple[int, Fault]]) -> list[Fault]:
     return [fault for _, fault in sorted(placed, key=lambda one: one[0])]
+
+
+def read_family(values: object) -> SlideFamily:
+    """One family from a mapping with the keys of its file.
+
+    Raises Problems with the place of each in the mapping, those between keys that read among them.
+    """
+    try:
+        return _family(values)
+    except ValidationError as error:
+        problems = problems_of(error, SlideFamily)
+        raise Problems([*problems, *_problems_behind(values, problems)]) from None
 
 
 def _family(values: object) -> SlideFamily:
