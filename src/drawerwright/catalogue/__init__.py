@@ -22,6 +22,7 @@ from drawerwright.catalogue.materials import (
     density_of,
     load_materials,
     material_named,
+    materials_from_mappings,
     shipped_materials,
 )
 
@@ -48,6 +49,7 @@ __all__ = [
     "load_materials",
     "material_named",
     "material_of",
+    "materials_from_mappings",
     "shipped_materials",
     "thickness_notes",
 ]

@@ -24,8 +24,8 @@ from drawerwright.catalogue.material_file import (
     read_material_file,
 )
 from drawerwright.catalogue.shipped import shipped_text
-from drawerwright.errors import InputError, ReadingError
-from drawerwright.files.toml_text import parse_toml, read_toml
+from drawerwright.errors import Fault, InputError, ReadingError
+from drawerwright.files.toml_text import TomlFile, parse_toml, read_toml
 from drawerwright.model.spelling import nearest
 from drawerwright.units import ShownUnits, format_length, parse_size, show_value
 
@@ -226,6 +226,32 @@ def load_materials(paths: Sequence[Path] | None = None) -> Materials:
             errors.append(error)
     if errors:
         raise InputError(fault for error in errors for fault in error.faults)
+    return _joined(files)
+
+
+def materials_from_mappings(values: object, *, where: str = "materials") -> Materials:
+    """The shipped materials with those of mappings added, each with the keys of a file of materials.
+
+    Raises InputError with the faults of all of them.
+    """
+    if not isinstance(values, (list, tuple)):
+        says = "is not a list of tables, each with the keys of a file of materials"
+        raise InputError([Fault(where, show_value(values), says, f'"{where}": [{{"material": [...]}}]')])
+    files = [read_material_file(parse_toml(shipped_text(_FILE), _FILE))]
+    faults: list[Fault] = []
+    for at, one in enumerate(values):
+        place = f"{where}[{at}]"
+        if not isinstance(one, Mapping):
+            says = "is not a table with the keys of a file of materials"
+            faults.append(Fault(place, show_value(one), says, '{"material": [...]}'))
+            continue
+        try:
+            before = [tolerance for file in files for tolerance in file.tolerances]
+            files.append(read_material_file(TomlFile(place, "", one), before))
+        except InputError as error:
+            faults += error.faults
+    if faults:
+        raise InputError(faults)
     return _joined(files)
 
 

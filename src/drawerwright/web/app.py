@@ -10,11 +10,16 @@ from fastapi import APIRouter, FastAPI
 from drawerwright import __version__
 from drawerwright.store import Store, open_store
 from drawerwright.web import statics
+from drawerwright.web.api import fit, quick, slides
 from drawerwright.web.faults import add_fault_handlers
 from drawerwright.web.guard import Guard
 from drawerwright.web.settings import Settings
 
-API_ROUTERS: tuple[APIRouter, ...] = ()
+API_ROUTERS: tuple[APIRouter, ...] = (
+    fit.router,
+    quick.router,
+    slides.router,
+)
 PAGE_ROUTERS: tuple[APIRouter, ...] = (statics.router,)
 
 

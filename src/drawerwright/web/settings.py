@@ -6,7 +6,10 @@ import ipaddress
 import os
 from collections.abc import Mapping
 from dataclasses import dataclass
+from pathlib import Path
 from typing import Final, Self
+
+from platformdirs import user_cache_path
 
 LOOPBACK_NAMES: Final = ("localhost", "127.0.0.1", "[::1]", "::1")
 
@@ -21,7 +24,8 @@ class Settings:
     """The server's settings; `open` means that it was told to listen beyond this machine.
 
     `store` is the address of the job store, None for the one in the user's data folder. `hosts`: the names
-    under which the server answers; without `open` only those of this machine.
+    under which the server answers; without `open` only those of this machine. `cache`: the folder for packs
+    that are built, None for `DRAWERWRIGHT_CACHE` or the user's cache folder; workers share it.
     """
 
     host: str = "127.0.0.1"
@@ -30,6 +34,13 @@ class Settings:
     open: bool = False
     body_cap: int = JOB_UPLOAD_CAP
     hosts: tuple[str, ...] = LOOPBACK_NAMES
+    cache: str | None = None
+
+    @property
+    def cache_folder(self) -> Path:
+        """The folder for what is built once and kept for a while. It need not be there yet."""
+        told = self.cache or os.environ.get("DRAWERWRIGHT_CACHE")
+        return Path(told) if told else user_cache_path("drawerwright", appauthor=False)
 
     @property
     def on_loopback(self) -> bool:
@@ -45,6 +56,7 @@ class Settings:
             "BODY_CAP": str(self.body_cap),
             "HOSTS": " ".join(self.hosts),
             "STORE": self.store or "",
+            "CACHE": self.cache or "",
         }
         return {_PREFIX + key: value for key, value in told.items()}
 
@@ -60,6 +72,7 @@ class Settings:
             open=bool(told.get(_PREFIX + "OPEN")),
             body_cap=int(told.get(_PREFIX + "BODY_CAP") or plain.body_cap),
             hosts=tuple((told.get(_PREFIX + "HOSTS") or "").split()) or plain.hosts,
+            cache=told.get(_PREFIX + "CACHE") or None,
         )
 
 
