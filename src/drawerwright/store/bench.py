@@ -1,0 +1,110 @@
+"""What comes from the bench: measured gaps, and ticks of the steps that are done."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from datetime import UTC, datetime, timedelta
+from typing import Any, Final
+
+from sqlalchemy import insert, select, update
+
+from drawerwright.errors import Fault, InputError
+from drawerwright.store import history
+from drawerwright.store.documents import Documents
+from drawerwright.store.records import StoredGaps, Tick
+from drawerwright.store.shape import settle_part, settle_text
+from drawerwright.store.tables import gap_reading, tick
+
+AHEAD: Final = timedelta(days=1)
+"""How far a bench's clock may be ahead; our own choice (invented): more than any zone that was set wrong."""
+
+
+class Bench(Documents):
+    """Gap readings and ticks of a store's jobs."""
+
+    def add_gaps(
+        self,
+        job_id: str,
+        drawer_id: str,
+        values: Mapping[str, Any],
+        *,
+        by: str = "",
+        token: str | None = None,
+    ) -> StoredGaps:
+        """Keep one measuring of a front's gaps [mm], by the columns of the gaps file. Earlier ones stay.
+
+        `token`: a text of the sender's own; what comes a second time with it, because the answer was lost, is
+        kept once. Raises InputError for the shape; NotInStore.
+        """
+        drawer = settle_text(drawer_id, "drawer")
+        content = settle_part("gaps", values, named=drawer)
+        saver = self._saver(by)
+        told = None if token is None else settle_text(token, "token")
+        with self._connections.writing() as connection:
+            of = history.find(connection, "job", job_id, to_write=True)
+            query = select(gap_reading).where(gap_reading.c.document == of.key)
+            row = None
+            if told is not None:
+                row = connection.execute(query.where(gap_reading.c.token == told)).one_or_none()
+            if row is None:
+                new = {
+                    "document": of.key,
+                    "drawer": drawer,
+                    "saved_at": saver.at,
+                    "author": saver.by,
+                    "content": content,
+                    "token": told,
+                }
+                key = connection.execute(insert(gap_reading).values(new)).inserted_primary_key
+                assert key is not None
+                row = connection.execute(query.where(gap_reading.c.key == key[0])).one()
+        return StoredGaps(row.key, row.drawer, row.content, row.saved_at, row.author)
+
+    def gaps(self, job_id: str, drawer_id: str | None = None) -> list[StoredGaps]:
+        """All gap readings of a job, or of one drawer, as they came in. Raises NotInStore."""
+        with self._connections.reading() as connection:
+            of = history.find(connection, "job", job_id)
+            query = select(gap_reading).where(gap_reading.c.document == of.key).order_by(gap_reading.c.key)
+            if drawer_id is not None:
+                query = query.where(gap_reading.c.drawer == drawer_id.strip())
+            rows = connection.execute(query).all()
+        return [StoredGaps(row.key, row.drawer, row.content, row.saved_at, row.author) for row in rows]
+
+    def set_tick(
+        self, job_id: str, drawer_id: str, step: str, done: bool, *, at: datetime, by: str = ""
+    ) -> Tick:
+        """Tick a step of the work on a drawer, or take the tick away; the tick that then holds.
+
+        `at`: when the bench said so, by its own clock, aware. What was said last holds, in whatever order it
+        comes in; at the same moment "done" wins, then the later name. Raises InputError; NotInStore.
+        """
+        drawer, name = settle_text(drawer_id, "drawer"), settle_text(step, "step")
+        saver = self._saver(by)
+        if at.tzinfo is None or at > saver.at + AHEAD:
+            says = "has no zone" if at.tzinfo is None else "is more than a day ahead: is this clock right?"
+            raise InputError([Fault("tick at", at.isoformat(), says, saver.at.isoformat())])
+        new = Tick(drawer, name, bool(done), at.astimezone(UTC), saver.by)
+        with self._connections.writing() as connection:
+            of = history.find(connection, "job", job_id, to_write=True)
+            this = (tick.c.document == of.key, tick.c.drawer == drawer, tick.c.step == name)
+            row = connection.execute(select(tick).where(*this)).one_or_none()
+            values = {"done": new.done, "told_at": new.at, "author": new.by}
+            if row is None:
+                told = {"document": of.key, "drawer": drawer, "step": name}
+                connection.execute(insert(tick).values({**told, **values}))
+            elif (new.at, new.done, new.by) > (row.told_at, row.done, row.author):
+                connection.execute(update(tick).where(*this).values(values))
+            else:
+                return Tick(row.drawer, row.step, row.done, row.told_at, row.author)
+        return new
+
+    def ticks(self, job_id: str, drawer_id: str | None = None) -> list[Tick]:
+        """All ticks of a job, or of one drawer, those taken away too (`done` false). Raises NotInStore."""
+        with self._connections.reading() as connection:
+            of = history.find(connection, "job", job_id)
+            query = select(tick).where(tick.c.document == of.key)
+            if drawer_id is not None:
+                query = query.where(tick.c.drawer == drawer_id.strip())
+            rows = connection.execute(query).all()
+        ticks = [Tick(row.drawer, row.step, row.done, row.told_at, row.author) for row in rows]
+        return sorted(ticks, key=lambda one: (one.drawer, one.step))
