@@ -1,4 +1,4 @@
-"""Where the store is: `sqlite:///file`, `postgresql://server/database`, or a file in the user's data folder."""
+"""Where the store is: `sqlite:///file`, `postgresql://server/database`, or a file of the user's own."""
 
 from __future__ import annotations
 

@@ -56,8 +56,8 @@ def _set_up_sqlite(connection: Any, _record: Any) -> None:
     connection.isolation_level = None
     cursor = connection.cursor()
     cursor.execute("PRAGMA foreign_keys = ON")
-    # FULL: with a write-ahead log, NORMAL may forget the last saves when the power fails. It costs one flush to
-    # the disk a save (a millisecond or two on a solid-state disk), and "saved" must mean saved.
+    # FULL: with a write-ahead log, NORMAL may forget the last saves when the power fails. It costs one flush
+    # to the disk a save (a millisecond or two on a solid-state disk), and "saved" must mean saved.
     cursor.execute("PRAGMA synchronous = FULL")
     cursor.close()
 
@@ -80,7 +80,7 @@ class Connections:
         self.now = now
         self.sqlite = engine.dialect.name == "sqlite"
         self.shown = shown(engine.url)
-        # SQLite takes one writer at a time and lets the others poll: a queue of our own is fairer and quicker.
+        # SQLite takes one writer at a time and lets the others poll: a queue of our own is fairer.
         self._queue: contextlib.AbstractContextManager[object] = (
             threading.Lock() if self.sqlite else contextlib.nullcontext()
         )

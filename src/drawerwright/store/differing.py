@@ -27,7 +27,7 @@ class KeyChange:
 
 @dataclass(frozen=True, slots=True)
 class PartChange:
-    """A part that differs. `kind`: "drawer", "cabinet", "defaults", "length", or "" for a key of the whole."""
+    """A part that differs. `kind`: "drawer", "cabinet", "defaults", "length", or "": a key of the whole."""
 
     kind: str
     id: str

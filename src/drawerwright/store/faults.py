@@ -27,9 +27,10 @@ class NotInStore(InputError):
 class PartClash:
     """One part that was changed on both sides in different ways.
 
-    `kind`: "drawer", "cabinet", "defaults", "length", "" (a key of the whole, such as `title`) or "order" (the
-    order of the `id`s: "drawer" or "cabinet"). `mine`, `theirs`, `base`: its content on each side; None: not
-    there. `mine_keys`, `theirs_keys`: dotted keys that each side changed.
+    `kind`: "drawer", "cabinet", "defaults", "length", "" (a key of the whole, such as `title`) or "order"
+    (the order of the `id`s: "drawer" or "cabinet"). `mine`, `theirs`, `base`: its content on each side; None:
+    not there. `mine_keys`, `theirs_keys`: dotted keys that each side changed. `theirs_revision`, `theirs_by`: who
+    changed it last on their side.
     """
 
     kind: str
@@ -39,6 +40,8 @@ class PartClash:
     base: Any
     mine_keys: tuple[str, ...] = ()
     theirs_keys: tuple[str, ...] = ()
+    theirs_revision: int = 0
+    theirs_by: str = ""
 
     @property
     def name(self) -> str:
@@ -64,16 +67,15 @@ class Clash:
     base_revision: int
     kept_revision: int
     theirs_revision: int
-    theirs_by: str
     parts: tuple[PartClash, ...] = field(default=())
 
 
 class Conflict(InputError):
     """What was saved clashes with what somebody saved meanwhile. Nothing is lost: `kept_revision` has mine.
 
-    `mine`, `theirs`, `base`: whole values; `mine` is what was to be saved, `theirs` the newest that is stored,
-    `base` what both began with. `parts`: what clashes, part by part; `drawers`: those that are drawers.
-    To settle it, save what is wanted, based on `theirs_revision`.
+    `mine`, `theirs`, `base`: whole values; `mine` is what was to be saved, `theirs` the newest that is
+    stored, `base` what both began with. `parts`: what clashes, part by part; `drawers`: those that are
+    drawers. To settle it, save what is wanted, based on `theirs_revision`.
     """
 
     def __init__(self, clash: Clash) -> None:
@@ -123,11 +125,11 @@ class Conflict(InputError):
 
 
 def _fault(clash: Clash, part: PartClash) -> Fault:
-    who = clash.theirs_by or "somebody"
+    who = part.theirs_by or "somebody"
     keys = f" ({', '.join(part.theirs_keys)})" if part.theirs_keys else ""
     done = "removed" if part.theirs is None else "changed"
     says = (
-        f"was {done} by {who} meanwhile{keys}, in revision {clash.theirs_revision} or before: "
+        f"was {done} by {who} meanwhile{keys}, in revision {part.theirs_revision}: "
         f"your version is kept as revision {clash.kept_revision}"
     )
     try_ = f"the values you want, based on revision {clash.theirs_revision}"
@@ -135,5 +137,5 @@ def _fault(clash: Clash, part: PartClash) -> Fault:
 
 
 def not_in_store(what: str, name: object, try_: str = "") -> NotInStore:
-    """The error for a name that nothing has: `what` is "job", "family", …"""
+    """The error for a name that nothing has: `what` is "job", "family" or such."""
     return NotInStore([Fault(what, show_value(name), f"is no {what} of this store", try_)])

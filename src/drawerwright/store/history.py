@@ -228,6 +228,17 @@ def end_rows(connection: Connection, keys: Sequence[int], number: int) -> None:
         connection.execute(update(part).where(part.c.key.in_(some)).values(until=number))
 
 
+def last_change(connection: Connection, of: Document, kind: str, name: str | None) -> int:
+    """The newest revision that changed a part, or anything of a list (None)."""
+    query = select(func.max(part.c.since), func.max(part.c.until)).where(
+        part.c.document == of.key, part.c.kind == kind
+    )
+    if name is not None:
+        query = query.where(part.c.id == name)
+    since, until = connection.execute(query).one()
+    return max(since or 0, until or 0) or of.head
+
+
 def last_position(connection: Connection, of: Document, kind: str) -> int:
     """The position that a row behind all others of a list gets."""
     query = select(func.max(part.c.position)).where(

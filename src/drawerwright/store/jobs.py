@@ -80,8 +80,8 @@ class Jobs(Documents):
     ) -> StoredJob:
         """Save the whole job, which was made of revision `based_on`.
 
-        What others saved meanwhile is put together with it, drawer by drawer, cabinet by cabinet, key by key of
-        the defaults; the answer's `how` is then "merged". A save that changes nothing makes no revision.
+        What others saved meanwhile is put together with it, drawer by drawer, cabinet by cabinet, key by key
+        of the defaults; the answer's `how` is then "merged". A save that changes nothing makes no revision.
 
         Raises:
             Conflict: the same drawer (cabinet, key) was changed on both sides; this version is kept.
@@ -167,8 +167,8 @@ class Jobs(Documents):
     def undo(self, job_id: str, *, based_on: int, by: str = "") -> StoredJob:
         """Take back the change that made revision `based_on`, as a new revision; again: the one before it.
 
-        Where others saved since, their changes stay. Raises InputError where nothing is before it; Conflict where
-        others changed the same since; NotInStore.
+        Where others saved since, their changes stay. Raises InputError where nothing is before it; Conflict
+        where others changed the same since; NotInStore.
         """
         return self._settled(*self._go("job", job_id, saving.undo, based_on, by))
 
@@ -177,7 +177,7 @@ class Jobs(Documents):
         return self._settled(*self._go("job", job_id, saving.redo, based_on, by))
 
     def compare(self, job_id: str, a: int, b: int) -> Difference:
-        """What differs from revision `a` to revision `b`; also of those kept on the side. Raises NotInStore."""
+        """What differs from revision `a` to `b`; also of those kept on the side. Raises NotInStore."""
         return self._compare("job", job_id, a, b)
 
     def bin_job(self, job_id: str) -> None:

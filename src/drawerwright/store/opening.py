@@ -32,8 +32,8 @@ def connect(url: str | None, now: Callable[[], datetime] = utc_now) -> Connectio
     """Connections to a store that is up to date; made if it is not there.
 
     Raises:
-        StoreUnusable: no such kind of address, a folder that is not there, a file that is no database or belongs
-            to another program, a server that does not answer, a store made by a newer version.
+        StoreUnusable: no such kind of address, a folder that is not there, a file that is no database or
+            belongs to another program, a server that does not answer, a store made by a newer version.
     """
     address = store_address(url)
     try:
@@ -69,7 +69,7 @@ def _check_file(path: Path, connections: Connections) -> None:
 
 
 def _use_write_ahead_log(connections: Connections) -> None:
-    """Readers and a writer at once. It stays with the file, but several may want to set it at the same time."""
+    """Readers and a writer at once. It stays with the file; several may want to set it at the same time."""
     for left in range(_TRIES, 0, -1):
         raw = None
         try:

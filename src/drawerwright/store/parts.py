@@ -1,7 +1,7 @@
 """Values taken apart into named parts, and put together again.
 
-A part is what is kept, compared and merged as one: a drawer, a cabinet, one key of the defaults, one length of a
-slide family, or one key of the whole, such as `title`. The order of parts matters where they are a list.
+A part is what is kept, compared and merged as one: a drawer, a cabinet, one key of the defaults, one length
+of a slide family, or one key of the whole, such as `title`. The order of parts matters where they are a list.
 """
 
 from __future__ import annotations
@@ -15,7 +15,7 @@ LONGEST_ID: Final = 200
 
 
 class PartKey(NamedTuple):
-    """Name of a part: `kind` is the list or table it stands in ("": the whole), `which` counts equal ids from 1.
+    """Name of a part: `kind` is the list or table it stands in ("": the whole), `which` counts equal ids.
 
     Drawers that are half typed may have no id, or one that another has: they are parts all the same.
     """
@@ -33,8 +33,8 @@ Parts: TypeAlias = dict[PartKey, Any]
 class Layout:
     """How values are taken apart.
 
-    `lists`: keys that hold a list of tables, and the key that names an entry; `tables`: keys whose own keys are
-    parts; `always`: keys that are there even if nobody told them.
+    `lists`: keys that hold a list of tables, and the key that names an entry; `tables`: keys whose own keys
+    are parts; `always`: keys that are there even if nobody told them.
     """
 
     lists: Mapping[str, str]

@@ -13,10 +13,11 @@ How = Literal["saved", "merged", "undo", "redo", "kept"]
 
 @dataclass(frozen=True, slots=True)
 class Revision:
-    """One save. `how`: "saved"; "merged" with what somebody saved meanwhile; "undo"; "redo"; "kept": on the side.
+    """One save.
 
-    `shows`: the revision that has the same values, other than itself after undo and redo. `based_on`: what the
-    saver had before them; None: the first. `what`: in a few words, what changed. `saved_at`: aware, UTC.
+    `how`: "saved"; "merged" with what somebody saved meanwhile; "undo"; "redo"; "kept": on the side.
+    `shows`: the revision that has the same values, other than itself after undo and redo. `based_on`: what
+    the saver had before them; None: the first. `what`: in a few words, what changed. `saved_at`: aware, UTC.
     """
 
     number: int
@@ -62,7 +63,7 @@ class _Stored:
 
     @cached_property
     def values(self) -> dict[str, Any]:
-        """The values of this revision, read when they are first asked for. Raises NotInStore, StoreUnusable."""
+        """The values of this revision, read when first asked for. Raises NotInStore, StoreUnusable."""
         return self._read()
 
 
@@ -70,7 +71,8 @@ class _Stored:
 class StoredJob(_Stored):
     """One revision of a job. `values`: the job file's keys: title, units, defaults, cabinet, drawer.
 
-    `how` "merged": others had saved other drawers meanwhile, and both are in. `drawer_count`: how many drawers.
+    `how` "merged": others had saved other drawers meanwhile, and both are in. `drawer_count`: how many
+    drawers.
     """
 
     drawer_count: int = 0
@@ -83,7 +85,7 @@ class StoredFamily(_Stored):
 
 @dataclass(frozen=True, slots=True)
 class StoredGaps:
-    """Gaps of one front as they were measured once. `values`: the columns of the gaps file that were read [mm]."""
+    """Gaps of one front as they were measured once. `values`: columns of the gaps file."""
 
     id: int
     drawer: str
@@ -105,7 +107,7 @@ class Tick:
 
 @dataclass(frozen=True, slots=True)
 class StoredLog:
-    """A test log. `values`: whatever belongs to the whole test (family, standard, load, plan); `row_count`: rows."""
+    """A test log. `values`: whatever belongs to the whole test (family, standard, load, plan)."""
 
     id: str
     title: str

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import Any
 
@@ -64,8 +64,8 @@ def _all_of(mine: Parts, theirs: Parts) -> tuple[PartClash, ...]:
 def save(connection: Connection, of: Document, mine: Parts, based_on: int, saver: Saver) -> Row[Any] | Clash:
     """Save `mine`, which was made of revision `based_on`; the revision that holds it now.
 
-    What others saved meanwhile is put together with it. Where that cannot be, `mine` is kept on the side and the
-    clash is given back, to be raised when the transaction has ended. A save that changes nothing makes no
+    What others saved meanwhile is put together with it. Where that cannot be, `mine` is kept on the side and
+    the clash is given back, to be raised when the transaction has ended. A save that changes nothing makes no
     revision. Raises NotInStore for a `based_on` that is not there.
     """
     base_number = history.main_line(connection, of, based_on)
@@ -127,7 +127,7 @@ def _kept(
             side=side,
             **history.facts_of(of, mine),
         )
-    head = history.revision_row(connection, of, of.head)
+    named = tuple(_with_saver(connection, of, part) for part in clashes)
     base_values, mine_values, their_values = (values_of(one, of.layout) for one in sides)
     return Clash(
         where=f"{of.kind} {of.id}",
@@ -137,9 +137,18 @@ def _kept(
         base_revision=base_number,
         kept_revision=row.number,
         theirs_revision=of.head,
-        theirs_by=head.author,
-        parts=clashes,
+        parts=named,
     )
+
+
+def _with_saver(connection: Connection, of: Document, part: PartClash) -> PartClash:
+    """A clash with the revision that changed the part last on the main line."""
+    ordered = part.kind == "order"
+    number = history.last_change(
+        connection, of, part.id if ordered else part.kind, None if ordered else part.id
+    )
+    row = history.revision_row(connection, of, number)
+    return replace(part, theirs_revision=number, theirs_by=row.author)
 
 
 def undo(connection: Connection, of: Document, based_on: int, saver: Saver) -> Row[Any] | Clash:

@@ -101,7 +101,7 @@ revision = Table(
     Column("entries", Integer, nullable=False),
     Column("side", JSON(none_as_null=True)),
 )
-"""`shows`: the revision whose values these are; `previous`: the one that undo goes to; `tip`: what redo ends at.
+"""`shows`: the revision whose values these are; `previous`: what undo goes to; `tip`: what redo ends at.
 
 `entries`: how many drawers (or lengths) there are.
 """

@@ -28,7 +28,10 @@ class Logs(Documents):
     """The test logs of a store."""
 
     def create_log(self, title: str, *, values: Mapping[str, Any] | None = None, by: str = "") -> StoredLog:
-        """A new, empty log. `values`: what belongs to the whole test (family, standard, load, plan). InputError."""
+        """A new, empty log. `values`: what belongs to the whole test: family, standard, load, plan.
+
+        Raises InputError for their shape.
+        """
         content = settle_part("log", values or {})
         saver = self._saver(by)
         name = settle_text(title, "log title")
