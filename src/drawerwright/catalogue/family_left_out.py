@@ -15,7 +15,8 @@ from drawerwright.model.quantities import Record
 _OPTIONAL: Final = frozenset(
     {
         "title", "units", "invented", "source", "rear_bracket", "hardware_mass", "carton", "carriages",
-        "carriages_for", "stiffness", "profiles", "roller", "soft_close", "lengths",
+        "carriages_for", "stiffness", "profiles", "roller", "mount_stiffness", "sag_limit",
+        "evidence", "soft_close", "lengths", "roller.carries", "roller.count", "tilt",
     }
 )  # fmt: skip
 """Keys that nothing is taken for, or that have a remark of their own."""

@@ -9,15 +9,16 @@ from typing import Any, Final
 from drawerwright.model.family import SlideFamily
 from drawerwright.model.quantities import Record
 
-_MASSES: Final = frozenset({"capacity", "hardware_mass"})
+_MASSES: Final = frozenset({"capacity", "hardware_mass", "load"})
 _PLAIN: Final = frozenset(
     {
         "bracket_angle", "width_to_length", "price", "carton", "cabinet", "intermediate", "drawer", "modulus",
-        "stiffness", "pull_in", "spring", "damping", "drag",
+        "stiffness", "pull_in", "spring", "damping", "drag", "yield", "ultimate", "carries", "count",
+        "mount_stiffness", "cycles",
     }
 )  # fmt: skip
 """Keys whose numbers are neither lengths nor masses, and have one unit that no file can change."""
-_TABLES: Final = ("lengths", "profiles")
+_TABLES: Final = ("length", "profile", "evidence")
 
 
 def write_family_toml(family: SlideFamily) -> str:
@@ -27,23 +28,24 @@ def write_family_toml(family: SlideFamily) -> str:
     """
     bare = family.units == "mm"
     lines = [f"{key} = {_value(key, value, bare=bare)}" for key, value in _told(family) if key not in _TABLES]
-    for profile in family.profiles:
-        lines += [
-            "",
-            "[[profile]]",
-            *(f"{key} = {_value(key, one, bare=bare)}" for key, one in _told(profile)),
-        ]
-    for length in family.lengths:
-        lines += ["", "[[length]]", *(f"{key} = {_value(key, one, bare=bare)}" for key, one in _told(length))]
+    tables: tuple[tuple[str, tuple[Record, ...]], ...] = (
+        ("profile", family.profiles),
+        ("evidence", family.evidence),
+        ("length", family.lengths),
+    )
+    for name, records in tables:
+        for record in records:
+            lines += ["", f"[[{name}]]"]
+            lines += [f"{key} = {_value(key, one, bare=bare)}" for key, one in _told(record)]
     return "\n".join(lines) + "\n"
 
 
 def _told(record: Record) -> Iterator[tuple[str, Any]]:
-    """Each key that a record was given, in the model's order; one that holds nothing is not told."""
-    for key in type(record).model_fields:
+    """Each key that a record was given, as a file has it, in the model's order; not one that holds nothing."""
+    for key, field in type(record).model_fields.items():
         value = getattr(record, key)
         if key in record.model_fields_set and value is not None:
-            yield key, value
+            yield field.alias or key, value
 
 
 def _value(key: str, value: Any, *, bare: bool) -> str:

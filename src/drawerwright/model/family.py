@@ -21,6 +21,7 @@ from drawerwright.model.quantities import (
     Places,
     Points,
     Positive,
+    Radii,
     Record,
     Size,
     Sizes,
@@ -91,6 +92,16 @@ class AdjustStep(Record):
     depth: Size = 0.25
 
 
+class Tilt(Record):
+    """An adjuster at the rear hooks, where there is one [mm]: travel up positive, and the move of one mark.
+
+    It brings the front's top out.
+    """
+
+    travel: Band
+    step: Size
+
+
 class Carriages(Record):
     """Roller groups of the lower and upper carriage, from the rear end, drawer closed [mm]."""
 
@@ -106,25 +117,54 @@ class Stiffness(Record):
     drawer: Positive
 
 
-class Profile(Record):
-    """A rolled section of one member: midline through its corners (n, 2) [mm], sheet thickness [mm].
+class Steel(Record):
+    """What a member is rolled from [N/mm²]: modulus of elasticity, yield and ultimate strength.
 
-    `inside_radius` of the bends [mm]; `modulus` of elasticity [N/mm²], by default 29,500 ksi for
-    cold-formed steel (AISI S100, from memory).
+    The modulus is by default 29,500 ksi for cold-formed steel (AISI S100, from memory). Without a yield
+    strength nothing is said about stress; without an ultimate one nothing is gained by cold work.
+    """
+
+    modulus: Positive = 203_400.0
+    yields: Positive | None = Field(default=None, alias="yield")
+    ultimate: Positive | None = None
+
+
+class Profile(Record):
+    """A rolled section of one member: middle line through its corners (n, 2) [mm], thickness [mm].
+
+    x to the right and y up, as the member hangs in a cabinet. `radii`: inside radius of the bends [mm], one
+    for all or one a corner.
     """
 
     member: Literal["cabinet", "intermediate", "drawer"]
     thickness: Size
-    midline: Points
-    inside_radius: Clearance = 0.0
-    modulus: Positive = 203_400.0
+    points: Points
+    radii: Radii = (0.0,)
+    steel: Steel = Steel()
 
 
 class Roller(Record):
-    """One roller group: stiffness [N/mm] and play [mm]."""
+    """One roller group: stiffness [N/mm], play [mm], what it may carry [N], and of how many rollers it is."""
 
     stiffness: Positive
     play: Clearance
+    carries: Positive | None = None
+    count: Count | None = None
+
+
+class Evidence(Record):
+    """A capacity test that was passed: by which standard, at which load of the pair [kg], how often.
+
+    `modified`: the load, or something else, was not the standard's own. `nominal`: the length tested [mm],
+    None: told of all.
+    """
+
+    standard: Text
+    load: Mass
+    modified: Truth = False
+    cycles: Count | None = None
+    nominal: Size | None = None
+    source: Text = ""
 
 
 class SoftClose(Record):
@@ -207,6 +247,7 @@ class SlideFamily(Record):
     front_fix: Clearance = 8.0
     adjust: Adjust = Adjust()
     adjust_step: AdjustStep = AdjustStep()
+    tilt: Tilt | None = None
     side_strain: Clearance = 0.5
     width_to_length: Positive = 2.5
     hardware_mass: Mass | None = None
@@ -216,6 +257,9 @@ class SlideFamily(Record):
     stiffness: Stiffness | None = None
     profiles: tuple[Profile, ...] = Field(default=(), alias="profile")
     roller: Roller | None = None
+    mount_stiffness: Positive | None = None
+    sag_limit: Size | None = None
+    evidence: tuple[Evidence, ...] = ()
     soft_close: SoftClose | None = None
     lengths: tuple[SlideLength, ...] = Field(alias="length", json_schema_extra={"minItems": 1})
 

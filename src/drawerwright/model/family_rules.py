@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from drawerwright.equations.mechanics.midlines import midline_faults
 from drawerwright.errors import Problem
 
 if TYPE_CHECKING:
-    from drawerwright.model.family import SlideFamily, SlideLength
+    from drawerwright.model.family import Profile, SlideFamily, SlideLength
 
 LENGTH_TABLE = "[[length]] with nominal = 500"
 
@@ -56,10 +57,35 @@ def _profile_problems(family: SlideFamily) -> list[Problem]:
         if member in members[:position]:
             place = ("profile", position, "member")
             problems.append(Problem(place, f'"{member}"', "has a profile already", "one profile a member"))
-        if len(family.profiles[position].midline) < 2:
-            says = "has fewer than two points"
-            problems.append(Problem(("profile", position, "midline"), "", says, "[[0, 12], [0, 0], [22, 0]]"))
+        problems += _section_problems(position, family.profiles[position])
     return problems
+
+
+def _section_problems(position: int, profile: Profile) -> list[Problem]:
+    """What makes one profile impossible to roll, and strengths that contradict each other."""
+    problems = [
+        Problem(
+            ("profile", position, fault.key, *(() if fault.place is None else (fault.place,))),
+            _shown(profile, fault.key, fault.place),
+            fault.says,
+            fault.try_,
+        )
+        for fault in midline_faults(profile.points, profile.radii, profile.thickness)
+    ]
+    steel = profile.steel
+    if steel.ultimate is not None and steel.yields is not None and steel.ultimate < steel.yields:
+        says = f"is below the yield strength, {steel.yields:g} N/mm²"
+        place = ("profile", position, "steel", "ultimate")
+        problems.append(Problem(place, f"{steel.ultimate:g} N/mm²", says, f"{steel.yields * 1.2:.0f}"))
+    return problems
+
+
+def _shown(profile: Profile, key: str, place: int | None) -> str:
+    """What stands at a key of a profile, or at a place in its list, as it was read."""
+    if key == "radii":
+        radii = profile.radii
+        return f"{radii[place or 0]:g} mm" if len(radii) == 1 or place is not None else f"{list(radii)}"
+    return f"{list(profile.points[place])}" if place is not None else f"{len(profile.points)} points"
 
 
 def _lengths_problems(family: SlideFamily) -> list[Problem]:

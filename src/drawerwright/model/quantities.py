@@ -131,6 +131,15 @@ def _read_points(value: object, info: ValidationInfo) -> tuple[tuple[float, floa
     return read_each(_list_of(value, "[[12, 9], [28, 9]]"), lambda one: _read_point(one, info))
 
 
+def _read_radii(value: object, info: ValidationInfo) -> tuple[float, ...]:
+    unit = bare_unit_of(info)
+    if not isinstance(value, (list, tuple)):
+        return (parse_clearance(value, unit),)
+    if not value:
+        raise ReadingError("[]", "holds no radius", "1.2 or [1.2, 1.2]")
+    return read_each(value, lambda one: parse_clearance(one, unit))
+
+
 def _read_real(value: object) -> float:
     if isinstance(value, bool) or not isinstance(value, (int, float)) or not math.isfinite(value):
         raise ReadingError(show_value(value), "is not a number", "0.5")
@@ -256,6 +265,14 @@ Points = Annotated[
     _schema(type="array", items={"type": "array", "items": _LENGTH_SCHEMA, "minItems": 2, "maxItems": 2}),
 ]
 """Points (n, 2) [mm]."""
+
+Radii = Annotated[
+    tuple[float, ...],
+    PlainValidator(_read_radii),
+    _AS_LIST,
+    _schema(anyOf=[_LENGTH_SCHEMA, {"type": "array", "items": _LENGTH_SCHEMA, "minItems": 1}]),
+]
+"""One radius for all bends, or one for each [mm]."""
 
 Real = Annotated[float, PlainValidator(_read_real), _schema(type="number")]
 Degrees = Annotated[float, PlainValidator(_read_degrees), _schema(type=["number", "string"])]

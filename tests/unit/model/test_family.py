@@ -161,8 +161,8 @@ def test_a_missing_key_is_named(key: str) -> None:
         ({"length": [{"nominal": 500, "hole": [0]}]}, ("length", 0, "hole")),
         ({"capacty": 3}, ("capacty",)),
         (
-            {"profile": [{"member": "drawer", "thickness": 1.2, "midline": [[0, 0]]}]},
-            ("profile", 0, "midline"),
+            {"profile": [{"member": "drawer", "thickness": 1.2, "points": [[0, 0]]}]},
+            ("profile", 0, "points"),
         ),
     ],
 )
@@ -184,7 +184,7 @@ def test_contradictions_of_several_lengths_come_together() -> None:
 
 
 def test_profiles_stand_for_members_once_each() -> None:
-    profile = {"member": "drawer", "thickness": 1.2, "midline": [[0, 12], [0, 0], [22, 0]]}
+    profile = {"member": "drawer", "thickness": 1.2, "points": [[0, 12], [0, 0], [22, 0]]}
     one = family(profile=[profile, {**profile, "member": "cabinet"}])
     assert [entry.member for entry in one.profiles] == ["drawer", "cabinet"]
     (problem,) = problems(profile=[profile, profile])
