@@ -9,12 +9,12 @@ from __future__ import annotations
 
 import math
 from collections import Counter
-from collections.abc import Sequence
-from xml.etree import ElementTree
+from collections.abc import Mapping, Sequence
 
 from drawerwright.drawing.drawn import Drawn, drawn, extent
 from drawerwright.drawing.fonts import CSS_WEIGHTS, FAMILY_LIST, STRETCH
-from drawerwright.drawing.geometry import Bounds, Point, bounds_of
+from drawerwright.drawing.geometry import Bounds, Point, bounds_of, joined
+from drawerwright.drawing.markup import Markup, element
 from drawerwright.drawing.pens import PALETTES, PENS, Fill, LineClass, Palette, PaperKind
 from drawerwright.drawing.primitives import Arc, Circle, Hole, Lines, Plain, Polyline, Slot, Text
 from drawerwright.drawing.scene import Scene
@@ -23,80 +23,148 @@ from drawerwright.equations.working import words_of
 
 _NAMESPACE = "http://www.w3.org/2000/svg"
 _MARGIN = 1.0
+_LEAST_TARGET = 5.0
+"""Least height and width of what a pointer or a finger meets [mm on paper]. Own choice."""
 
 
-def write_svg(scene: Scene, *, paper: PaperKind = "screen") -> str:
+def write_svg(
+    scene: Scene,
+    *,
+    paper: PaperKind = "screen",
+    links: Mapping[str, str] | None = None,
+    unfolded: str = "",
+) -> str:
     """The scene as an SVG document, its size in mm and its view box in the same mm.
 
     Each dimension is a group with an id, `data-quantity` and `data-value` [mm], and a title in words,
-    so that a page can make it answer.
+    so that a page can make it answer. `links` are addresses by quantity: a dimension that has one is a link,
+    with `aria-expanded` saying whether it is the `unfolded` one.
 
     Raises:
         ValueError: the scene is empty.
     """
-    palette = PALETTES[paper]
     box = scene.page or extent(scene).grown(_MARGIN)
-    root = ElementTree.Element(
-        "svg",
-        {
-            "xmlns": _NAMESPACE,
-            "width": f"{_number(box.width)}mm",
-            "height": f"{_number(box.height)}mm",
-            "viewBox": f"{_number(box.left)} {_number(-box.top)} {_number(box.width)} {_number(box.height)}",
-            "role": "group",
-            "aria-label": plain_text(scene.alt),
-            "font-family": FAMILY_LIST,
-            "font-stretch": STRETCH,
-            "fill": "none",
-        },
-    )
-    ElementTree.SubElement(root, "title").text = plain_text(scene.title)
-    ElementTree.SubElement(root, "desc").text = plain_text(scene.alt)
+    attributes = {
+        "xmlns": _NAMESPACE,
+        "width": f"{_number(box.width)}mm",
+        "height": f"{_number(box.height)}mm",
+        "viewBox": f"{_number(box.left)} {_number(-box.top)} {_number(box.width)} {_number(box.height)}",
+        "role": "group",
+        "aria-label": plain_text(scene.alt),
+        "font-family": FAMILY_LIST,
+        "font-stretch": STRETCH,
+        "fill": "none",
+    }
+    inner = [
+        element("title", {}, text=plain_text(scene.title)),
+        element("desc", {}, text=plain_text(scene.alt)),
+        *_contents(scene, PALETTES[paper], links or {}, unfolded),
+    ]
+    return element("svg", attributes, inner) + "\n"
+
+
+def write_svg_inside(
+    scene: Scene,
+    *,
+    paper: PaperKind = "screen",
+    links: Mapping[str, str] | None = None,
+    unfolded: str = "",
+) -> str:
+    """The scene as what stands inside an SVG document, for a page that makes one picture of several things.
+
+    Units are the scene's mm, y downwards; what is around it tells that nothing is filled unless it says so.
+    """
+    return "".join(_contents(scene, PALETTES[paper], links or {}, unfolded))
+
+
+def _contents(scene: Scene, palette: Palette, links: Mapping[str, str], unfolded: str) -> list[Markup]:
+    """Everything drawn, in order; each dimension or note that shows a quantity in an element of its own."""
     seen: Counter[str] = Counter()
     loose: list[Plain] = []
+    found: list[Markup] = []
     for group in drawn(scene):
-        if group.quantity:
-            _write_items(root, loose, palette)
-            loose = []
-            seen[group.quantity] += 1
-            _write_items(_group(root, scene.name, group, seen[group.quantity]), group.items, palette)
-        else:
+        if not group.quantity:
             loose.extend(group.items)
-    _write_items(root, loose, palette)
-    return ElementTree.tostring(root, encoding="unicode") + "\n"
+            continue
+        found += _items(loose, palette)
+        loose = []
+        seen[group.quantity] += 1
+        name = f"{scene.name}-{group.quantity}"
+        if seen[group.quantity] > 1:
+            name = f"{name}-{seen[group.quantity]}"
+        link = links.get(group.quantity)
+        if link is None:
+            found.append(_group(name, group, palette))
+        else:
+            found.append(_link(name, group, palette, link, group.quantity == unfolded))
+    return found + _items(loose, palette)
 
 
-def _group(root: ElementTree.Element, scene_name: str, group: Drawn, count: int) -> ElementTree.Element:
+def _group(name: str, group: Drawn, palette: Palette) -> Markup:
     """An element for one dimension or note: id, quantity, value and a title in words."""
-    again = f"-{count}" if count > 1 else ""
-    attributes = {
-        "id": f"{scene_name}-{group.quantity}{again}",
-        "class": "dimension",
-        "data-quantity": group.quantity,
-    }
+    attributes = {"id": name, "class": "dimension", "data-quantity": group.quantity}
     title = words_of(group.quantity)
     if group.value is not None:
         attributes["data-value"] = _number(group.value)
         title = f"{title} {shown_length(group.value)} mm"
-    element = ElementTree.SubElement(root, "g", attributes)
-    ElementTree.SubElement(element, "title").text = title
-    return element
+    return element("g", attributes, [element("title", {}, text=title), *_items(group.items, palette)])
 
 
-def _write_items(parent: ElementTree.Element, items: Sequence[Plain], palette: Palette) -> None:
-    """Write items in order; neighbours drawn alike share one group of attributes."""
+def _link(name: str, group: Drawn, palette: Palette, link: str, unfolded: bool) -> Markup:
+    """A dimension that answers: a link in words, with an area around its lettering that is easy to meet."""
+    letters = [item for item in group.items if isinstance(item, Text)]
+    said = ", ".join(plain_text(item.text) for item in letters)
+    attributes = {
+        "id": name,
+        "class": "dimension unfolded" if unfolded else "dimension",
+        "href": link,
+        "data-quantity": group.quantity,
+        "aria-label": f"{words_of(group.quantity)} {said}",
+        "aria-expanded": "true" if unfolded else "false",
+    }
+    if group.value is not None:
+        attributes["data-value"] = _number(group.value)
+        if said.replace(".", "").replace("\u2212", "").isdecimal():
+            attributes["aria-label"] += " mm"
+    if not letters:
+        return element("a", attributes, _items(group.items, palette))
+    area = joined(item.extent for item in letters).grown(0.8)
+    wide, high = max(area.width, _LEAST_TARGET), max(area.height, _LEAST_TARGET)
+    x, y = area.centre
+    target = {
+        "class": "target",
+        "x": _number(x - wide / 2),
+        "y": _number(-y - high / 2),
+        "width": _number(wide),
+        "height": _number(high),
+        "pointer-events": "all",
+    }
+    return element("a", attributes, [element("rect", target), *_items(group.items, palette)])
+
+
+def _items(items: Sequence[Plain], palette: Palette) -> list[Markup]:
+    """Items in order; neighbours drawn alike share one group of attributes."""
+    found: list[Markup] = []
+    alike: list[Markup] = []
     style: tuple[LineClass, Fill] | None = None
-    group = parent
+
+    def close() -> None:
+        if style is not None and alike:
+            found.append(element("g", _style(*style, palette), alike))
+
     for item in items:
         if isinstance(item, Text):
-            style = None
-            _write_text(parent, item, palette)
+            close()
+            style, alike = None, []
+            found += _text(item, palette)
             continue
         fill = item.fill if isinstance(item, Polyline | Circle | Hole) else "none"
         if style != (item.line, fill):
-            style = (item.line, fill)
-            group = ElementTree.SubElement(parent, "g", _style(item.line, fill, palette))
-        _write_shape(group, item)
+            close()
+            style, alike = (item.line, fill), []
+        alike.append(_shape(item))
+    close()
+    return found
 
 
 def _style(line: LineClass, fill: Fill, palette: Palette) -> dict[str, str]:
@@ -111,14 +179,12 @@ def _style(line: LineClass, fill: Fill, palette: Palette) -> dict[str, str]:
     return attributes
 
 
-def _write_shape(parent: ElementTree.Element, item: Lines | Polyline | Circle | Arc | Hole | Slot) -> None:
+def _shape(item: Lines | Polyline | Circle | Arc | Hole | Slot) -> Markup:
     if isinstance(item, Circle | Hole):
         radius = item.radius if isinstance(item, Circle) else item.diameter / 2
         x, y = item.centre
-        place = {"cx": _number(x), "cy": _number(-y), "r": _number(radius)}
-        ElementTree.SubElement(parent, "circle", place)
-        return
-    ElementTree.SubElement(parent, "path", {"d": _path(item)})
+        return element("circle", {"cx": _number(x), "cy": _number(-y), "r": _number(radius)})
+    return element("path", {"d": _path(item)})
 
 
 def _path(item: Lines | Polyline | Arc | Slot) -> str:
@@ -160,36 +226,31 @@ def _on_circle(centre: Point, radius: float, degrees: float) -> Point:
     return (centre[0] + radius * math.cos(angle), centre[1] + radius * math.sin(angle))
 
 
-def _write_text(parent: ElementTree.Element, item: Text, palette: Palette) -> None:
+def _text(item: Text, palette: Palette) -> list[Markup]:
+    found = []
     if item.backed:
         area = item.extent
-        ElementTree.SubElement(
-            parent,
-            "rect",
-            {
-                "class": "fill-paper",
-                "x": _number(area.left - 0.4),
-                "y": _number(-area.top - 0.4),
-                "width": _number(area.width + 0.8),
-                "height": _number(area.top - item.foot[1] + 0.8),
-                "fill": palette.fills["paper"],
-            },
-        )
+        backing = {
+            "class": "fill-paper",
+            "x": _number(area.left - 0.4),
+            "y": _number(-area.top - 0.4),
+            "width": _number(area.width + 0.8),
+            "height": _number(area.top - item.foot[1] + 0.8),
+            "fill": palette.fills["paper"],
+        }
+        found.append(element("rect", backing))
     x, y = item.foot
-    element = ElementTree.SubElement(
-        parent,
-        "text",
-        {
-            "class": f"tone-{item.tone}",
-            "x": _number(x),
-            "y": _number(-y),
-            "font-size": _number(item.size),
-            "font-weight": CSS_WEIGHTS[item.weight],
-            "text-anchor": item.anchor,
-            "fill": palette.tones[item.tone],
-        },
-    )
-    element.text = plain_text(item.text)
+    attributes = {
+        "class": f"tone-{item.tone}",
+        "x": _number(x),
+        "y": _number(-y),
+        "font-size": _number(item.size),
+        "font-weight": CSS_WEIGHTS[item.weight],
+        "text-anchor": item.anchor,
+        "fill": palette.tones[item.tone],
+    }
+    found.append(element("text", attributes, text=plain_text(item.text)))
+    return found
 
 
 def _pair(point: Point) -> str:
