@@ -71,10 +71,11 @@ class TableRow:
 
 @dataclass(frozen=True)
 class Table:
-    """The rows of a file, and what its reader remarked on it."""
+    """The rows of a file, what its reader remarked on it, and what a bare length in it means."""
 
     rows: tuple[TableRow, ...]
     remarks: tuple[FileRemark, ...] = ()
+    units: BareUnit = "mm"
 
 
 @dataclass(frozen=True)
@@ -290,4 +291,4 @@ def _read(
         rows.append(TableRow(values, one.place))
     if found:
         raise InputError(fault for _, fault in sorted(found, key=lambda pair: pair[0]))
-    return Table(tuple(rows), tuple(remarks))
+    return Table(tuple(rows), tuple(remarks), units)

@@ -102,6 +102,16 @@ class Tilt(Record):
     step: Size
 
 
+class Tilt(Record):
+    """An adjuster at the rear hooks, where there is one [mm]: travel up positive, and the move of one mark.
+
+    It brings the front's top out.
+    """
+
+    travel: Band
+    step: Size
+
+
 class Carriages(Record):
     """Roller groups of the lower and upper carriage, from the rear end, drawer closed [mm]."""
 
@@ -247,6 +257,7 @@ class SlideFamily(Record):
     front_fix: Clearance = 8.0
     adjust: Adjust = Adjust()
     adjust_step: AdjustStep = AdjustStep()
+    tilt: Tilt | None = None
     tilt: Tilt | None = None
     side_strain: Clearance = 0.5
     width_to_length: Positive = 2.5

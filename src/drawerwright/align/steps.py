@@ -1,0 +1,106 @@
+"""Turns of a stack as moves for a person: in the order of work, with what is expected after each."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from drawerwright.align.aligned import Gaps, Move, Side, Step
+from drawerwright.align.front_geometry import Array
+from drawerwright.align.stack import MeasuredFront, Stack
+from drawerwright.align.whole_marks import Marks
+from drawerwright.align.words import move_words
+from drawerwright.model.gaps import GAP_NAMES, AdjusterName
+
+
+@dataclass(frozen=True)
+class Turn:
+    """One move with the turn of each column of its front's adjusters (6,) [mm]."""
+
+    move: Move
+    columns: Array
+
+
+def turns_of(front: MeasuredFront, marks: Marks) -> tuple[Turn, ...]:
+    """Moves of one front (6,) in the order of work: height, side, tilt, and last what the others disturb."""
+    found: list[Turn] = []
+    found += _side_alike(front)
+    found += _hands(front, "height", marks, 1)
+    found += _both(front, "side", marks, 0)
+    found += _both(front, "tilt", marks, 5)
+    found += _hands(front, "depth", marks, 3)
+    return tuple(found)
+
+
+def _side_alike(front: MeasuredFront) -> Iterator[Turn]:
+    """Side adjusters that stand too unlike, brought alike before all else."""
+    step = front.adjusters.step[0]
+    hands: tuple[Side, Side] = ("left", "right")
+    for hand, marks in zip(hands, front.adjusters.evening, strict=True):
+        if marks:
+            columns = np.zeros(6)
+            columns[0] = marks * step / 2
+            yield Turn(_move(hand, "side", marks, step), columns)
+
+
+def _both(front: MeasuredFront, adjuster: AdjusterName, marks: Marks, column: int) -> Iterator[Turn]:
+    if marks[column]:
+        step = float(front.adjusters.step[column])
+        yield Turn(_move("both", adjuster, int(marks[column]), step), _columns(front, marks, (column,)))
+
+
+def _hands(front: MeasuredFront, adjuster: AdjusterName, marks: Marks, first: int) -> Iterator[Turn]:
+    left, right = int(marks[first]), int(marks[first + 1])
+    steps = front.adjusters.step[first], front.adjusters.step[first + 1]
+    if left and left == right and steps[0] == steps[1]:
+        yield Turn(_move("both", adjuster, left, float(steps[0])), _columns(front, marks, (first, first + 1)))
+        return
+    hands: tuple[Side, Side] = ("left", "right")
+    for place, hand in enumerate(hands):
+        count = int(marks[first + place])
+        if count:
+            yield Turn(
+                _move(hand, adjuster, count, float(steps[place])), _columns(front, marks, (first + place,))
+            )
+
+
+def _columns(front: MeasuredFront, marks: Marks, which: tuple[int, ...]) -> Array:
+    columns = np.zeros(6)
+    for column in which:
+        columns[column] = marks[column] * front.adjusters.step[column]
+    return columns
+
+
+def _move(side: Side, adjuster: AdjusterName, marks: int, step: float) -> Move:
+    mm = float(marks * step)
+    return Move(side, adjuster, marks, mm, move_words(side, adjuster, marks, mm))
+
+
+def steps_of(
+    stack: Stack, turns: tuple[tuple[Turn, ...], ...], values: Array, told: NDArray[np.bool_]
+) -> tuple[tuple[tuple[Step, ...], ...], Array]:
+    """Steps of each front, the lowest first, and all readings (12 n,) [mm] when every step is done.
+
+    `values` are the readings before and `told` which of them are known.
+    """
+    values = values.copy()
+    found = []
+    for at, front in enumerate(stack.fronts):
+        steps = []
+        for turn in turns[at]:
+            values += stack.turning[:, 6 * at : 6 * at + 6] @ turn.columns
+            steps.append(Step(front.id, turn.move, gaps_at(stack, at, values, told)))
+        found.append(tuple(steps))
+    return tuple(found), values
+
+
+def gaps_at(stack: Stack, at: int, values: Array, told: NDArray[np.bool_]) -> Gaps:
+    """Readings of the front at that place by name; None where they are not known."""
+    shown: dict[str, float | None] = {}
+    for name in GAP_NAMES:
+        row = stack.row(at, name)
+        shown[name] = float(values[row]) if told[row] else None
+    return shown  # type: ignore[return-value]
