@@ -11,8 +11,9 @@ from drawerwright import __version__
 from drawerwright.store import Store, open_store
 from drawerwright.web import statics
 from drawerwright.web.api import fit, quick, slides
-from drawerwright.web.faults import add_fault_handlers
+from drawerwright.web.faults import add_fault_handlers, broken
 from drawerwright.web.guard import Guard
+from drawerwright.web.pages import slides as slides_pages
 from drawerwright.web.settings import Settings
 
 API_ROUTERS: tuple[APIRouter, ...] = (
@@ -20,7 +21,10 @@ API_ROUTERS: tuple[APIRouter, ...] = (
     quick.router,
     slides.router,
 )
-PAGE_ROUTERS: tuple[APIRouter, ...] = (statics.router,)
+PAGE_ROUTERS: tuple[APIRouter, ...] = (
+    slides_pages.router,
+    statics.router,
+)
 
 
 def create_app(settings: Settings | None = None, *, store: Store | None = None) -> FastAPI:
@@ -53,7 +57,7 @@ def create_app(settings: Settings | None = None, *, store: Store | None = None) 
         app.include_router(router)
     app.mount("/static", statics.static_files(), name="static")
     add_fault_handlers(app)
-    app.add_middleware(Guard, hosts=told.hosts, body_cap=told.body_cap)
+    app.add_middleware(Guard, hosts=told.hosts, body_cap=told.body_cap, broken=broken)
     return app
 
 
