@@ -29,8 +29,8 @@ class PartClash:
 
     `kind`: "drawer", "cabinet", "defaults", "length", "" (a key of the whole, such as `title`) or "order"
     (the order of the `id`s: "drawer" or "cabinet"). `mine`, `theirs`, `base`: its content on each side; None:
-    not there. `mine_keys`, `theirs_keys`: dotted keys that each side changed. `theirs_revision`, `theirs_by`: who
-    changed it last on their side.
+    not there. `mine_keys`, `theirs_keys`: dotted keys that each side changed. `theirs_revision`, `theirs_by`:
+    who changed it last on their side.
     """
 
     kind: str

@@ -28,8 +28,8 @@ _PAUSE: Final = 0.1
 _one_at_a_time = threading.Lock()
 
 
-def connect(url: str | None, now: Callable[[], datetime] = utc_now) -> Connections:
-    """Connections to a store that is up to date; made if it is not there.
+def connect(url: str | None, now: Callable[[], datetime] = utc_now, *, make: bool = True) -> Connections:
+    """Connections to a store that is up to date; made if it is not there, unless `make` says not to.
 
     Raises:
         StoreUnusable: no such kind of address, a folder that is not there, a file that is no database or
@@ -42,10 +42,12 @@ def connect(url: str | None, now: Callable[[], datetime] = utc_now) -> Connectio
         raise StoreUnusable([Fault("store", "", f"cannot be used: {error}", "another address")]) from None
     try:
         if connections.sqlite:
-            _check_file(Path(address.database or ""), connections)
+            _check_file(Path(address.database or ""), connections, make=make)
             _use_write_ahead_log(connections)
         with connections.reading() as connection:
             version = _version(connection, connections)
+        if version is None and not make:
+            raise _no_store(connections)
         if version != SCHEMA:
             _bring_up_to_date(connections)
     except BaseException:
@@ -54,18 +56,26 @@ def connect(url: str | None, now: Callable[[], datetime] = utc_now) -> Connectio
     return connections
 
 
-def _check_file(path: Path, connections: Connections) -> None:
+def _check_file(path: Path, connections: Connections, *, make: bool) -> None:
     try_ = "sqlite:///shop.sqlite3 in a folder that is there"
     if path.is_dir():
         raise StoreUnusable([Fault("store", connections.shown, "is a folder, not a file", try_)])
     if not path.absolute().parent.is_dir():
         raise StoreUnusable([Fault("store", connections.shown, "is in a folder that is not there", try_)])
+    if not make and not path.exists():
+        raise _no_store(connections)
     try:
         # A new store is for its owner alone: it may hold addresses of customers.
         path.touch(mode=0o600, exist_ok=True)
     except OSError as error:
         says = f"cannot be written: {error.strerror}"
         raise StoreUnusable([Fault("store", connections.shown, says, try_)]) from None
+
+
+def _no_store(connections: Connections) -> StoreUnusable:
+    return StoreUnusable(
+        [Fault("store", connections.shown, "holds no store", "the address of one that is there")]
+    )
 
 
 def _use_write_ahead_log(connections: Connections) -> None:

@@ -20,6 +20,10 @@ DEEPEST: Final = 8
 LONGEST_TEXT: Final = 10_000
 LONGEST_KEY: Final = 200
 LARGEST_NUMBER: Final = 1e300
+LARGEST: Final = 20_000_000
+"""Characters of all texts of one job together, a few for each number."""
+
+_COST: Final = 8
 _EXACT: Final = 2**53
 _MOST_FAULTS: Final = 50
 
@@ -31,6 +35,13 @@ class _Reader:
 
     def __init__(self) -> None:
         self.faults: list[Fault] = []
+        self._room = LARGEST
+
+    def _take(self, size: int, where: str) -> None:
+        self._room -= size
+        if self._room < 0 <= self._room + size:
+            says = f"is more than {LARGEST} characters in all"
+            self.faults.append(Fault(where, "", says, "two jobs"))
 
     def refuse(self, where: str, value: object, says: str, try_: str) -> None:
         if len(self.faults) < _MOST_FAULTS:
@@ -41,6 +52,7 @@ class _Reader:
 
         A browser sends 562.0 as 562: were the two told apart, its save would seem to change every drawer.
         """
+        self._take(_COST, where)
         if value is None or isinstance(value, bool):
             return value
         if isinstance(value, str):
@@ -87,6 +99,7 @@ class _Reader:
             says = "holds signs that no database takes (NUL, half a surrogate pair)"
             self.refuse(where, ascii(text[:40]), says, "the text without them")
         else:
+            self._take(len(text), where)
             return text
         return ""
 
