@@ -13,6 +13,7 @@ from typing import Any, Final
 
 from drawerwright.carry.closing_checks import closing_checks
 from drawerwright.carry.closing_motion import Moving, Outcome, Run
+from drawerwright.carry.words import Words
 from drawerwright.equations.mechanics.closing import (
     ClosingUnit,
     free_speed,
@@ -148,7 +149,7 @@ def closing_of(
         opening_start=float(opening_force(moving_kg, tilt, unit, 0.0)),
         limit_tilt=math.degrees(float(limit_tilt(moving_kg, unit.pull_in, unit.drag))),
     )
-    return replace(found, checks=closing_checks(found, units))
+    return replace(found, checks=closing_checks(found, Words(units)))
 
 
 def unit_of(soft_close: SoftClose) -> ClosingUnit:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from drawerwright.carry.closing_motion import LATCHED, RESTITUTION, TIME_OUT
+from drawerwright.carry.words import Words
 from drawerwright.model.fitted import Check, State
-from drawerwright.units import ShownUnits, format_length, format_mass
 
 if TYPE_CHECKING:
     from drawerwright.carry.closing import Closing, Homeward
@@ -26,23 +26,23 @@ _MOTION: Final = (
 _HAND: Final = f"{_MOTION}; hand speed and rebound: own choice"
 
 
-def closing_checks(closing: Closing, units: ShownUnits) -> tuple[Check, ...]:
-    """All checks of a closing, in the order in which they are told; `units` of their sentences."""
+def closing_checks(closing: Closing, words: Words) -> tuple[Check, ...]:
+    """All checks of a closing, in the order in which they are told; `words` write the numbers."""
     return (
-        _capture(closing, units),
-        _closes(closing, units),
+        _capture(closing, words),
+        _closes(closing, words),
         _slam(closing),
-        _self_close(closing, units),
-        _stays_shut(closing, units),
-        _opening(closing),
+        _self_close(closing, words),
+        _stays_shut(closing, words),
+        _opening(closing, words),
     )
 
 
-def _capture(one: Closing, units: ShownUnits) -> Check:
+def _capture(one: Closing, words: Words) -> Check:
     margin = one.travel - one.capture
     says = (
-        f"The unit catches the drawer {format_length(one.capture, units)} from home; "
-        f"it travels {format_length(one.travel, units)}."
+        f"The unit catches the drawer {words.length(one.capture)} from home; "
+        f"it travels {words.length(one.travel)}."
     )
     cure = (
         "" if margin > 0 else "The family's soft_close.capture or the length's travel is not right: measure."
@@ -52,11 +52,11 @@ def _capture(one: Closing, units: ShownUnits) -> Check:
     return Check("capture", state, margin, "mm", _told(says, cure), working, "the slide family's data", cure)
 
 
-def _closes(one: Closing, units: ShownUnits) -> Check:
+def _closes(one: Closing, words: Words) -> Check:
     run = one.pushed
-    where = format_length(one.start, units)
-    pushed = f"Pushed at {one.push:.0f} mm/s {where} from home, {format_mass(one.moving, units)}"
-    stays = "" if run.stall_at is None else format_length(run.stall_at, units)
+    where = words.length(one.start)
+    pushed = f"Pushed at {one.push:.0f} mm/s {where} from home, {words.mass(one.moving)}"
+    stays = "" if run.stall_at is None else words.length(run.stall_at)
     least = f"{one.push:.1f} − {one.least_push:.1f} (least push)"
     if run.closes:
         assert run.time is not None
@@ -102,7 +102,7 @@ def _slam(one: Closing) -> Check:
     return Check("slam", "ok" if soft else "watch", margin, "mm/s", _told(says, cure), working, source, cure)
 
 
-def _self_close(one: Closing, units: ShownUnits) -> Check:
+def _self_close(one: Closing, words: Words) -> Check:
     margin = one.limit_tilt - one.tilt_deg
     ok = margin >= 0 and one.let_go.closes
     limit = (
@@ -112,7 +112,7 @@ def _self_close(one: Closing, units: ShownUnits) -> Check:
         if one.limit_tilt >= 0
         else "only where the cabinet leans back"
     )
-    says = f"Let go where the unit catches it, it {_let_go(one.let_go, units)}; surely drawn home {limit}"
+    says = f"Let go where the unit catches it, it {_let_go(one.let_go, words)}; surely drawn home {limit}"
     says = f"{says}, and here it leans {one.tilt_deg:g}°."
     cure = "" if ok else "It wants a push: level the cabinet or take mass off."
     working = f"{one.limit_tilt:.2f} − {one.tilt_deg:.2f} = {margin:.2f}°"
@@ -123,33 +123,41 @@ def _self_close(one: Closing, units: ShownUnits) -> Check:
     )
 
 
-def _let_go(run: Homeward, units: ShownUnits) -> str:
+def _let_go(run: Homeward, words: Words) -> str:
     if run.closes:
         return f"is drawn home in {run.time:.2f} s"
     if run.outcome == "open":
         return "rolls open"
     assert run.stall_at is not None
-    return f"stays {format_length(run.stall_at, units)} open"
+    return f"stays {words.length(run.stall_at)} open"
 
 
-def _stays_shut(one: Closing, units: ShownUnits) -> Check:
+def _stays_shut(one: Closing, words: Words) -> Check:
     margin = one.opening_start
     ok = margin >= 0
-    held = f"{_figure(margin)} N hold it shut" if ok else f"it rolls open of itself with {_figure(-margin)} N"
-    says = f"Shut, {format_mass(one.moving, units)} at {one.tilt_deg:g}° of lean: {held}."
+    held = (
+        f"{_force(margin, words)} hold it shut"
+        if ok
+        else f"it rolls open of itself with {_force(-margin, words)}"
+    )
+    says = f"Shut, {words.mass(one.moving)} at {one.tilt_deg:g}° of lean: {held}."
     cure = "" if ok else "Level the cabinet; until then the drawer opens alone."
     working = f"pull-in + rolling drag − gravity along the way = {_figure(margin)} N"
     source = "statics; the unit is the slide family's data"
     return Check("stays-shut", "ok" if ok else "stop", margin, "N", _told(says, cure), working, source, cure)
 
 
-def _opening(one: Closing) -> Check:
+def _opening(one: Closing, words: Words) -> Check:
     margin = PULL - one.opening_force
     ok = margin >= 0
-    says = f"Opening pulls with {_figure(one.opening_force)} N at most, where the unit is cocked again."
+    says = f"Opening pulls with {_force(one.opening_force, words)} at most, where the unit is cocked again."
     if one.opening_force <= 0:
         says = "Opening needs no pull: it rolls out of itself."
-    cure = "" if ok else f"More than {PULL:g} N is hard to open: less mass, less lean back, or a weaker unit."
+    cure = (
+        ""
+        if ok
+        else f"More than {_force(PULL, words)} is hard to open: less mass, less lean back, or a weaker unit."
+    )
     working = f"{PULL:g} − {_figure(one.opening_force)} = {_figure(margin)} N"
     source = "AA-F-358J 4.6.1 (filing cabinets): a loaded drawer moves with at most 10 lb; only watched here"
     return Check(
@@ -159,6 +167,13 @@ def _opening(one: Closing) -> Check:
 
 def _told(says: str, cure: str) -> str:
     return f"{says} {cure}" if cure else says
+
+
+def _force(newtons: float, words: Words) -> str:
+    """A force [N] as it is told: small ones to a tenth where newtons are read."""
+    if words.units == "mm" or abs(newtons) >= _TELLABLE:
+        return f"{_figure(newtons)} N"
+    return words.force(newtons)
 
 
 def _figure(value: float, decimals: int = 1) -> str:

@@ -17,7 +17,8 @@ import numpy as np
 from numpy.typing import NDArray
 from scipy.integrate import solve_ivp  # type: ignore[import-untyped]
 
-from drawerwright.equations.mechanics.closing import GRAVITY, ClosingUnit
+from drawerwright.equations.mechanics.closing import ClosingUnit
+from drawerwright.equations.mechanics.gravity import STANDARD_GRAVITY
 
 Outcome = Literal["shut", "stalls", "open", "too-slow"]
 
@@ -106,11 +107,11 @@ class Moving:
     @property
     def friction(self) -> float:
         """Rolling drag [N]."""
-        return self.unit.drag * self.mass * GRAVITY * math.cos(self.tilt)
+        return self.unit.drag * self.mass * STANDARD_GRAVITY * math.cos(self.tilt)
 
     def drive(self, opening: float) -> float:
         """Force homewards [N] without friction and damper."""
-        return self.unit.pull(opening) - self.mass * GRAVITY * math.sin(self.tilt)
+        return self.unit.pull(opening) - self.mass * STANDARD_GRAVITY * math.sin(self.tilt)
 
     def way_from_rest(self, opening: float) -> int:
         """1 where it starts homewards, -1 outwards, 0 where friction holds it; stops hold it too."""
@@ -144,10 +145,13 @@ class Moving:
             elif event == "shut":
                 if course.shut is None:
                     course.shut, course.slam = course.time, v
-                if self.restitution * v < LATCHED:
+                if self.restitution * v >= LATCHED:
+                    course.rebounds += 1
+                    v = -self.restitution * v
+                elif self.way_from_rest(0.0) == 0:
                     return self._ended(course, 0.0, "shut")
-                course.rebounds += 1
-                v = -self.restitution * v
+                else:
+                    v = 0.0  # it leans so far that it does not stay
             elif event == "stop":
                 v = -self.restitution * v if -self.restitution * v >= LATCHED else 0.0
             elif event == "rest":
@@ -162,7 +166,7 @@ class Moving:
         """On to the next event: opening, speed and the event's name ("" at the time-out)."""
         names, events = self._events(way, held=held)
         mass, unit = self.mass, self.unit
-        constant = -way * self.friction - mass * GRAVITY * math.sin(self.tilt)
+        constant = -way * self.friction - mass * STANDARD_GRAVITY * math.sin(self.tilt)
         pull, spring = (unit.pull_in, unit.spring) if held else (0.0, 0.0)
         damping = unit.damping if held and way > 0 else 0.0
 

@@ -15,11 +15,10 @@ from typing import Final, TypeAlias
 import numpy as np
 
 from drawerwright.equations.equation import Q
+from drawerwright.equations.mechanics.gravity import STANDARD_GRAVITY
 
 Reals: TypeAlias = float | Q
 
-GRAVITY: Final = 9.80665
-"""Standard acceleration of gravity [m/s²] (3rd CGPM, 1901; ISO 80000-3)."""
 STEPS: Final = 400
 """Into how many steps the way home is cut where speeds are found over a grid. Own choice."""
 
@@ -46,12 +45,12 @@ class ClosingUnit:
 
 def rolling_drag(mass: Reals, tilt: Reals, drag: float) -> Q:
     """Rolling drag [N] of a mass [kg] on a way tilted by `tilt` [rad]."""
-    return np.asarray(drag * GRAVITY * mass * np.cos(tilt))
+    return np.asarray(drag * STANDARD_GRAVITY * mass * np.cos(tilt))
 
 
 def uphill(mass: Reals, tilt: Reals) -> Q:
     """Part of the weight [N] that acts along the way, against closing where positive."""
-    return np.asarray(GRAVITY * mass * np.sin(tilt))
+    return np.asarray(STANDARD_GRAVITY * mass * np.sin(tilt))
 
 
 def limit_tilt(mass: Reals, pull_in: float, drag: float) -> Q:
@@ -61,13 +60,13 @@ def limit_tilt(mass: Reals, pull_in: float, drag: float) -> Q:
     π/2 where it would be lifted upright; negative where even a level drawer stays.
     """
     friction = np.arctan(drag)
-    share = pull_in * np.cos(friction) / (mass * GRAVITY)
+    share = pull_in * np.cos(friction) / (mass * STANDARD_GRAVITY)
     return np.where(share >= 1.0, np.pi / 2, np.arcsin(np.minimum(share, 1.0)) - friction)
 
 
 def free_speed(speed: Reals, way: Reals, tilt: Reals, drag: float) -> Q:
     """Speed [m/s] after rolling `way` [m] on; 0 where it has stopped before."""
-    slower = 2.0 * GRAVITY * (drag * np.cos(tilt) + np.sin(tilt)) * way
+    slower = 2.0 * STANDARD_GRAVITY * (drag * np.cos(tilt) + np.sin(tilt)) * way
     return np.sqrt(np.maximum(speed**2 - slower, 0.0))
 
 
@@ -87,7 +86,7 @@ def least_speed(mass: Reals, tilt: Reals, unit: ClosingUnit, start: float, steps
 
 
 def speed_at_home(
-    mass: Reals, tilt: Reals, speed: Reals, unit: ClosingUnit, start: float, steps: int = STEPS
+    mass: Reals, tilt: Reals, speed: Reals, unit: ClosingUnit, start: Reals, steps: int = STEPS
 ) -> tuple[Q, Q]:
     """Speed [m/s] with which it meets home, and the opening [m] at which it stalls (0: it gets home).
 
@@ -95,30 +94,34 @@ def speed_at_home(
     the speed at the step's end, which is stable however stiff it is; a step that energy cannot pay is the
     stall.
     """
-    step = start / steps
+    step = np.asarray(start) / steps
     against = rolling_drag(mass, tilt, unit.drag) + uphill(mass, tilt)
-    mass, against, begun = np.broadcast_arrays(mass, against, speed)
+    mass, against, begun, step = np.broadcast_arrays(mass, against, speed, step)
     fast, stalled = begun.astype(np.float64), np.zeros(begun.shape)
+    brake = step * unit.damping
     for k in range(steps):
-        middle = start - (k + 0.5) * step
-        left = mass * fast**2 / 2.0 + step * (unit.pull(middle) - against)
+        middle = (steps - k - 0.5) * step
+        left = mass * fast**2 / 2.0 + step * (unit.pull_in + unit.spring * middle - against)
         stalled = np.where((left < 0.0) & (stalled == 0.0), middle, stalled)
         energy = np.where(stalled > 0.0, 0.0, np.maximum(left, 0.0))
-        brake = step * unit.damping
         fast = (np.sqrt(brake**2 + 2.0 * mass * energy) - brake) / mass
     return fast, stalled
 
 
-def bounce_speed(mass: Reals, tilt: Reals, unit: ClosingUnit, restitution: float, start: float) -> Q:
-    """Speed at home [m/s] from which the rebound escapes the unit again; infinite without a rebound.
+def rebound_reach(mass: Reals, tilt: Reals, speed: Reals, unit: ClosingUnit) -> Q:
+    """Opening [m] reached by what leaves home outwards at `speed` [m/s]; infinite where it runs on.
 
-    Outwards nothing damps: the rebound `restitution v` pays for the spring and the drag up to `start` [m],
-    and gravity helps it where the cabinet leans forward.
+    Outwards nothing damps: `½ m v²` pays for spring and drag, and gravity helps it where the cabinet leans
+    forward. The lesser root of `½ k x² + (pull_in + drag - uphill) x = ½ m v²`.
     """
-    if restitution == 0.0:
-        return np.full(np.shape(mass * tilt), np.inf)
-    held = unit.work(start) + (rolling_drag(mass, tilt, unit.drag) - uphill(mass, tilt)) * start
-    return np.sqrt(2.0 * np.maximum(held, 0.0) / mass) / restitution
+    holding = np.asarray(unit.pull_in + rolling_drag(mass, tilt, unit.drag) - uphill(mass, tilt))
+    energy = np.asarray(mass * np.square(speed) / 2.0)
+    root = holding**2 + 2.0 * unit.spring * energy
+    # The form that loses no digits where the spring is soft: x = 2 E / (h + √(h² + 2 k E)).
+    bottom = holding + np.sqrt(root)
+    with np.errstate(divide="ignore", invalid="ignore"):
+        reach = 2.0 * energy / bottom
+    return np.where(energy == 0.0, 0.0, np.where(bottom > 0.0, reach, np.inf))
 
 
 def opening_force(mass: Reals, tilt: Reals, unit: ClosingUnit, opening: float) -> Q:
