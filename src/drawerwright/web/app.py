@@ -13,6 +13,7 @@ from drawerwright.web import statics
 from drawerwright.web.api import fit, quick, slides
 from drawerwright.web.faults import add_fault_handlers, broken
 from drawerwright.web.guard import Guard
+from drawerwright.web.pages import compare as compare_page
 from drawerwright.web.pages import slides as slides_pages
 from drawerwright.web.settings import Settings
 
@@ -22,6 +23,7 @@ API_ROUTERS: tuple[APIRouter, ...] = (
     slides.router,
 )
 PAGE_ROUTERS: tuple[APIRouter, ...] = (
+    compare_page.router,
     slides_pages.router,
     statics.router,
 )

@@ -19,6 +19,7 @@ from drawerwright.drawing.views.isometric import isometric, travel_of
 from drawerwright.model.family import SlideFamily
 from drawerwright.model.fitted import FittedDrawer
 from drawerwright.units import ShownUnits, format_mass
+from drawerwright.web.families import families_of, own_families, shipped_families
 from drawerwright.web.family_example import example_of
 from drawerwright.web.family_sheet import (
     LENGTH_HEADS,
@@ -29,7 +30,6 @@ from drawerwright.web.family_sheet import (
     thickest_side,
     title_of,
 )
-from drawerwright.web.families import families_of, own_families, shipped_families
 from drawerwright.web.quick_job import EXAMPLE
 from drawerwright.web.render import page
 
