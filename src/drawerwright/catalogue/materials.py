@@ -30,6 +30,7 @@ from drawerwright.model.spelling import nearest
 from drawerwright.units import ShownUnits, format_length, parse_size, show_value
 
 _FILE: Final = "materials.toml"
+_PLAIN_STOCK: Final = "plywood"
 _SAME: Final = 0.02
 """How near a thickness must be to one that is sold [mm]: less than any two of them lie apart."""
 
@@ -43,7 +44,10 @@ _OTHER_UNITS: Final = frozenset(["kg", "g", "lb", "lbs", "oz", "n", "kn"])
 
 @dataclass(frozen=True, slots=True)
 class Material:
-    """One material in one thickness [mm]; its limits are None where no source tells any; density [kg/m³]."""
+    """One material in one thickness [mm]; its limits are None where no source tells any; density [kg/m³].
+
+    `board`: the stock it is of, None where that is not known.
+    """
 
     id: str
     title: str
@@ -55,6 +59,7 @@ class Material:
     limits_source: str
     density: float
     density_source: str
+    board: str | None = None
 
     @property
     def thinner(self) -> float:
@@ -166,6 +171,7 @@ class Materials:
             limits_source=tolerance.source if tolerance is not None else "",
             density=_density(kind)[0],
             density_source=_density(kind)[1],
+            board=_board_id(kind),
         )
 
     def _planed(self, kind: Kind, nominal: str, thickness: float) -> Material:
@@ -183,6 +189,7 @@ class Materials:
             limits_source="",
             density=density,
             density_source=source,
+            board=_board_id(kind),
         )
 
 
@@ -199,8 +206,13 @@ def _density(kind: Kind) -> tuple[float, str]:
     """Density [kg/m³] and its source; that of the box stock where a kind tells none."""
     if kind.density is not None:
         return kind.density, kind.density_source or kind.source
-    stock = board(kind.board or "plywood")
+    stock = board(kind.board or _PLAIN_STOCK)
     return stock.density, stock.source
+
+
+def _board_id(kind: Kind) -> str | None:
+    """The stock that a kind is of; None where it tells a density of its own and no stock."""
+    return kind.board or (None if kind.density is not None else _PLAIN_STOCK)
 
 
 @cache

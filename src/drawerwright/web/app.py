@@ -10,20 +10,33 @@ from fastapi import APIRouter, FastAPI
 from drawerwright import __version__
 from drawerwright.store import Store, open_store
 from drawerwright.web import statics
-from drawerwright.web.api import fit, quick, slides
+from drawerwright.web.api import bench, drawers, files, fit, jobs, pack, quick, revisions, slides
 from drawerwright.web.faults import add_fault_handlers, broken
 from drawerwright.web.guard import Guard
+from drawerwright.web.packs_kept import PacksKept
 from drawerwright.web.pages import compare as compare_page
+from drawerwright.web.pages import conflict as conflict_page
+from drawerwright.web.pages import job as job_page
+from drawerwright.web.pages import jobs as jobs_page
 from drawerwright.web.pages import slides as slides_pages
 from drawerwright.web.settings import Settings
 
 API_ROUTERS: tuple[APIRouter, ...] = (
+    bench.router,
+    drawers.router,
+    files.router,
     fit.router,
+    jobs.router,
+    pack.router,
     quick.router,
+    revisions.router,
     slides.router,
 )
 PAGE_ROUTERS: tuple[APIRouter, ...] = (
     compare_page.router,
+    conflict_page.router,
+    jobs_page.router,
+    job_page.router,
     slides_pages.router,
     statics.router,
 )
@@ -36,10 +49,12 @@ def create_app(settings: Settings | None = None, *, store: Store | None = None) 
     """
     told = settings or Settings()
     kept = store or open_store(told.store)
+    packs = PacksKept(told.cache_folder / "packs")
 
     @asynccontextmanager
     async def lifespan(_: FastAPI) -> AsyncIterator[None]:
         yield
+        packs.close()
         if store is None:
             kept.close()
 
@@ -53,6 +68,7 @@ def create_app(settings: Settings | None = None, *, store: Store | None = None) 
     )
     app.state.store = kept
     app.state.settings = told
+    app.state.packs = packs
     for router in API_ROUTERS:
         app.include_router(router, prefix="/api/v1")
     for router in PAGE_ROUTERS:

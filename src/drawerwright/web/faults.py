@@ -2,22 +2,37 @@
 
 from __future__ import annotations
 
+from typing import Any, Final
+
 from fastapi import FastAPI, Request
 from fastapi.exceptions import RequestValidationError
 from starlette.exceptions import HTTPException
 from starlette.responses import JSONResponse, Response
 
 from drawerwright.errors import Fault, InputError
+from drawerwright.store import Conflict, NotInStore, StoreUnusable
 from drawerwright.units import show_value
 from drawerwright.web.render import page
 
-UNPROCESSABLE = 422
+UNPROCESSABLE: Final = 422
+_TITLES: Final = {
+    404: "There is nothing here",
+    405: "That cannot be done here",
+    409: "Somebody changed the same meanwhile",
+    UNPROCESSABLE: "That cannot be used yet",
+    500: "A fault of this program",
+    503: "The store does not answer",
+}
 
 
 def wants_page(request: Request) -> bool:
     """Whether a person with a browser asks, and not a program: outside the API, and taking HTML."""
-    in_api = request.url.path.startswith("/api/")
-    return not in_api and "text/html" in request.headers.get("accept", "")
+    return not in_api(request) and "text/html" in request.headers.get("accept", "")
+
+
+def in_api(request: Request) -> bool:
+    """Whether a request is for the API."""
+    return request.url.path.startswith("/api/")
 
 
 def told(request: Request, status: int, faults: tuple[Fault, ...], title: str) -> Response:
@@ -27,9 +42,57 @@ def told(request: Request, status: int, faults: tuple[Fault, ...], title: str) -
     return JSONResponse({"errors": [fault.as_json() for fault in faults]}, status)
 
 
+def status_of(error: InputError) -> int:
+    """The status of an answer that tells this error."""
+    if isinstance(error, NotInStore):
+        return 404
+    if isinstance(error, Conflict):
+        return 409
+    return 503 if isinstance(error, StoreUnusable) else UNPROCESSABLE
+
+
+def conflict_values(error: Conflict) -> dict[str, Any]:
+    """A conflict as JSON: both versions, what both began with, and what clashes, part by part."""
+    parts = [
+        {
+            "kind": part.kind,
+            "id": part.id,
+            "name": part.name,
+            "base": part.base,
+            "mine": part.mine,
+            "theirs": part.theirs,
+            "mine_keys": list(part.mine_keys),
+            "theirs_keys": list(part.theirs_keys),
+            "theirs_revision": part.theirs_revision,
+            "theirs_by": part.theirs_by,
+        }
+        for part in error.parts
+    ]
+    return {
+        "base": error.base,
+        "mine": error.mine,
+        "theirs": error.theirs,
+        "base_revision": error.base_revision,
+        "kept_revision": error.kept_revision,
+        "theirs_revision": error.theirs_revision,
+        "keys": [part.name for part in error.parts],
+        "parts": parts,
+    }
+
+
 def _input(request: Request, error: Exception) -> Response:
     assert isinstance(error, InputError)
-    return told(request, UNPROCESSABLE, error.faults, "That cannot be used yet")
+    status = status_of(error)
+    if isinstance(error, Conflict) and not wants_page(request):
+        return JSONResponse({**error.as_json(), "conflict": conflict_values(error)}, status)
+    return told(request, status, error.faults, _TITLES[status])
+
+
+def broken(request: Request) -> Response:
+    """The answer where the program itself failed: what happened stands in the server's log, not here."""
+    says = "could not be answered: a fault of this program. What was stored is as it was"
+    fault = Fault(request.url.path[:200], "", says, "the same again, or tell whoever runs this server")
+    return told(request, 500, (fault,), _TITLES[500])
 
 
 def _request(request: Request, error: Exception) -> Response:
@@ -39,14 +102,14 @@ def _request(request: Request, error: Exception) -> Response:
         where = ".".join(str(part) for part in one["loc"] if part != "body") or "the body"
         value = "" if one["type"] == "missing" else show_value(one.get("input"))
         faults.append(Fault(where, value[:200], one["msg"].lower(), "see /openapi.json"))
-    return told(request, UNPROCESSABLE, tuple(faults), "That cannot be used yet")
+    return told(request, UNPROCESSABLE, tuple(faults), _TITLES[UNPROCESSABLE])
 
 
 def _http(request: Request, error: Exception) -> Response:
     assert isinstance(error, HTTPException)
-    words = {404: "There is nothing here", 405: "That cannot be done here"}
-    title = words.get(error.status_code, str(error.detail))
-    fault = Fault(request.url.path[:200], "", str(error.detail).lower(), "/jobs or /slides")
+    title = _TITLES.get(error.status_code, str(error.detail))
+    try_ = "/openapi.json lists what there is" if in_api(request) else "/jobs or /slides"
+    fault = Fault(request.url.path[:200], "", str(error.detail).lower(), try_)
     answer = told(request, error.status_code, (fault,), title)
     for name, value in (error.headers or {}).items():
         answer.headers[name] = value

@@ -1,20 +1,25 @@
 """What stands before every request: who may ask, from where, how much; and what every answer carries.
 
 One plain ASGI layer. Host names first (a foreign name that resolves to this machine is refused), then the
-origin of requests that write, then the size of the body, which is counted while it comes in.
+origin of requests that write, then the size of the body, which is counted while it comes in. What fails
+inside is answered here too, so that this answer carries the same headers.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import logging
+from collections.abc import Callable, Sequence
 from typing import Final
 from urllib.parse import urlsplit
 
 from starlette.datastructures import Headers, MutableHeaders
-from starlette.responses import JSONResponse
+from starlette.requests import Request
+from starlette.responses import JSONResponse, Response
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
 from drawerwright.errors import Fault
+
+_log = logging.getLogger("drawerwright.web")
 
 SAFE_METHODS: Final = ("GET", "HEAD", "OPTIONS")
 CONTENT_POLICY: Final = (
@@ -37,8 +42,16 @@ class BodyTooLarge(Exception):
 class Guard:
     """The layer around the application."""
 
-    def __init__(self, app: ASGIApp, *, hosts: Sequence[str], body_cap: int) -> None:
+    def __init__(
+        self,
+        app: ASGIApp,
+        *,
+        hosts: Sequence[str],
+        body_cap: int,
+        broken: Callable[[Request], Response],
+    ) -> None:
         self.app = app
+        self.broken = broken
         self.hosts = tuple(host.lower() for host in hosts)
         self.body_cap = body_cap
 
@@ -48,7 +61,7 @@ class Guard:
             await self.app(scope, receive, send)
             return
         headers = Headers(scope=scope)
-        refusal = self._refusal(scope["method"], headers)
+        refusal = self._refusal(scope, headers)
         if refusal is not None:
             await refusal(scope, receive, _with_headers(send))
             return
@@ -75,12 +88,20 @@ class Guard:
             if started:
                 raise
             await self._too_large(f"over {self.body_cap}")(scope, receive, sender)
+        except Exception:
+            _log.exception("%s %s failed", scope["method"], ascii(scope["path"]))
+            if started:
+                raise
+            await self.broken(Request(scope))(scope, receive, sender)
 
-    def _refusal(self, method: str, headers: Headers) -> JSONResponse | None:
+    def _refusal(self, scope: Scope, headers: Headers) -> JSONResponse | None:
+        method = scope["method"]
         host = headers.get("host", "")
         if not self._is_ours(host):
             says = "is not a name of this server"
             return _refused(400, "Host", host, says, self.hosts[0] if self.hosts else "")
+        if "\0" in scope["path"]:
+            return _refused(400, "the address", ascii(scope["path"]), "holds a zero byte", "/jobs")
         if method not in SAFE_METHODS:
             site, origin = headers.get("sec-fetch-site"), headers.get("origin")
             if site is not None and site not in ("same-origin", "none"):

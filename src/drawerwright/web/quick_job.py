@@ -6,7 +6,7 @@ dotted name (`front.style`, `frame.left`, `slide`), and what is known of its cab
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable
+from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass
 from typing import Any, Final
 
@@ -28,6 +28,9 @@ SHORT_KEYS: Final = {"width": "opening.width", "height": "opening.height", "dept
 
 EXAMPLE: Final = {"width": "562", "height": "168", "depth": "530", "side": "16", "contents": "20 kg"}
 """An invented question, for the page that was asked none and for the API's description."""
+
+SHOWN_UNITS: Final[Mapping[str, ShownUnits]] = {"mm": "mm", "in": "in", "both": "both"}
+"""Units that an answer may be told in, by the word that asks for them."""
 
 _SEVERAL: Final = ("number", "list")
 
@@ -104,8 +107,8 @@ def _told(query: Pairs, besides: Collection[str]) -> dict[str, list[str]]:
 
 def _units(texts: list[str], faults: list[Fault]) -> ShownUnits:
     for text in texts:
-        if text == "mm" or text == "in" or text == "both":
-            return text
+        if text in SHOWN_UNITS:
+            return SHOWN_UNITS[text]
         faults.append(_fault("units", show_value(text), 'is not one of "mm", "in", "both"', "mm"))
     return "mm"
 

@@ -18,19 +18,16 @@ from drawerwright.model.family import SlideFamily
 from drawerwright.model.job import Job
 from drawerwright.store import Store
 from drawerwright.units import BareUnit, ShownUnits, parse_clearance, show_value
+from drawerwright.web.aims import AIMS
 from drawerwright.web.api.body import check_keys
 from drawerwright.web.families import families_of, shipped_families
+from drawerwright.web.quick_job import SHOWN_UNITS
 
 Read = TypeVar("Read")
 
 JOB_KEYS: Final = ("job", "slides", "own_slides", "materials", "units")
 """What every route that takes a job takes."""
 
-AIMS: Final[Mapping[str, Aim]] = {
-    "fewest_lengths": "fewest-lengths",
-    "cheapest": "cheapest",
-    "fewest_setups": "fewest-setups",
-}
 AIM_KEYS: Final = (*AIMS, "lose_at_most")
 
 
@@ -96,14 +93,14 @@ class Reader:
             )
         )
         families = self.read(lambda: self._families(store))
-        units = self.choice("units", ("mm", "in", "both"))
+        units = self.choice("units", tuple(SHOWN_UNITS))
         self.done()
         assert job is not None
         assert families is not None
         check_slides_asked_for(
             job.drawers, families, where=lambda at: f"job drawer {job.drawers[at].id} slide"
         )
-        shown: ShownUnits = units if units in ("in", "both") else "mm" if units else job.units  # type: ignore[assignment]
+        shown = job.units if units is None else SHOWN_UNITS[units]
         return Asked(job, families, materials, shown)
 
     def aim(self) -> Aim | None:

@@ -34,7 +34,7 @@ PARAMETERS: Final = (
     in_query(
         "more",
         {"type": "object", "additionalProperties": {"type": "string"}},
-        "Any other key of a drawer by its dotted name, such as `front.style`; of its cabinet after `cabinet.`",
+        "Any other key of a drawer by its dotted name (`front.style`); of its cabinet after `cabinet.`",
     ),
 )
 

@@ -1,0 +1,124 @@
+"""Job files over HTTP: a stored job as TOML, CSV or XLSX, and a file made a stored job."""
+
+from __future__ import annotations
+
+import tempfile
+from collections.abc import Callable
+from pathlib import Path, PurePath
+from typing import Annotated, Any, Final, Literal
+
+from fastapi import APIRouter, Query, Request
+from starlette.concurrency import run_in_threadpool
+from starlette.datastructures import UploadFile
+from starlette.responses import Response
+
+from drawerwright.catalogue.contents import contents_preset_ids
+from drawerwright.errors import Fault, InputError
+from drawerwright.files import job_from_mapping, read_job_file, write_job_toml
+from drawerwright.files.job_source import JobSource
+from drawerwright.model.job import Job
+from drawerwright.store import Store
+from drawerwright.units import show_value
+from drawerwright.web.api.answering import answer
+from drawerwright.web.api.describing import described
+from drawerwright.web.api.jobs import AtRevision, Kept, store_of
+from drawerwright.web.api.saving import revision_told
+from drawerwright.web.api.stored import stored_values
+
+Ending = Literal["toml", "csv", "xlsx"]
+
+MEDIA: Final[dict[str, str]] = {
+    "toml": "application/toml",
+    "csv": "text/csv; charset=utf-8",
+    "xlsx": "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
+}
+BYTE_ORDER_MARK: Final = b"\xef\xbb\xbf"
+"""Before CSV: spreadsheets then take it for UTF-8."""
+
+router = APIRouter(prefix="/jobs", tags=["files"])
+
+
+@router.post("/import", **described("import_job", answer="ImportedJob", status=201, also=(403, 413)))
+async def import_job(
+    request: Request,
+    name: Annotated[
+        str | None,
+        Query(description="With the file as the body itself: a name whose ending says what it is."),
+    ] = None,
+    by: str = "",
+) -> Response:
+    """Make a job of a file: as the body with `?name=job.xlsx`, or as the one file of a form.
+
+    Only the ending of the name is used. Every fault of the file is told together.
+    """
+    ending, content = await uploaded(request, name)
+    return await run_in_threadpool(lambda: answer(imported(store_of(request), ending, content, by), 201))
+
+
+@router.get("/{job}/file.{ending}", **described("export_job", media="application/octet-stream", also=(404,)))
+def export_job(store: Kept, job: str, ending: Ending, revision: AtRevision = None) -> Response:
+    """A stored job as a file; it must read whole."""
+    values = store.export_job(job, revision_told(revision))
+    content = WRITERS[ending](job_from_mapping(values, presets=contents_preset_ids()))
+    name = f'attachment; filename="job-{job}.{ending}"'
+    return Response(content, media_type=MEDIA[ending], headers={"Content-Disposition": name})
+
+
+def _csv(job: Job) -> bytes:
+    from drawerwright.files import write_job_csv
+
+    return BYTE_ORDER_MARK + write_job_csv(job).encode("utf-8")
+
+
+def _xlsx(job: Job) -> bytes:
+    from drawerwright.files import write_job_xlsx
+
+    return write_job_xlsx(job)
+
+
+WRITERS: Final[dict[str, Callable[[Job], bytes]]] = {
+    "toml": lambda job: write_job_toml(job).encode("utf-8"),
+    "csv": _csv,
+    "xlsx": _xlsx,
+}
+
+
+async def uploaded(request: Request, name: str | None) -> tuple[str, bytes]:
+    """Ending and content of the one file of a request. Raises InputError where there is none of ours."""
+    if request.headers.get("content-type", "").startswith("multipart/form-data"):
+        async with request.form(max_files=1, max_fields=8) as form:
+            files = [one for one in form.values() if isinstance(one, UploadFile)]
+            if not files:
+                raise InputError([Fault("the form", "", "holds no file", "a job file: .toml, .csv, .xlsx")])
+            return _ending(files[0].filename), await files[0].read()
+    return _ending(name), await request.body()
+
+
+def imported(store: Store, ending: str, content: bytes, by: str) -> dict[str, Any]:
+    """A stored job made of a file's content, with what its reader remarked. Raises InputError."""
+    values, remarks = read_content(ending, content)
+    made = store.create_job(values, by=by, what=f"imported from a {ending.upper()} file")
+    return {**stored_values(made), "remarks": remarks}
+
+
+def read_content(ending: str, content: bytes) -> tuple[dict[str, Any], list[dict[str, str]]]:
+    """The values of a job file, as they stand in it, and its reader's remarks.
+
+    The readers want a file: it lies for that moment in a folder of its own, under a name of ours. Raises
+    InputError with all faults.
+    """
+    with tempfile.TemporaryDirectory(prefix="drawerwright-") as folder:
+        path = Path(folder) / f"job.{ending}"
+        path.write_bytes(content)
+        file = read_job_file(path, presets=contents_preset_ids())
+        source: JobSource = file.source
+        remarks = [{"where": one.where, "says": one.says} for one in file.remarks]
+        return dict(source.values), remarks
+
+
+def _ending(name: str | None) -> str:
+    ending = PurePath((name or "").replace("\\", "/")).suffix.lower().removeprefix(".")
+    if ending in MEDIA:
+        return ending
+    says = "does not end in .toml, .csv or .xlsx: what kind of file is it?"
+    raise InputError([Fault("name", show_value((name or "")[-40:]), says, "?name=job.xlsx")])
