@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
-from drawerwright.model.gaps import AdjusterName, GapName
+from drawerwright.model.gaps import AdjusterName, GapName, Hand
 
 Target: TypeAlias = Literal["even", "house", "line"]
 Side: TypeAlias = Literal["left", "right", "both"]
@@ -88,8 +88,24 @@ class AlignedFront:
 
 
 @dataclass(frozen=True, slots=True)
+class TravelFound:
+    """The move of one mark of an adjuster [mm], its standard uncertainty, and the family's."""
+
+    drawer: str
+    hands: tuple[Hand, ...]
+    adjuster: AdjusterName
+    mm: float
+    uncertainty: float
+    family: float
+
+
+@dataclass(frozen=True, slots=True)
 class AlignedJob:
-    """All fronts that were measured, in the order of the readings, and the target they are moved to."""
+    """All fronts that were measured, in the order of the readings, and the target they are moved to.
+
+    `travel`: true moves of a mark, where two rounds of readings told them.
+    """
 
     target: Target
     fronts: tuple[AlignedFront, ...]
+    travel: tuple[TravelFound, ...] = ()

@@ -17,6 +17,17 @@ def align_document(aligned: AlignedJob) -> dict[str, Any]:
         "schema": SCHEMA,
         "target": aligned.target,
         "fronts": [_front(one) for one in aligned.fronts],
+        "travel": [
+            {
+                "drawer": one.drawer,
+                "side": "both" if len(one.hands) > 1 else one.hands[0],
+                "adjuster": one.adjuster,
+                "mm": _n(one.mm),
+                "uncertainty": _n(one.uncertainty),
+                "family": _n(one.family),
+            }
+            for one in aligned.travel
+        ],
     }
 
 

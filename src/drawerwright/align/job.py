@@ -3,20 +3,42 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+from typing import TypeAlias
 
 import numpy as np
 
-from drawerwright.align.aligned import AlignedFront, AlignedJob, Target
+from drawerwright.align.aligned import AlignedFront, AlignedJob, Target, TravelFound
+from drawerwright.align.left_over import LeftContext, poses_left, shapes_left
+from drawerwright.align.line import Line, check_line, line_of
 from drawerwright.align.measured import Travel, stacks_of
-from drawerwright.align.moves import best_turns, question_of
+from drawerwright.align.moves import best_turns, beyond_ends, free_turns, question_of
+from drawerwright.align.next_reading import POSE_WITHIN, next_reading
 from drawerwright.align.pose import find_state, pose_of, readings_told
+from drawerwright.align.shape import find_shapes
 from drawerwright.align.stack import Stack
 from drawerwright.align.steps import gaps_at, steps_of, turns_of
-from drawerwright.align.whole_marks import whole_turns
+from drawerwright.align.travel import refine_travel
+from drawerwright.align.warnings import warnings_of
+from drawerwright.align.whole_marks import Marks, whole_turns
+from drawerwright.catalogue.gap_grades import GradeName, usual_grade
 from drawerwright.model.fitted import FittedJob
-from drawerwright.model.gaps import FrontGaps
+from drawerwright.model.gaps import FrontGaps, Hand, Setting
+from drawerwright.units import ShownUnits
 
-Progress = Callable[[int, int], None]
+Progress: TypeAlias = Callable[[int, int], None]
+"""Called with stacks done and stacks in all."""
+
+_OFTEN = 100
+
+
+@dataclass(frozen=True)
+class _Wanted:
+    """What all stacks of a job are moved to, and how it is told."""
+
+    target: Target
+    line: Line
+    words: LeftContext
 
 
 def align_job(
@@ -24,38 +46,70 @@ def align_job(
     gaps: Sequence[FrontGaps],
     *,
     target: Target = "even",
+    line: Line | None = None,
+    grade: GradeName | None = None,
     travel: Travel | None = None,
+    first_round: Sequence[FrontGaps] = (),
+    units: ShownUnits = "mm",
     progress: Progress | None = None,
+    where: str = "line",
 ) -> AlignedJob:
     """What to turn at every front that was measured, so that its gaps come to the target.
 
-    `target`: "even" makes gaps alike, "house" as designed, "line" meets the readings in `line`. `travel`:
-    true moves of a mark [mm], where they are known better than from the family. Raises InputError.
+    `target`: "even" makes gaps alike, "house" as designed, "line" meets the readings of `line` [mm] and makes
+    the others alike. `grade`: how uneven a gap may be left. `travel`: true moves of a mark [mm], where they
+    are better known than from the family. `first_round`: readings before the moves that were told for them
+    were made; the true moves of a mark follow from both. `where` places faults of `line`. Raises InputError.
     """
-    stacks = stacks_of(fitted, gaps, travel or {})
+    if target == "line" or line:
+        target = "line"
+        check_line(line or {}, {told.drawer: told for told in gaps}, where)
+    wanted = _Wanted(target, line or {}, LeftContext(grade or usual_grade(), units))
+    found: tuple[TravelFound, ...] = ()
+    if first_round:
+        gaps, found = _after_first(fitted, first_round, gaps, wanted)
+    known = {(one.drawer, (hand, one.adjuster)): one.mm for one in found for hand in one.hands}
+    stacks = stacks_of(fitted, gaps, {**known, **(travel or {})})
     aligned: dict[str, AlignedFront] = {}
+    place = {told.drawer: number for number, told in enumerate(gaps)}
     for done, stack in enumerate(stacks):
-        if progress is not None:
+        if progress is not None and done % _OFTEN == 0:
             progress(done, len(stacks))
-        for front in align_stack(stack, target):
+        names = [front.id for front in stack.fronts]
+        for front in _align(stack, wanted, from_the_top=place[names[0]] > place[names[-1]]):
             aligned[front.drawer] = front
     if progress is not None:
         progress(len(stacks), len(stacks))
-    return AlignedJob(target, tuple(aligned[told.drawer] for told in gaps))
+    return AlignedJob(target, tuple(aligned[told.drawer] for told in gaps), found)
 
 
-def align_stack(stack: Stack, target: Target) -> tuple[AlignedFront, ...]:
-    """The fronts of one stack, from the lowest up."""
+def marks_for(stack: Stack, target: Target, line: Line | None = None) -> tuple[Marks, dict[int, int]]:
+    """Whole marks for every adjuster of a stack (6 n,), and the marks wanted beyond ends by column."""
+    question = question_of(stack, target, line_of(stack, line) if line else None)
+    free = free_turns(question)
+    marks = np.zeros(6 * len(stack.fronts), dtype=np.int64)
+    marks[question.columns] = whole_turns(question, best_turns(question, free))
+    return marks, beyond_ends(question, free)
+
+
+def _align(stack: Stack, wanted: _Wanted, *, from_the_top: bool) -> tuple[AlignedFront, ...]:
+    """The fronts of one stack, from the lowest up; turned in the order in which they were told."""
+    places = range(len(stack.fronts))
+    order = places[::-1] if from_the_top else places
     found = find_state(stack)
     values, told = readings_told(stack, found)
-    question = question_of(stack, target)
-    marks = np.zeros(6 * len(stack.fronts), dtype=np.int64)
-    marks[question.columns] = whole_turns(question, best_turns(question))
+    marks, beyond = marks_for(stack, wanted.target, wanted.line)
     turns = tuple(turns_of(front, marks[6 * at : 6 * at + 6]) for at, front in enumerate(stack.fronts))
-    steps, after = steps_of(stack, turns, values, told)
+    steps, after = steps_of(stack, turns, values, told, order)
+    shapes = find_shapes(stack)
+    hung = find_state(stack, POSE_WITHIN)
     fronts = []
     for at, front in enumerate(stack.fronts):
         pose, uncertainty = pose_of(found, at)
+        turned = sum((turn.columns for turn in turns[at]), np.zeros(6))
+        left = [*shapes_left(stack, shapes, at, wanted.words)]
+        if wanted.target != "line":
+            left += poses_left(stack, found, turned, at, wanted.words)
         fronts.append(
             AlignedFront(
                 drawer=front.id,
@@ -65,9 +119,57 @@ def align_stack(stack: Stack, target: Target) -> tuple[AlignedFront, ...]:
                 moves=tuple(turn.move for turn in turns[at]),
                 steps=steps[at],
                 expected=gaps_at(stack, at, after, told),
-                left_over=(),
-                next_reading=None,
-                warnings=(),
+                left_over=tuple(left),
+                next_reading=next_reading(stack, hung, at),
+                warnings=tuple(warnings_of(stack, at, beyond)),
             )
         )
     return tuple(fronts)
+
+
+def _after_first(
+    fitted: FittedJob, first: Sequence[FrontGaps], second: Sequence[FrontGaps], wanted: _Wanted
+) -> tuple[list[FrontGaps], tuple[TravelFound, ...]]:
+    """Second readings with where the adjusters stand now, and the true travel of a mark.
+
+    What was turned in between is told by the settings of both rounds, or else was told by us.
+    """
+    now = {told.drawer: told for told in second}
+    then = {told.drawer: told for told in first}
+    travels: list[TravelFound] = []
+    for stack in stacks_of(fitted, first, {}):
+        if not all(front.id in now for front in stack.fronts):
+            continue
+        marks, _ = marks_for(stack, wanted.target, wanted.line)
+        told = [
+            _turned_for(front.adjusters.evening, marks[6 * at : 6 * at + 6])
+            for at, front in enumerate(stack.fronts)
+        ]
+        turned = []
+        for front, ours in zip(stack.fronts, told, strict=True):
+            before, after = then[front.id].settings, now[front.id].settings
+            made = {
+                key: after.get(key, before.get(key, 0.0) + ours[key]) - before.get(key, 0.0) for key in ours
+            }
+            turned.append(made)
+            stands = {key: before.get(key, 0.0) + by for key, by in made.items()}
+            now[front.id] = replace(now[front.id], settings=stands)
+        again = Stack(tuple(replace(front, told=now[front.id]) for front in stack.fronts))
+        travels += refine_travel(stack, again, turned)
+    return [now[one.drawer] for one in second], tuple(travels)
+
+
+def _turned_for(evening: tuple[int, int], marks: Marks) -> dict[Setting, float]:
+    """Marks by hand and adjuster from those of one front's columns (6,)."""
+    left: Hand = "left"
+    right: Hand = "right"
+    return {
+        (left, "side"): float(evening[0] + marks[0]),
+        (right, "side"): float(evening[1] + marks[0]),
+        (left, "height"): float(marks[1]),
+        (right, "height"): float(marks[2]),
+        (left, "depth"): float(marks[3]),
+        (right, "depth"): float(marks[4]),
+        (left, "tilt"): float(marks[5]),
+        (right, "tilt"): float(marks[5]),
+    }

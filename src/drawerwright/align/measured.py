@@ -8,10 +8,10 @@ from typing import Final
 
 from drawerwright.align.adjusters import adjusters_of, marks_between
 from drawerwright.align.front_geometry import front_geometry
-from drawerwright.align.stack import MeasuredFront, Stack
+from drawerwright.align.stack import SHARED, MeasuredFront, Stack
 from drawerwright.errors import Fault, InputError
 from drawerwright.model.fitted import FittedDrawer, FittedJob
-from drawerwright.model.gaps import FrontGaps, GapName, Setting
+from drawerwright.model.gaps import FrontGaps, Setting
 from drawerwright.model.spelling import nearest
 
 Travel = Mapping[tuple[str, Setting], float]
@@ -21,10 +21,6 @@ CONTRADICT_FROM: Final = 1.0
 """Two readings of one gap that lie further apart cannot both be right [mm]. Own choice, no source."""
 CONTRADICT_TIMES: Final = 4.0
 """… nor those that lie further apart than so many times their uncertainty together."""
-_SHARED: Final[tuple[tuple[GapName, GapName], ...]] = (
-    ("top_left", "bottom_left"),
-    ("top_right", "bottom_right"),
-)
 
 
 def stacks_of(fitted: FittedJob, gaps: Sequence[FrontGaps], travel: Travel) -> tuple[Stack, ...]:
@@ -164,7 +160,7 @@ def _contradictions(stack: Stack) -> list[Fault]:
     """Two readings of the gap between two fronts that cannot both be right."""
     faults: list[Fault] = []
     for lower, upper in pairwise(stack.fronts):
-        for over, under in _SHARED:
+        for over, under in SHARED:
             one, other = lower.told.readings.get(over), upper.told.readings.get(under)
             if one is None or other is None:
                 continue

@@ -84,13 +84,17 @@ def question_of(stack: Stack, target: Target, line: Array | None = None) -> Ques
     return Question(columns, matrix, slope, low[columns], high[columns], allowed, shift)
 
 
-def best_turns(question: Question) -> Array:
-    """The best turns within the bounds, in marks that need not be whole (k,)."""
+def free_turns(question: Question) -> Array:
+    """The best turns were there no ends, in marks that need not be whole (k,)."""
     if not len(question.columns):
         return np.zeros(0)
-    turns = np.linalg.solve(question.matrix, -question.slope).astype(np.float64)
-    if np.all((turns >= question.low) & (turns <= question.high)):
-        return turns
+    return np.linalg.solve(question.matrix, -question.slope).astype(np.float64)
+
+
+def best_turns(question: Question, free: Array) -> Array:
+    """The best turns within the adjusters' ends (k,), from those without."""
+    if np.all((free >= question.low) & (free <= question.high)):
+        return free
     from scipy.optimize import lsq_linear  # type: ignore[import-untyped]
 
     lower = np.linalg.cholesky(question.matrix)
@@ -98,3 +102,13 @@ def best_turns(question: Question) -> Array:
     bounded = lsq_linear(lower.T, seen, bounds=(question.low, question.high), method="bvls")
     found: Array = bounded.x
     return found
+
+
+def beyond_ends(question: Question, free: Array) -> dict[int, int]:
+    """By column of the stack's adjusters, whole marks that are wanted beyond its end."""
+    short = np.maximum(question.low - free, free - question.high)
+    return {
+        int(column): round(by)
+        for column, by in zip(question.columns.tolist(), short.tolist(), strict=True)
+        if round(by) >= 1
+    }

@@ -45,7 +45,7 @@ class Found:
 def find_state(stack: Stack, before: float = NOT_TOLD) -> Found:
     """The most likely state of a stack; `before`: spread of the poses before any reading [mm]."""
     count = len(stack.fronts)
-    scale = _scale(stack)
+    scale = scale_of(stack)
     spread = np.full(7 * count + 1, SIZE_WITHIN)
     spread[: 6 * count] = before
     at = [row for row, _ in stack.readings]
@@ -58,7 +58,7 @@ def find_state(stack: Stack, before: float = NOT_TOLD) -> Found:
     return Found(covariance @ (weighed.T @ (off * sure)), covariance, scale)
 
 
-def _scale(stack: Stack) -> Array:
+def scale_of(stack: Stack) -> Array:
     """Angles are told by what they move at the front's ends [rad per mm]; lengths as they are."""
     scale = np.ones(7 * len(stack.fronts) + 1)
     for at, front in enumerate(stack.fronts):

@@ -22,7 +22,7 @@ from drawerwright.model.gaps import GAP_NAMES, FrontGaps, GapName, Reading
 _ROWS: Final = {name: row for row, name in enumerate(GAP_NAMES)}
 _ACROSS: Final = tuple(_ROWS[name] for name in GAP_NAMES if name.startswith(("left", "right")))
 _UPRIGHT: Final = tuple(_ROWS[name] for name in GAP_NAMES if name.startswith(("top", "bottom")))
-_SHARED: Final[tuple[tuple[GapName, GapName], ...]] = (
+SHARED: Final[tuple[tuple[GapName, GapName], ...]] = (
     ("top_left", "bottom_left"),
     ("top_right", "bottom_right"),
 )
@@ -91,7 +91,7 @@ class Stack:
     def row(self, at: int, name: GapName) -> int:
         """The row of a reading of the front at that place; a shared gap has that of the lower front."""
         if at > 0:
-            for over, under in _SHARED:
+            for over, under in SHARED:
                 if name == under:
                     return 12 * (at - 1) + _ROWS[over]
         return 12 * at + _ROWS[name]
@@ -112,7 +112,7 @@ def _rows(geometries: Sequence[FrontGeometry]) -> Array:
         rows[block, 6 * at : 6 * at + 6] = geometry.gap_changes
         rows[[12 * at + row for row in _ACROSS], 6 * count + at] = 1.0
         rows[[12 * at + row for row in _UPRIGHT], 7 * count] = 1.0
-        for over, under in _SHARED:
+        for over, under in SHARED:
             if at + 1 < count:  # the front above moves away from this gap
                 rows[12 * at + _ROWS[over], 6 * (at + 1) : 6 * (at + 2)] = geometries[at + 1].gap_changes[
                     _ROWS[under]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -80,20 +80,26 @@ def _move(side: Side, adjuster: AdjusterName, marks: int, step: float) -> Move:
 
 
 def steps_of(
-    stack: Stack, turns: tuple[tuple[Turn, ...], ...], values: Array, told: NDArray[np.bool_]
+    stack: Stack,
+    turns: Sequence[Sequence[Turn]],
+    values: Array,
+    told: NDArray[np.bool_],
+    order: Sequence[int],
 ) -> tuple[tuple[tuple[Step, ...], ...], Array]:
     """Steps of each front, the lowest first, and all readings (12 n,) [mm] when every step is done.
 
-    `values` are the readings before and `told` which of them are known.
+    `values` are the readings before and `told` which of them are known; `order` is that in which the fronts
+    are turned, by their places.
     """
     values = values.copy()
-    found = []
-    for at, front in enumerate(stack.fronts):
+    found: list[tuple[Step, ...]] = [()] * len(stack.fronts)
+    for at in order:
+        front = stack.fronts[at]
         steps = []
         for turn in turns[at]:
             values += stack.turning[:, 6 * at : 6 * at + 6] @ turn.columns
             steps.append(Step(front.id, turn.move, gaps_at(stack, at, values, told)))
-        found.append(tuple(steps))
+        found[at] = tuple(steps)
     return tuple(found), values
 
 
