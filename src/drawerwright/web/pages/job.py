@@ -1,0 +1,210 @@
+"""A job's page: its schedule, which a form saves whole and a script cell by cell."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Annotated, Any
+from urllib.parse import quote, urlencode
+
+from fastapi import APIRouter, Depends, Query, Request
+from pydantic import BaseModel, ConfigDict, Field
+from starlette.responses import JSONResponse, RedirectResponse, Response
+
+from drawerwright.catalogue.contents import contents_preset_ids
+from drawerwright.store import Conflict, StoredJob
+from drawerwright.units import format_mass
+from drawerwright.web.families import families_of
+from drawerwright.web.pages.conflict import conflict_address
+from drawerwright.web.pages.forms import Form, revision_told, store_of
+from drawerwright.web.render import environment, page
+from drawerwright.web.schedule_answers import job_totals, shared_faults, units_of
+from drawerwright.web.schedule_columns import FIRST_COLUMNS, chosen_columns, schedule_columns, text_of
+from drawerwright.web.schedule_edits import Edit
+from drawerwright.web.schedule_form import (
+    asked_edits,
+    shared_fields,
+    text_fields,
+    typed_edits,
+)
+from drawerwright.web.schedule_rows import AT_A_TIME, blank_row, rows_of
+from drawerwright.web.schedule_saving import Saved, revisions_of
+
+BLANK_ROWS = 3
+"""Rows to write new drawers into, under the last one."""
+
+router = APIRouter(include_in_schema=False)
+
+
+@dataclass(frozen=True, slots=True)
+class View:
+    """What of a schedule is on the screen: further columns by key, and the first row."""
+
+    columns: tuple[str, ...] = ()
+    start: int = 0
+
+    def address(self, job_id: str, *, start: int | None = None) -> str:
+        """The page that shows it."""
+        first = self.start if start is None else start
+        told = {"columns": ",".join(self.columns), "from": str(first) if first else ""}
+        query = urlencode({key: value for key, value in told.items() if value}, safe=",.")
+        return f"/jobs/{quote(job_id, safe='')}" + (f"?{query}" if query else "")
+
+
+def view_asked(
+    columns: Annotated[list[str] | None, Query()] = None,
+    start: Annotated[int, Query(alias="from", ge=0, le=100_000)] = 0,
+) -> View:
+    """The view that a query asks for: `columns` one by one or with commas between them."""
+    told = [key.strip() for one in columns or () for key in one.split(",")]
+    known = tuple(dict.fromkeys(key for key in told if key in schedule_columns()))
+    return View(known, start // AT_A_TIME * AT_A_TIME)
+
+
+Viewed = Annotated[View, Depends(view_asked)]
+
+
+@router.get("/jobs/{job_id}")
+def show_job(request: Request, job_id: str, view: Viewed) -> Response:
+    """The schedule."""
+    return schedule_page(request, job_id, view)
+
+
+@router.post("/jobs/{job_id}")
+def save_job(request: Request, job_id: str, view: Viewed, form: Form) -> Response:
+    """What was typed into the form, then what its button does."""
+    fields = text_fields(form)
+    told = dict(fields)
+    based_on = revision_told(told)
+    store, do = store_of(request), told.get("do", "save")
+    revisions = revisions_of(request)
+    values = revisions.at(job_id, based_on)
+    edits = typed_edits(fields, values)
+    edits += asked_edits(do, fields, [column.key for column in chosen_columns(view.columns)])
+    remarks: tuple[str, ...] = ()
+    try:
+        if edits:
+            saved = revisions.save(job_id, edits, based_on=based_on)
+            based_on, remarks = saved.job.revision, saved.remarks
+        if do == "undo":
+            store.undo(job_id, based_on=based_on)
+        elif do == "redo":
+            store.redo(job_id, based_on=based_on)
+    except Conflict as conflict:
+        return RedirectResponse(conflict_address(job_id, conflict), 303)
+    if remarks:
+        return schedule_page(request, job_id, view, remarks=remarks)
+    return RedirectResponse(view.address(job_id), 303)
+
+
+class Edits(BaseModel):
+    """Edits of the revision `based_on`, in their order."""
+
+    model_config = ConfigDict(extra="forbid")
+
+    based_on: Annotated[int, Field(ge=1)]
+    edits: Annotated[list[Edit], Field(max_length=10_000)]
+
+
+@router.post("/jobs/{job_id}/edits")
+def save_edits(request: Request, job_id: str, view: Viewed, told: Edits) -> Response:
+    """Edits of a script: rows that changed come back, or the whole table where rows came, went or moved.
+
+    409 where somebody else changed the same, with the address of the page that shows both versions.
+    """
+    try:
+        saved = revisions_of(request).save(job_id, told.edits, based_on=told.based_on)
+    except Conflict as conflict:
+        errors = [fault.as_json() for fault in conflict.faults]
+        return JSONResponse({"errors": errors, "settle": conflict_address(job_id, conflict)}, 409)
+    structural = any(one.do not in ("set", "share") for one in told.edits)
+    whole = structural or saved.shared or saved.places is not None or len(saved.touched) > AT_A_TIME
+    return JSONResponse(_answer(request, saved, view, whole=whole))
+
+
+def _answer(request: Request, saved: Saved, view: View, *, whole: bool) -> dict[str, Any]:
+    columns = chosen_columns(view.columns)
+    store = store_of(request)
+    families = families_of(store)
+    count = len(saved.values["drawer"])
+    shown = range(view.start, min(view.start + AT_A_TIME, count))
+    places = shown if whole else [at for at in saved.touched if at in shown]
+    rows = rows_of(saved.job.id, saved.values, places, columns, families)
+    drawn = {row.place: _row_text(row) for row in rows}
+    blank = _row_text(blank_row(saved.values, count, columns))
+    return {
+        "revision": saved.job.revision,
+        "count": count,
+        "rows": drawn,
+        "blank": blank,
+        "whole": whole,
+        "places": saved.places,
+        "remarks": list(saved.remarks),
+        "can_undo": saved.job.can_undo,
+        "can_redo": saved.job.can_redo,
+        "title": saved.job.title,
+    }
+
+
+def _row_text(row: Any) -> str:
+    template = environment().get_template("_schedule_row.html")
+    return template.render(row=row)
+
+
+@router.get("/jobs/{job_id}/totals")
+def show_totals(request: Request, job_id: str) -> Response:
+    """The totals alone, for a page that asks for them after an edit."""
+    job = store_of(request).job(job_id)
+    values = revisions_of(request).values(job)
+    totals = job_totals(values, families_of(store_of(request)))
+    moving = format_mass(totals.moving, units_of(values))
+    return page(request, "_totals.html", totals=totals, moving=moving)
+
+
+def schedule_page(
+    request: Request, job_id: str, view: View, *, remarks: tuple[str, ...] = (), status: int = 200
+) -> Response:
+    """The page of a schedule as it is stored now."""
+    store = store_of(request)
+    job: StoredJob = store.job(job_id)
+    values = revisions_of(request).values(job)
+    families = families_of(store)
+    columns = chosen_columns(view.columns)
+    count = len(values["drawer"])
+    start = min(view.start, max(count - 1, 0) // AT_A_TIME * AT_A_TIME)
+    end = min(start + AT_A_TIME, count)
+    rows = rows_of(job_id, values, range(start, end), columns, families)
+    blanks = [blank_row(values, count + at, columns) for at in range(BLANK_ROWS)] if end == count else []
+    totals = job_totals(values, families) if count <= 2 * AT_A_TIME else None
+    defaults = values.get("defaults") or {}
+    known = schedule_columns()
+    shared = [(known[key], text_of(defaults, known[key].column)) for key in shared_fields(values)]
+    return page(
+        request,
+        "job.html",
+        status=status,
+        job=job,
+        values=values,
+        view=View(view.columns, start),
+        columns=columns,
+        rows=rows,
+        blanks=blanks,
+        pieces=[(first, min(first + AT_A_TIME, count)) for first in range(0, count, AT_A_TIME)],
+        start=start,
+        shared=shared,
+        shared_faults=shared_faults(values, families),
+        totals=totals,
+        units=units_of(values),
+        remarks=remarks,
+        known=known,
+        first_columns=FIRST_COLUMNS,
+        moving="" if totals is None else format_mass(totals.moving, units_of(values)),
+        lists=_lists([family.id for family in families]),
+    )
+
+
+def _lists(families: list[str]) -> dict[str, tuple[str, ...]]:
+    """Words that a cell offers, by the key of its column."""
+    told = {column.key: column.choices for column in schedule_columns().values() if column.choices}
+    told["slide"] = ("auto", *families)
+    told["contents"] = tuple(sorted(contents_preset_ids()))
+    return told
