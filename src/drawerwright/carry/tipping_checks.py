@@ -6,6 +6,7 @@ it is not known. No state of it says that a standard is met.
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING, Final
 
 from drawerwright.carry.tipping_facts import CHILD, PULL
@@ -88,7 +89,8 @@ def _hang_words(tipping: Tipping, words: Words) -> str:
     masses = [case.may_hang for case in tipping.cases if case.load != "filled" and case.may_hang is not None]
     if not masses:
         return "Nothing can hang ahead of its feet."
-    return f"Up to {words.mass(min(masses))} may hang on an open front."
+    least = math.floor(min(masses) * 10) / 10  # never told as more than it is
+    return f"Up to {words.mass(least)} may hang on an open front."
 
 
 def _cure(tipping: Tipping, *, stands: bool) -> str:

@@ -73,15 +73,19 @@ def free_speed(speed: Reals, way: Reals, tilt: Reals, drag: float) -> Q:
 def least_speed(mass: Reals, tilt: Reals, unit: ClosingUnit, start: float, steps: int = STEPS) -> Q:
     """Least closing speed [m/s] at the opening `start` [m] (at most capture) that still gets home.
 
-    Steps from home outwards, where the least energy is none: `½ m v²` grows by what damper, drag and gravity
-    take in a step less what the spring gives. 0 where the spring alone is enough all the way.
+    Steps from home outwards, where the least energy is none: `½ m v²` grows by what damper (by the mean of a
+    step's two speeds), drag and gravity take in a step less what the spring gives. 0 where the spring alone
+    is enough all the way.
     """
     step = start / steps
     against = rolling_drag(mass, tilt, unit.drag) + uphill(mass, tilt)
     speed: Q = np.zeros(np.shape(against), dtype=np.float64)
+    half = step * unit.damping / 2.0
     for k in range(steps):
-        net = against - unit.pull((k + 0.5) * step) + unit.damping * speed
-        speed = np.sqrt(np.maximum(speed**2 + 2.0 * step * net / mass, 0.0))
+        wanted = mass * speed**2 / 2.0 + half * speed + step * (against - unit.pull((k + 0.5) * step))
+        speed = np.where(
+            wanted > 0.0, (half + np.sqrt(half**2 + 2.0 * mass * np.maximum(wanted, 0.0))) / mass, 0.0
+        )
     return speed
 
 
@@ -91,8 +95,8 @@ def speed_at_home(
     """Speed [m/s] with which it meets home, and the opening [m] at which it stalls (0: it gets home).
 
     From `start` [m] (at most capture) with a closing `speed`. Energy is stepped over the way, the damper by
-    the speed at the step's end, which is stable however stiff it is; a step that energy cannot pay is the
-    stall.
+    the mean of a step's two speeds, which is exact for a damper alone; where that cannot be, by the speed at
+    its end, which is stable however stiff the damper. A step that energy cannot pay is the stall.
     """
     step = np.asarray(start) / steps
     against = rolling_drag(mass, tilt, unit.drag) + uphill(mass, tilt)
@@ -103,8 +107,10 @@ def speed_at_home(
         middle = (steps - k - 0.5) * step
         left = mass * fast**2 / 2.0 + step * (unit.pull_in + unit.spring * middle - against)
         stalled = np.where((left < 0.0) & (stalled == 0.0), middle, stalled)
-        energy = np.where(stalled > 0.0, 0.0, np.maximum(left, 0.0))
-        fast = (np.sqrt(brake**2 + 2.0 * mass * energy) - brake) / mass
+        mean = left - brake * fast / 2.0
+        damped = np.where(mean > 0.0, brake / 2.0, brake)
+        energy = np.where(stalled > 0.0, 0.0, np.maximum(np.where(mean > 0.0, mean, left), 0.0))
+        fast = (np.sqrt(damped**2 + 2.0 * mass * energy) - damped) / mass
     return fast, stalled
 
 
