@@ -18,6 +18,9 @@ from drawerwright.store.tables import gap_reading, tick
 AHEAD: Final = timedelta(days=1)
 """How far a bench's clock may be ahead; our own choice (invented): more than any zone that was set wrong."""
 
+EARLIEST_YEAR: Final = 2000
+"""No bench has told anything before; our own choice (invented)."""
+
 
 class Bench(Documents):
     """Gap readings and ticks of a store's jobs."""
@@ -66,7 +69,8 @@ class Bench(Documents):
             of = history.find(connection, "job", job_id)
             query = select(gap_reading).where(gap_reading.c.document == of.key).order_by(gap_reading.c.key)
             if drawer_id is not None:
-                query = query.where(gap_reading.c.drawer == drawer_id.strip())
+                name = settle_text(drawer_id, "drawer", needed=False)
+                query = query.where(gap_reading.c.drawer == name)
             rows = connection.execute(query).all()
         return [StoredGaps(row.key, row.drawer, row.content, row.saved_at, row.author) for row in rows]
 
@@ -80,8 +84,12 @@ class Bench(Documents):
         """
         drawer, name = settle_text(drawer_id, "drawer"), settle_text(step, "step")
         saver = self._saver(by)
-        if at.tzinfo is None or at > saver.at + AHEAD:
-            says = "has no zone" if at.tzinfo is None else "is more than a day ahead: is this clock right?"
+        says = ""
+        if at.tzinfo is None:
+            says = "has no zone"
+        elif at.year < EARLIEST_YEAR or at > saver.at + AHEAD:
+            says = f"is before {EARLIEST_YEAR}, or more than a day ahead: is this clock right?"
+        if says:
             raise InputError([Fault("tick at", at.isoformat(), says, saver.at.isoformat())])
         new = Tick(drawer, name, bool(done), at.astimezone(UTC), saver.by)
         with self._connections.writing() as connection:
@@ -104,7 +112,8 @@ class Bench(Documents):
             of = history.find(connection, "job", job_id)
             query = select(tick).where(tick.c.document == of.key)
             if drawer_id is not None:
-                query = query.where(tick.c.drawer == drawer_id.strip())
+                name = settle_text(drawer_id, "drawer", needed=False)
+                query = query.where(tick.c.drawer == name)
             rows = connection.execute(query).all()
         ticks = [Tick(row.drawer, row.step, row.done, row.told_at, row.author) for row in rows]
         return sorted(ticks, key=lambda one: (one.drawer, one.step))

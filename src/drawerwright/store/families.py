@@ -40,7 +40,9 @@ class Families(Documents):
         """A family, as it is or as it was at a revision; also one in the bin. Raises NotInStore."""
         with self._connections.reading() as connection:
             of = history.find(connection, "family", family_id)
-            return self._family(of, history.revision_row(connection, of, revision or of.head))
+            return self._family(
+                of, history.revision_row(connection, of, of.head if revision is None else revision)
+            )
 
     def save_family(
         self, values: object, *, based_on: int | None = None, by: str = "", what: str = ""

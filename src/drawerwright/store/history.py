@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import Any, Final, cast
 
@@ -13,6 +13,7 @@ from drawerwright.store.faults import not_in_store
 from drawerwright.store.ordering import STEP, positions
 from drawerwright.store.parts import FAMILY, JOB, Layout, PartKey, Parts, numbered, same
 from drawerwright.store.records import How, Revision
+from drawerwright.store.shape import is_storable
 from drawerwright.store.tables import document, part, revision
 
 LAYOUTS: Final = {"job": JOB, "family": FAMILY}
@@ -49,6 +50,8 @@ def find(connection: Connection, kind: str, name: str, *, to_write: bool = False
     Raises:
         NotInStore: there is none.
     """
+    if not is_storable(name):
+        raise not_in_store(kind, name)
     query = select(document).where(document.c.kind == kind)
     if kind == "job":
         query = query.where(document.c.key == read_key(name))
@@ -70,6 +73,8 @@ def document_of(row: Row[Any]) -> Document:
 
 def revision_row(connection: Connection, of: Document, number: int) -> Row[Any]:
     """A revision by its number. Raises NotInStore."""
+    if not 1 <= number <= of.last:
+        raise not_in_store("revision", number, f"1 to {of.last}")
     query = select(revision).where(revision.c.document == of.key, revision.c.number == number)
     row = connection.execute(query).one_or_none()
     if row is None:
@@ -133,7 +138,7 @@ def parts_at(connection: Connection, of: Document, number: int) -> Parts:
     row = revision_row(connection, of, number)
     if row.how != "kept":
         return parts_of_rows(rows_at(connection, of, number))
-    return _with_side(parts_of_rows(rows_at(connection, of, row.based_on)), row.side)
+    return with_side(parts_of_rows(rows_at(connection, of, row.based_on)), row.side)
 
 
 def main_line(connection: Connection, of: Document, number: int) -> int:
@@ -153,12 +158,13 @@ def side_of(base: Parts, parts: Parts) -> dict[str, Any]:
     put = [[*key, one] for key, one in parts.items() if key not in base or not same(base[key], one)]
     removed = [list(key) for key in base if key not in parts]
     side: dict[str, Any] = {"put": put, "removed": removed}
-    if list(_with_side(base, side)) != list(parts):
+    if list(with_side(base, side)) != list(parts):
         side["order"] = [list(key) for key in parts]
     return side
 
 
-def _with_side(base: Parts, side: dict[str, Any]) -> Parts:
+def with_side(base: Parts, side: dict[str, Any]) -> Parts:
+    """A version on the side, from what it was based on and what it differs in."""
     parts = dict(base)
     for key in side["removed"]:
         del parts[PartKey(*key)]
@@ -263,7 +269,7 @@ def add_revision(connection: Connection, of: Document, **values: Any) -> Row[Any
     connection.execute(insert(revision).values(document=of.key, number=number, **values))
     head = of.head if values["how"] == "kept" else number
     connection.execute(update(document).where(document.c.key == of.key).values(head=head, last=number))
-    return revision_row(connection, of, number)
+    return revision_row(connection, replace(of, head=head, last=number), number)
 
 
 def delete_document(connection: Connection, of: Document) -> None:

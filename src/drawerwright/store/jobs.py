@@ -16,7 +16,7 @@ from drawerwright.store.history import Document
 from drawerwright.store.parts import JOB, PartKey, id_text, parts_of
 from drawerwright.store.records import JobCard, Revision, StoredJob
 from drawerwright.store.saving_entry import save_entry
-from drawerwright.store.shape import settle_job, settle_part
+from drawerwright.store.shape import LONGEST_TEXT, settle_job, settle_part, settle_text
 from drawerwright.store.tables import document, revision
 
 
@@ -63,7 +63,9 @@ class Jobs(Documents):
         """A job, as it is or as it was at a revision; also one in the bin. Raises NotInStore."""
         with self._connections.reading() as connection:
             of = history.find(connection, "job", job_id)
-            return self._job(of, history.revision_row(connection, of, revision or of.head))
+            return self._job(
+                of, history.revision_row(connection, of, of.head if revision is None else revision)
+            )
 
     def export_job(self, job_id: str, revision: int | None = None) -> dict[str, Any]:
         """The values of a job as a mapping with the job file's keys, for the writers of files."""
@@ -111,10 +113,12 @@ class Jobs(Documents):
         long the job is.
         """
         content = None if values is None else settle_part("drawer", values, named=drawer_id)
+        # A drawer that is half typed may have no id.
+        name = settle_text(drawer_id, "drawer", longest=LONGEST_TEXT, needed=False)
+        key = PartKey("drawer", id_text(name))
         saver = self._saver(by, what)
         with self._connections.writing() as connection:
             of = history.find(connection, "job", job_id, to_write=True)
-            key = PartKey("drawer", id_text(drawer_id))
             saved = save_entry(connection, of, key, content, based_on, saver)
         return self._settled(of, saved)
 

@@ -30,6 +30,11 @@ _MOST_FAULTS: Final = 50
 _LISTS: Final = {"drawer": MOST_DRAWERS, "cabinet": MOST_CABINETS}
 
 
+def is_storable(text: str) -> bool:
+    """Whether every database takes such a text."""
+    return "\0" not in text and not any("\ud800" <= sign <= "\udfff" for sign in text)
+
+
 class _Reader:
     """Copies values while it collects what cannot be kept."""
 
@@ -95,7 +100,7 @@ class _Reader:
         if len(text) > LONGEST_TEXT:
             says = f"has {len(text)} characters, {LONGEST_TEXT} at most"
             self.refuse(where, f"{text[:40]}…", says, "a shorter text")
-        elif "\0" in text or any("\ud800" <= sign <= "\udfff" for sign in text):
+        elif not is_storable(text):
             says = "holds signs that no database takes (NUL, half a surrogate pair)"
             self.refuse(where, ascii(text[:40]), says, "the text without them")
         else:
