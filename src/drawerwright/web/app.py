@@ -11,11 +11,13 @@ from drawerwright import __version__
 from drawerwright.store import Store, open_store
 from drawerwright.web import statics
 from drawerwright.web.api import bench, drawers, files, fit, jobs, pack, quick, revisions, slides
+from drawerwright.web.api.openapi import add_openapi
 from drawerwright.web.faults import add_fault_handlers, broken
 from drawerwright.web.guard import Guard
 from drawerwright.web.packs_kept import PacksKept
 from drawerwright.web.pages import compare as compare_page
 from drawerwright.web.pages import conflict as conflict_page
+from drawerwright.web.pages import family_form as family_form_page
 from drawerwright.web.pages import job as job_page
 from drawerwright.web.pages import jobs as jobs_page
 from drawerwright.web.pages import slides as slides_pages
@@ -35,6 +37,7 @@ API_ROUTERS: tuple[APIRouter, ...] = (
 PAGE_ROUTERS: tuple[APIRouter, ...] = (
     compare_page.router,
     conflict_page.router,
+    family_form_page.router,
     jobs_page.router,
     job_page.router,
     slides_pages.router,
@@ -75,6 +78,7 @@ def create_app(settings: Settings | None = None, *, store: Store | None = None) 
         app.include_router(router)
     app.mount("/static", statics.static_files(), name="static")
     add_fault_handlers(app)
+    add_openapi(app)
     app.add_middleware(Guard, hosts=told.hosts, body_cap=told.body_cap, broken=broken)
     return app
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any, Final
 
-from starlette.responses import JSONResponse
+from starlette.responses import JSONResponse, Response
 
 JSON: Final = "application/json"
 _REFUSALS: Final[Mapping[int, str]] = {
@@ -50,7 +50,7 @@ def described(
     return {
         "operation_id": name,
         "status_code": status,
-        "response_class": JSONResponse,
+        "response_class": JSONResponse if media == JSON else Response,
         "response_model": None,
         "responses": {
             status: {"description": means, "content": {media: {"schema": schema}}},

@@ -1,0 +1,228 @@
+"""The schemas of what is answered: the keys that are always there; more may come with any release."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from drawerwright.web.api.schema_parts import (
+    COUNT,
+    MOMENT,
+    NUMBER,
+    STATE,
+    TABLE,
+    TEXT,
+    TRUTH,
+    VERDICT,
+    Schema,
+    answered,
+    maybe,
+    numbers,
+    ref,
+    some,
+)
+
+_REVISION_OF: Final[dict[str, Schema]] = {
+    "id": TEXT,
+    "revision": COUNT,
+    "how": {"type": "string", "enum": ["saved", "merged", "undo", "redo", "kept"]},
+    "saved_at": MOMENT,
+    "by": TEXT,
+    "what": TEXT,
+    "can_undo": TRUTH,
+    "can_redo": TRUTH,
+    "binned_at": maybe(MOMENT),
+    "values": TABLE,
+}
+_CHECK: Final = answered(
+    "One check with its margin in its unit; below zero it stops.",
+    id=TEXT,
+    state=STATE,
+    margin=NUMBER,
+    unit=TEXT,
+    says=TEXT,
+    working=TEXT,
+    source=TEXT,
+)
+
+_FITTED: Final = answered(
+    "One drawer's answer; mm, kg. `slide` and `box` are null where it does not fit.",
+    id=TEXT,
+    verdict=VERDICT,
+    slide=maybe(
+        answered(
+            "The pair of slides that is taken.",
+            family=TEXT,
+            nominal=NUMBER,
+            mount=TEXT,
+            spacers=answered("Spacers a bracket face.", side=some(NUMBER), subfront=some(NUMBER)),
+        )
+    ),
+    latch=maybe(numbers("How far the bracket sits off its seat.", "side", "along")),
+    box=maybe(numbers("The box.", "outside_width", "inside_width", "height", "length", "side", "side_gap")),
+    mounting=maybe(TABLE),
+    front=maybe(numbers("The applied front.", "width", "height", "stands_out")),
+    parts=some(
+        answered(
+            "A part to cut.",
+            part=TEXT,
+            count=COUNT,
+            length=NUMBER,
+            width=NUMBER,
+            thickness=NUMBER,
+            grain=TEXT,
+        )
+    ),
+    mass=maybe(numbers("Masses.", "box", "front", "hardware", "contents", "moving")),
+    capacity=maybe(NUMBER),
+    checks=some(ref("Check")),
+    changes=some(answered("A smallest change that would do.", change=TEXT, by=NUMBER, unit=TEXT, says=TEXT)),
+    rejected=some(
+        answered(
+            "A candidate that was stopped.",
+            family=TEXT,
+            nominal=NUMBER,
+            mount=TEXT,
+            because=TEXT,
+            margin=NUMBER,
+        )
+    ),
+)
+
+ANSWERS: Final[dict[str, Schema]] = {
+    "Fault": answered(
+        "One thing wrong: where, what was found, what is wrong and allowed, what would do.",
+        where=TEXT,
+        value=TEXT,
+        says=TEXT,
+        **{"try": TEXT},
+    ),
+    "Errors": answered("Every fault of what was sent, together.", errors=some(ref("Fault"))),
+    "Conflict": answered(
+        "Both versions of what was changed on two sides.",
+        errors=some(ref("Fault")),
+        conflict=answered(
+            "`mine` is kept as revision `kept_revision`; save what is wanted, based on `theirs_revision`.",
+            base=TABLE,
+            mine=TABLE,
+            theirs=TABLE,
+            base_revision=COUNT,
+            kept_revision=COUNT,
+            theirs_revision=COUNT,
+            keys=some(TEXT),
+            parts=some(TABLE),
+        ),
+    ),
+    "Check": _CHECK,
+    "FittedDrawer": _FITTED,
+    "Fit": answered(
+        "The document of `drawerwright fit --json`.",
+        schema={"const": "drawerwright/fit/1"},
+        title=TEXT,
+        columns=some(TABLE),
+        drawers=some(ref("FittedDrawer")),
+    ),
+    "Comparison": answered(
+        "The document of `drawerwright fit --compare --json`.",
+        schema={"const": "drawerwright/compare/1"},
+        title=TEXT,
+        slides=some(answered("A slide compared.", slide=TEXT, fitting=COUNT, cost=maybe(NUMBER))),
+        drawers=some(answered("One drawer.", id=TEXT, answers=some(TABLE), differing=some(TABLE))),
+    ),
+    "Slides": answered("All slide families.", schema=TEXT, families=some(ref("SlideFamily")), own=some(TEXT)),
+    "Slide": answered(
+        "One family, and how it is kept.",
+        schema=TEXT,
+        family=ref("SlideFamily"),
+        stored=maybe(ref("StoredSlide")),
+    ),
+    "SlidesCheck": answered(
+        "What is odd in families that can be used.",
+        schema=TEXT,
+        families=some(answered("One family.", id=TEXT, remarks=some(TABLE))),
+    ),
+    "StoredSlide": answered("One revision of a family.", **_REVISION_OF),
+    "StoredJob": answered("One revision of a job.", **_REVISION_OF),
+    "ImportedJob": answered(
+        "A job made of a file, and what its reader remarked.",
+        **_REVISION_OF,
+        remarks=some(answered("A remark.", where=TEXT, says=TEXT)),
+    ),
+    "Jobs": answered(
+        "All jobs.",
+        schema=TEXT,
+        jobs=some(
+            answered(
+                "A job.",
+                id=TEXT,
+                title=TEXT,
+                units=TEXT,
+                drawers=COUNT,
+                revision=COUNT,
+                saved_at=MOMENT,
+                by=TEXT,
+                binned_at=maybe(MOMENT),
+            )
+        ),
+    ),
+    "Done": answered("What was done.", done=TEXT),
+    "StoredDrawer": answered(
+        "A drawer of a stored job, and its answer or its faults.",
+        schema=TEXT,
+        job=TEXT,
+        revision=COUNT,
+        id=TEXT,
+        values=TABLE,
+        fit=maybe(ref("FittedDrawer")),
+        errors=some(ref("Fault")),
+        waits=TRUTH,
+    ),
+    "Answers": answered(
+        "Every drawer as far as it reads.",
+        schema=TEXT,
+        job=TEXT,
+        revision=COUNT,
+        drawers=some(
+            answered(
+                "A drawer.", id=TEXT, fit=maybe(ref("FittedDrawer")), errors=some(ref("Fault")), waits=TRUTH
+            )
+        ),
+        errors=some(ref("Fault")),
+    ),
+    "Revisions": answered(
+        "A history, the newest first.",
+        schema=TEXT,
+        revisions=some(
+            answered(
+                "A save.",
+                revision=COUNT,
+                how=_REVISION_OF["how"],
+                saved_at=MOMENT,
+                by=TEXT,
+                what=TEXT,
+                based_on=maybe(COUNT),
+                shows=COUNT,
+            )
+        ),
+    ),
+    "Difference": answered(
+        "What differs between two revisions.",
+        schema=TEXT,
+        old=COUNT,
+        new=COUNT,
+        parts=some(answered("A part.", kind=TEXT, id=TEXT, change=TEXT, keys=some(TABLE))),
+        moved=TABLE,
+    ),
+    "StoredGap": answered("One measuring.", id=COUNT, drawer=TEXT, readings=TABLE, saved_at=MOMENT, by=TEXT),
+    "StoredGaps": answered("Measurings in their order.", schema=TEXT, gaps=some(ref("StoredGap"))),
+    "Ticks": answered(
+        "Ticks of steps.",
+        schema=TEXT,
+        ticks=some(answered("A tick.", drawer=TEXT, step=TEXT, done=TRUTH, at=MOMENT, by=TEXT)),
+    ),
+    "Pack": answered(
+        "A pack's files.",
+        schema=TEXT,
+        title=TEXT,
+        files=some(answered("A file.", path=TEXT, bytes=COUNT, sha256=TEXT)),
+    ),
+}
