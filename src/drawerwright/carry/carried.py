@@ -4,39 +4,55 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from drawerwright.carry.bottom import Bottom
+from drawerwright.carry.capacities import Capacity
+from drawerwright.carry.closing import Closing
+from drawerwright.carry.fixings import Fixing
+from drawerwright.carry.loose_shelf import LooseShelf
+from drawerwright.carry.racking import Racking
+from drawerwright.carry.rollers import Rollers
+from drawerwright.carry.sections import MemberStress
+from drawerwright.carry.sides import Sides
+from drawerwright.carry.slamming import Slam
 from drawerwright.carry.slide_data import SlideData
 from drawerwright.carry.telescope import Drawn
+from drawerwright.carry.tipping import Tipping
 from drawerwright.model.fitted import Check, ChosenSlide, FittedDrawer
 
 
 @dataclass(frozen=True, slots=True)
-class Capacity:
-    """One limit of what may move [kg]: `name` for programs, `says` for people; `modified`: see the study.
+class Slide:
+    """What a drawer's slide does: `drawn` over the travel, one position after the other, (m,) arrays.
 
-    A rating by contents is told with the drawer's own mass added.
+    Of what the family does not tell the numbers are None, or NaN in arrays; `data.missing` names it.
     """
 
-    name: str
-    moving: float
-    says: str
-    source: str
-    modified: bool = False
+    chosen: ChosenSlide
+    data: SlideData
+    drawn: Drawn
+    rollers: Rollers | None
+    stresses: tuple[MemberStress, ...]
+    racking: Racking | None
+    bottom: Bottom | None
+    fixings: tuple[Fixing, ...]
+    slam: Slam
+    sides: Sides | None
+    closing: Closing | None
+    shelf: LooseShelf | None
 
 
 @dataclass(frozen=True, slots=True)
 class CarriedDrawer:
     """One drawer: `load` is the moving mass [kg], None where nothing is known of it.
 
-    `slide` None: nothing fits; `drawn` is over the travel, one position after the other, (m,) arrays.
+    `slide` None: nothing fits.
     """
 
     fitted: FittedDrawer
-    slide: ChosenSlide | None
     load: float | None
     capacities: tuple[Capacity, ...]
-    data: SlideData | None
-    drawn: Drawn | None
-    missing: tuple[str, ...]
+    slide: Slide | None
+    tipping: Tipping | None
     checks: tuple[Check, ...]
 
     @property
@@ -48,6 +64,11 @@ class CarriedDrawer:
     def limit(self) -> Capacity | None:
         """The lowest of the capacities; the one told first of equal ones."""
         return min(self.capacities, key=lambda one: one.moving, default=None)
+
+    @property
+    def missing(self) -> tuple[str, ...]:
+        """Names of the slide family's keys that would be needed and are not told."""
+        return () if self.slide is None else self.slide.data.missing
 
 
 @dataclass(frozen=True, slots=True)

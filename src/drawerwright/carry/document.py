@@ -4,13 +4,28 @@ from __future__ import annotations
 
 from typing import Any, Final
 
-from drawerwright.carry.carried import CarriedDrawer, CarriedJob
+from drawerwright.carry.carried import CarriedDrawer, CarriedJob, Slide
+from drawerwright.carry.closing import closing_document
+from drawerwright.carry.loose_shelf import loose_shelf_document
+from drawerwright.carry.parts_document import (
+    bottom_document,
+    check_document,
+    fixing_document,
+    maybe,
+    number,
+    numbers,
+    racking_document,
+    rollers_document,
+    slam_document,
+    stress_document,
+)
+from drawerwright.carry.rollers import GROUPS
+from drawerwright.carry.sides import HANDS, Sides
 from drawerwright.carry.telescope import Drawn
+from drawerwright.carry.tipping_document import tipping_document
 from drawerwright.equations.mechanics.beams import Q
-from drawerwright.model.fitted import Check
 
 SCHEMA: Final = "drawerwright/carry/1"
-_DECIMALS: Final = 6
 
 
 def carry_document(carried: CarriedJob) -> dict[str, Any]:
@@ -18,27 +33,20 @@ def carry_document(carried: CarriedJob) -> dict[str, Any]:
     return {
         "schema": SCHEMA,
         "title": carried.title,
-        "drawers": [_drawer(one) for one in carried.drawers],
+        "drawers": [drawer_document(one) for one in carried.drawers],
     }
 
 
-def _drawer(one: CarriedDrawer) -> dict[str, Any]:
-    limit, drawn, data = one.limit, one.drawn, one.data
-    has_forces = data is not None and data.has_forces
-    has_sag = data is not None and data.has_sag
+def drawer_document(one: CarriedDrawer) -> dict[str, Any]:
+    """One drawer; what is not known is null, and `missing` names the family's keys that would tell it."""
+    limit, slide = one.limit, one.slide
     return {
         "id": one.id,
         "verdict": one.fitted.verdict,
-        "slide": None
-        if one.slide is None
-        else {
-            "family": one.slide.family.id,
-            "nominal": number(one.slide.length.nominal),
-            "mount": one.slide.mount,
-        },
         "load": maybe(one.load),
         "capacity": None if limit is None else number(limit.moving),
         "limited_by": None if limit is None else limit.name,
+        "modified": limit is not None and limit.modified,
         "capacities": [
             {
                 "name": each.name,
@@ -49,42 +57,109 @@ def _drawer(one: CarriedDrawer) -> dict[str, Any]:
             }
             for each in one.capacities
         ],
-        "extension": [] if drawn is None else numbers(drawn.extension),
-        "sag": numbers(drawn.sag) if drawn is not None and has_sag else None,
-        "reactions": _reactions(drawn) if drawn is not None and has_forces else None,
+        **(_NOTHING if slide is None else _slide(slide)),
+        "tipping": None if one.tipping is None else tipping_document(one.tipping),
         "checks": [check_document(check) for check in one.checks],
         "missing": list(one.missing),
     }
 
 
-def _reactions(drawn: Drawn) -> dict[str, Any]:
-    names = ("upper_rear", "upper_front", "lower_rear", "lower_front")
-    return {name: numbers(getattr(drawn, name)) for name in names}
+_NOTHING: Final[dict[str, Any]] = {
+    "slide": None,
+    "extension": [],
+    "sag": None,
+    "sag_shares": None,
+    "reactions": None,
+    "screws": None,
+    "moments": None,
+    "stresses": [],
+    "rollers": None,
+    "racking": None,
+    "bottom": None,
+    "fixings": [],
+    "slam": None,
+    "sides": None,
+    "closing": None,
+    "shelf": None,
+}
+"""The keys of a slide where nothing fits."""
 
 
-def check_document(check: Check) -> dict[str, Any]:
-    """A check with the keys of the public contract."""
+def _slide(slide: Slide) -> dict[str, Any]:
+    drawn, data = slide.drawn, slide.data
     return {
-        "id": check.id,
-        "state": check.state,
-        "margin": number(check.margin),
-        "unit": check.unit,
-        "says": check.says,
-        "working": check.working,
-        "source": check.source,
+        "slide": {
+            "family": slide.chosen.family.id,
+            "nominal": number(slide.chosen.length.nominal),
+            "mount": slide.chosen.mount,
+        },
+        "extension": numbers(drawn.extension),
+        "sag": numbers(drawn.sag) if data.has_sag else None,
+        "sag_shares": _sag_shares(drawn),
+        "reactions": _reactions(drawn) if data.has_forces else None,
+        "screws": None
+        if not data.has_screws
+        else {
+            "rear": numbers(drawn.screw_rear),
+            "front": numbers(drawn.screw_front),
+            "rear_from_rear_end": number(data.screws[0]),
+            "front_from_rear_end": number(data.screws[1]),
+        },
+        "moments": None if not data.has_forces else _moments(drawn),
+        "stresses": [stress_document(one) for one in slide.stresses],
+        "rollers": None if slide.rollers is None else rollers_document(slide.rollers),
+        "racking": None if slide.racking is None else racking_document(slide.racking),
+        "bottom": None if slide.bottom is None else bottom_document(slide.bottom),
+        "fixings": [fixing_document(one) for one in slide.fixings],
+        "slam": slam_document(slide.slam),
+        "sides": None if slide.sides is None else _sides(slide.sides, has_forces=data.has_forces),
+        "closing": None if slide.closing is None else closing_document(slide.closing),
+        "shelf": None if slide.shelf is None else loose_shelf_document(slide.shelf),
     }
 
 
-def number(value: float) -> float:
-    """A number as it is written; never a negative zero."""
-    return round(float(value), _DECIMALS) + 0.0
+def _sag_shares(drawn: Drawn) -> dict[str, Any]:
+    """Each share over the travel, null where it cannot be told."""
+    return {
+        "members": _known(drawn.members_sag),
+        "cabinet_member": _known(drawn.cabinet_sag),
+        "intermediate_member": _known(drawn.intermediate_sag),
+        "drawer_member": _known(drawn.drawer_sag),
+        "rollers": _known(drawn.roller_sag),
+        "play": _known(drawn.play_sag),
+        "mounting": _known(drawn.mount_sag),
+    }
 
 
-def maybe(value: float | None) -> float | None:
-    """The same, where there may be none."""
-    return None if value is None else number(value)
+def _reactions(drawn: Drawn) -> dict[str, Any]:
+    return {name: numbers(getattr(drawn, name)) for name in GROUPS}
 
 
-def numbers(values: Q) -> list[float]:
-    """An array (m,) as it is written."""
-    return [round(value, _DECIMALS) + 0.0 for value in values.tolist()]
+def _moments(drawn: Drawn) -> dict[str, Any]:
+    """Largest bending moment along each member, without its sign [N mm]."""
+    return {
+        "cabinet": _known(drawn.cabinet_moment),
+        "intermediate": numbers(drawn.intermediate_moment),
+        "drawer": numbers(drawn.drawer_moment),
+    }
+
+
+def _sides(sides: Sides, *, has_forces: bool) -> dict[str, Any]:
+    return {
+        "off_centre": number(sides.off_centre),
+        "apart": number(sides.apart),
+        "out_of_level": maybe(sides.out_of_level),
+        **{
+            hand: {
+                "share": number(sides.shares[hand]),
+                "sag": _known(sides.drawn[hand].sag),
+                "reactions": _reactions(sides.drawn[hand]) if has_forces else None,
+            }
+            for hand in HANDS
+        },
+    }
+
+
+def _known(values: Q) -> list[float] | None:
+    """An array (m,) as it is written; None where a value of it is not known."""
+    return numbers(values) if not (values != values).any() else None

@@ -9,6 +9,7 @@ from typing import Final
 import numpy as np
 
 from drawerwright.carry.frame import from_rear_end
+from drawerwright.carry.sections import member_bending
 from drawerwright.carry.telescope import Slides
 from drawerwright.equations.mechanics.gravity import STANDARD_GRAVITY
 from drawerwright.model.family import SlideFamily
@@ -56,16 +57,16 @@ class SlideData:
 def slide_data(slide: ChosenSlide, mounting: Mounting, mass: Masses) -> SlideData:
     """Everything known of one slide of the pair that a drawer runs on; it carries half of the moving mass."""
     family, length = slide.family, slide.length
-    screws = screw_places(slide, mounting)
+    screws, bending = screw_places(slide, mounting), member_bending(family)
     absent = {
         "carriages": family.carriages is None,
-        "stiffness": family.stiffness is None,
+        "stiffness": bending is None,
         "roller": family.roller is None,
         "shelf_holes" if slide.mount == "shelf" else "holes": screws is None,
         "soft_close": family.soft_close is None,
     }
     lower, upper = carriage_places(family, length.member)
-    stiffness, roller = family.stiffness, family.roller
+    roller = family.roller
     return SlideData(
         member=length.member,
         travel=family.travel_of(length),
@@ -73,12 +74,10 @@ def slide_data(slide: ChosenSlide, mounting: Mounting, mass: Masses) -> SlideDat
         lower=lower,
         upper=upper,
         screws=screws or (UNKNOWN, UNKNOWN),
-        bending=(UNKNOWN, UNKNOWN, UNKNOWN)
-        if stiffness is None
-        else (stiffness.cabinet, stiffness.intermediate, stiffness.drawer),
+        bending=bending or (UNKNOWN, UNKNOWN, UNKNOWN),
         roller_give=UNKNOWN if roller is None else 1.0 / roller.stiffness,
         play=UNKNOWN if roller is None else roller.play,
-        mount_give=0.0,
+        mount_give=0.0 if family.mount_stiffness is None else 1.0 / family.mount_stiffness,
         missing=tuple(key for key, is_absent in absent.items() if is_absent),
     )
 

@@ -2,17 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
-from dataclasses import fields
+import math
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, fields
 from typing import Final
 
+import numpy as np
+
 from drawerwright.carry.carried import CarriedDrawer, CarriedJob
-from drawerwright.carry.load import load_check, load_of_unfitted, rating
+from drawerwright.carry.judging import Asked, carried_drawer, unfitted_drawer
+from drawerwright.carry.sides import Hand, shares_of, side_data, slides_apart
 from drawerwright.carry.slide_data import SlideData, slide_data, together
 from drawerwright.carry.telescope import Drawn, draw_out, positions_of
+from drawerwright.carry.tipping import Tipping, tipping_of
 from drawerwright.carry.words import Words
+from drawerwright.catalogue.materials import Materials
 from drawerwright.errors import Fault, InputError
-from drawerwright.model.fitted import Check, FittedDrawer, FittedJob
+from drawerwright.model.fitted import FittedDrawer, FittedJob
 from drawerwright.model.spelling import nearest
 from drawerwright.units import ShownUnits, show_value
 
@@ -21,6 +27,16 @@ Progress = Callable[[int, int], None]
 POSITIONS: Final = 41
 LEAST_POSITIONS: Final = 2
 MOST_POSITIONS: Final = 10_001
+HEAVIEST: Final = 1e9
+"""Moving mass [kg] beyond which nothing is computed. Own choice."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Row:
+    """One drawer's slide, and the same under the shares of an uneven load."""
+
+    data: SlideData
+    shares: dict[Hand, float] | None
 
 
 def carry_job(
@@ -29,32 +45,37 @@ def carry_job(
     only: str | None = None,
     tilt_deg: float = 0.0,
     positions: int = POSITIONS,
+    off_centre: float = 0.0,
+    sag_limit: float | None = None,
     units: ShownUnits = "mm",
+    materials: Materials | None = None,
     progress: Progress | None = None,
     where: str = "carry",
 ) -> CarriedJob:
     """What each drawer of a fitted job carries, over its whole travel.
 
     `only`: the id of one drawer. `tilt_deg`: how far the cabinet leans forward, so that closing goes uphill
-    [°]; negative, it leans back. `positions`: how many extensions, from closed to fully out. `units` of the
-    sentences; results are in mm, kg and N. `where`: place that faults are told at. Raises InputError where no
-    drawer has that id, or where the number of positions is none that can be used.
+    [°]; negative, it leans back. `positions`: how many extensions, from closed to fully out. `off_centre`:
+    how far right of the middle the load's middle lies [mm]. `sag_limit` [mm] goes before the family's.
+    `units` of the sentences; results are in mm, kg and N. `materials`: those that the job was read with, the
+    shipped ones without. `where`: place that faults are told at. Raises InputError where no drawer has that
+    id, or a number is none that can be used.
     """
+    asked = Asked(Words(units), tilt_deg, sag_limit, materials)
     drawers = _wanted(fitted, only, where)
-    if not LEAST_POSITIONS <= positions <= MOST_POSITIONS:
-        says = f"is not a number of positions from {LEAST_POSITIONS} to {MOST_POSITIONS}"
-        raise InputError([Fault(f"{where} positions", str(positions), says, str(POSITIONS))])
-    data = [_data_of(one) for one in drawers]
-    rows = _drawn_out([one for one in data if one is not None], positions)
-    words = Words(units)
+    _require_reason(drawers, positions, off_centre, sag_limit, where)
+    rows = [_row(one, off_centre) for one in drawers]
+    drawn = _drawn_out([row for row in rows if row is not None], positions)
+    balances = _Balances(fitted, units)
     carried: list[CarriedDrawer] = []
-    place = 0
-    for one, known in zip(drawers, data, strict=True):
-        if known is None:
-            carried.append(_carried_unfitted(one, words))
+    for one, row in zip(drawers, rows, strict=True):
+        tipping = balances.of(one)
+        if row is None:
+            carried.append(unfitted_drawer(one, tipping, asked))
         else:
-            carried.append(_carried(one, known, rows[place], words))
-            place += 1
+            own = next(drawn)
+            sides = None if row.shares is None else (off_centre, row.shares, next(drawn), next(drawn))
+            carried.append(carried_drawer(one, row.data, own, sides, tipping, asked))
         if progress is not None:
             progress(len(carried), len(drawers))
     return CarriedJob(fitted.title, tuple(carried))
@@ -65,11 +86,39 @@ def carry_drawer(
     *,
     tilt_deg: float = 0.0,
     positions: int = POSITIONS,
+    off_centre: float = 0.0,
+    sag_limit: float | None = None,
     units: ShownUnits = "mm",
+    materials: Materials | None = None,
 ) -> CarriedDrawer:
-    """One drawer alone; as `carry_job`."""
-    job = FittedJob("", (one,))
-    return carry_job(job, tilt_deg=tilt_deg, positions=positions, units=units).drawers[0]
+    """One drawer alone, as `carry_job`; the balance of its cabinet is of this drawer alone."""
+    job = carry_job(
+        FittedJob("", (one,)),
+        tilt_deg=tilt_deg,
+        positions=positions,
+        off_centre=off_centre,
+        sag_limit=sag_limit,
+        units=units,
+        materials=materials,
+    )
+    return job.drawers[0]
+
+
+class _Balances:
+    """The balance of each free-standing cabinet, found once for all its drawers."""
+
+    def __init__(self, fitted: FittedJob, units: ShownUnits) -> None:
+        self._drawers, self._units = fitted.drawers, units
+        self._found: dict[str, Tipping | None] = {}
+
+    def of(self, one: FittedDrawer) -> Tipping | None:
+        """The balance of the drawer's cabinet; None where it does not stand free."""
+        cabinet = one.cabinet
+        if cabinet is None:
+            return None
+        if cabinet.id not in self._found:
+            self._found[cabinet.id] = tipping_of(cabinet, self._drawers, units=self._units)
+        return self._found[cabinet.id]
 
 
 def _wanted(fitted: FittedJob, only: str | None, where: str) -> Sequence[FittedDrawer]:
@@ -83,51 +132,46 @@ def _wanted(fitted: FittedJob, only: str | None, where: str) -> Sequence[FittedD
     return found
 
 
-def _data_of(one: FittedDrawer) -> SlideData | None:
-    if one.slide is None or one.mounting is None or one.mass is None:
+def _require_reason(
+    drawers: Sequence[FittedDrawer], positions: int, off_centre: float, sag_limit: float | None, where: str
+) -> None:
+    """Refuse what cannot be computed with, all of it together."""
+    faults = []
+    if not LEAST_POSITIONS <= positions <= MOST_POSITIONS:
+        says = f"is not a number of positions from {LEAST_POSITIONS} to {MOST_POSITIONS}"
+        faults.append(Fault(f"{where} positions", str(positions), says, str(POSITIONS)))
+    if not abs(off_centre) <= 5000.0:
+        says = "is not a distance from the middle, up to 5,000 mm either way"
+        faults.append(Fault(f"{where} off centre", f"{off_centre:g} mm", says, "100"))
+    if sag_limit is not None and not 0.0 < sag_limit < math.inf:
+        faults.append(Fault(f"{where} sag limit", f"{sag_limit:g} mm", "is not above 0", "4"))
+    for one in drawers:
+        if one.mass is not None and not one.mass.moving <= HEAVIEST:
+            says = f"move, which is beyond what is computed: up to {HEAVIEST:g} kg"
+            faults.append(Fault(f"{where} drawer {one.id}", f"{one.mass.moving:g} kg", says, "30 kg"))
+    if faults:
+        raise InputError(faults)
+
+
+def _row(one: FittedDrawer, off_centre: float) -> _Row | None:
+    if one.slide is None or one.mounting is None or one.mass is None or one.box is None:
         return None
-    return slide_data(one.slide, one.mounting, one.mass)
+    data = slide_data(one.slide, one.mounting, one.mass)
+    if off_centre == 0.0:
+        return _Row(data, None)
+    return _Row(data, shares_of(off_centre, slides_apart(one.box, one.slide.family)))
 
 
-def _drawn_out(data: Sequence[SlideData], positions: int) -> list[Drawn]:
-    """Every slide drawn out, each as arrays over its positions."""
+def _drawn_out(rows: Sequence[_Row], positions: int) -> Iterator[Drawn]:
+    """Every slide drawn out: of each row its own, and then those of an uneven load."""
+    data: list[SlideData] = []
+    for row in rows:
+        data.append(row.data)
+        if row.shares is not None:
+            data += side_data(row.data, row.shares)
     if not data:
-        return []
+        return iter(())
     slides = together(data)
     drawn = draw_out(slides, positions_of(slides.travel, positions))
-    names = [field.name for field in fields(Drawn)]
-    return [Drawn(*(getattr(drawn, name)[row] for name in names)) for row in range(len(data))]
-
-
-def _carried(one: FittedDrawer, data: SlideData, drawn: Drawn, words: Words) -> CarriedDrawer:
-    assert one.slide is not None
-    assert one.mass is not None
-    capacities = (rating(one.slide, one.mass, words),)
-    checks: list[Check] = [load_check(one.mass.moving, capacities, words)]
-    return CarriedDrawer(
-        fitted=one,
-        slide=one.slide,
-        load=one.mass.moving,
-        capacities=capacities,
-        data=data,
-        drawn=drawn,
-        missing=data.missing,
-        checks=tuple(checks),
-    )
-
-
-def _carried_unfitted(one: FittedDrawer, words: Words) -> CarriedDrawer:
-    known = load_of_unfitted(one)
-    load = None if known is None else known[0]
-    capacities = () if known is None else (known[1],)
-    checks = () if load is None else (load_check(load, capacities, words),)
-    return CarriedDrawer(
-        fitted=one,
-        slide=None,
-        load=load,
-        capacities=capacities,
-        data=None,
-        drawn=None,
-        missing=(),
-        checks=checks,
-    )
+    columns = np.stack([getattr(drawn, field.name) for field in fields(Drawn)], axis=1)
+    return (Drawn(*columns[row]) for row in range(len(data)))

@@ -41,7 +41,7 @@ def write_family_toml(family: SlideFamily) -> str:
 
 
 def _told(record: Record) -> Iterator[tuple[str, Any]]:
-    """Each key that a record was given, as a file has it, in the model's order; not one that holds nothing."""
+    """Each key that a record was given, as a file has it, in the model's order; not what holds nothing."""
     for key, field in type(record).model_fields.items():
         value = getattr(record, key)
         if key in record.model_fields_set and value is not None:

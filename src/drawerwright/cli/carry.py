@@ -37,7 +37,8 @@ def carry(
     from drawerwright.cli.answers import console, steps_shown, write_json
     from drawerwright.cli.reading import read_and_fit, read_materials
 
-    job, fitted = read_and_fit(job_path, slides, units, materials=read_materials(materials))
+    stuff = read_materials(materials)
+    job, fitted = read_and_fit(job_path, slides, units, materials=stuff)
     shown = units or job.units
     with steps_shown("drawing out") as progress:
         carried = carry_job(
@@ -46,6 +47,7 @@ def carry(
             tilt_deg=tilt,
             positions=positions,
             units=shown,
+            materials=stuff,
             progress=progress,
             where=PLACE,
         )

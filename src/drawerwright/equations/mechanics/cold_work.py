@@ -26,7 +26,7 @@ def corner_yield(yields: float, ultimate: float, inside_radius: float, thickness
     ratio = ultimate / yields
     gain = 3.69 * ratio - 0.819 * ratio**2 - 1.79
     power = 0.192 * ratio - 0.068
-    return gain * yields / max(inside_radius / thickness, _SHARPEST_RADIUS_OVER_THICKNESS) ** power
+    return float(gain * yields / max(inside_radius / thickness, _SHARPEST_RADIUS_OVER_THICKNESS) ** power)
 
 
 def average_yield(corner_share: float, corner: float, flat: float, ultimate: float) -> float:
