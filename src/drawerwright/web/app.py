@@ -10,7 +10,7 @@ from fastapi import APIRouter, FastAPI
 from drawerwright import __version__
 from drawerwright.store import Store, open_store
 from drawerwright.web import statics
-from drawerwright.web.api import bench, drawers, files, fit, jobs, pack, quick, revisions, slides
+from drawerwright.web.api import bench, compare, drawers, files, fit, jobs, pack, quick, revisions, slides
 from drawerwright.web.api.openapi import add_openapi
 from drawerwright.web.faults import add_fault_handlers, broken
 from drawerwright.web.guard import Guard
@@ -18,6 +18,7 @@ from drawerwright.web.packs_kept import PacksKept
 from drawerwright.web.pages import compare as compare_page
 from drawerwright.web.pages import conflict as conflict_page
 from drawerwright.web.pages import family_form as family_form_page
+from drawerwright.web.pages import family_history as family_history_page
 from drawerwright.web.pages import job as job_page
 from drawerwright.web.pages import jobs as jobs_page
 from drawerwright.web.pages import slides as slides_pages
@@ -25,6 +26,7 @@ from drawerwright.web.settings import Settings
 
 API_ROUTERS: tuple[APIRouter, ...] = (
     bench.router,
+    compare.router,
     drawers.router,
     files.router,
     fit.router,
@@ -38,6 +40,7 @@ PAGE_ROUTERS: tuple[APIRouter, ...] = (
     compare_page.router,
     conflict_page.router,
     family_form_page.router,
+    family_history_page.router,
     jobs_page.router,
     job_page.router,
     slides_pages.router,

@@ -16,8 +16,10 @@ from drawerwright.catalogue.family_writer import write_family_toml
 from drawerwright.drawing.scene import Scene, scale_to_paper
 from drawerwright.drawing.sheet import drawer_sheet
 from drawerwright.drawing.views.isometric import isometric, travel_of
+from drawerwright.errors import InputError
 from drawerwright.model.family import SlideFamily
 from drawerwright.model.fitted import FittedDrawer
+from drawerwright.store import NotInStore, Store
 from drawerwright.units import ShownUnits, format_mass
 from drawerwright.web.families import families_of, own_families, shipped_families
 from drawerwright.web.family_example import example_of
@@ -80,18 +82,26 @@ def slides(request: Request) -> Response:
 
 @router.get("/slides/{name}")
 def family_page(request: Request, name: str, units: ShownUnits = "mm") -> Response:
-    """The data sheet of a family. Raises InputError naming the nearest where there is none."""
+    """The data sheet of a family."""
     store = request.app.state.store
-    family = family_named(families_of(store), name, where="slides")
+    family = family_there(store, name)
     return page(request, "family.html", **family_sheet(family, units), own=_is_own(store, name))
 
 
 @router.get("/slides/{name}/file.toml")
 def family_file(request: Request, name: str) -> Response:
     """The family as its file, for a job at another place."""
-    family = family_named(families_of(request.app.state.store), name, where="slides")
+    family = family_there(request.app.state.store, name)
     headers = {"Content-Disposition": f'attachment; filename="{family.id}.toml"'}
     return Response(write_family_toml(family), media_type="application/toml", headers=headers)
+
+
+def family_there(store: Store, name: str) -> SlideFamily:
+    """A family that jobs may use. Raises NotInStore naming the nearest where there is none of that id."""
+    try:
+        return family_named(families_of(store), name, where="slides")
+    except InputError as error:
+        raise NotInStore(error.faults) from None
 
 
 def family_sheet(family: SlideFamily, units: ShownUnits = "mm") -> dict[str, Any]:
@@ -134,5 +144,5 @@ def _by_kind(remarks: list[Remark]) -> dict[str, list[Remark]]:
     return {head: those for head, those in found.items() if those}
 
 
-def _is_own(store: Any, name: str) -> bool:
+def _is_own(store: Store, name: str) -> bool:
     return any(family.id == name for family in own_families(store))

@@ -1,0 +1,58 @@
+// The form of a slide family: faults and remarks as it is typed, one question in flight, the newest next.
+import { reach } from './house.js';
+
+const form = document.querySelector('form[data-check]');
+const told = document.querySelector('[data-checks]');
+let asking = false;
+let waiting = false;
+
+/** Put each fault to its field, and take away those that are gone. */
+function placeFaults() {
+  const faults = new Map([...told.querySelectorAll('[data-field]')].map((one) => [one.dataset.field, one.dataset.says]));
+  for (const place of form.querySelectorAll('[data-fault-for]')) {
+    const name = place.dataset.faultFor;
+    const says = faults.get(name) ?? '';
+    if (place.textContent === says) continue;
+    place.replaceChildren();
+    if (says) {
+      const fault = document.createElement('span');
+      fault.className = 'fault';
+      fault.textContent = says;
+      place.append(fault);
+    }
+    const control = form.elements.namedItem(name);
+    if (control instanceof Element) {
+      control.toggleAttribute('aria-invalid', Boolean(says));
+      if (says) control.setAttribute('aria-invalid', 'true');
+      control.closest('.field, td')?.classList.toggle('wrong', Boolean(says));
+    }
+  }
+}
+
+/** Ask for the checks of the form as it stands. */
+async function check() {
+  if (asking) {
+    waiting = true;
+    return;
+  }
+  asking = true;
+  try {
+    const reply = await reach(form.dataset.check, { method: 'POST', body: new URLSearchParams(new FormData(form)) });
+    if (reply.ok) {
+      const opened = [...told.querySelectorAll('details')].map((one) => one.open);
+      told.innerHTML = await reply.text();
+      told.querySelectorAll('details').forEach((one, at) => { one.open = opened[at] ?? one.open; });
+      placeFaults();
+    }
+  } catch {
+    // The bar tells that the server is out of reach; the next change asks again.
+  } finally {
+    asking = false;
+    if (waiting) {
+      waiting = false;
+      check();
+    }
+  }
+}
+
+if (form && told) form.addEventListener('input', check);
