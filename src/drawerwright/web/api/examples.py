@@ -46,9 +46,12 @@ def _fits(values: dict[str, Any]) -> dict[str, Example]:
     question = read_question(EXAMPLE.items())
     quick = fit_document(answer_values(question.values, families).fitted_job(""))
     compared = compare_document(compare_slides(job, families, _COMPARED))
+    asked = read_values(question.values)
+    beside = compare_document(compare_slides(asked, families, _COMPARED))
     return {
         "fit": {"body": {"job": values}, "answer": fitted},
         "compare": {"body": {"job": values, "compare": list(_COMPARED)}, "answer": compared},
+        "compare_in_address": {"answer": beside},
         "quick": {"answer": quick},
     }
 
