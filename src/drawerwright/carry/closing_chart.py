@@ -21,6 +21,7 @@ from drawerwright.equations.equation import Q
 from drawerwright.equations.mechanics.closing import (
     ClosingUnit,
     least_speed,
+    limit_tilt,
     rebound_reach,
     rolling_drag,
     speed_at_home,
@@ -48,6 +49,7 @@ class ClosingChart:
 
     `states` index `STATES`: "slams" meets home faster than is soft, "stalls" does not stay shut otherwise.
     `home_speed` [mm/s] is 0 where it never gets home; `reach` [mm/s]: push less the least that gets home.
+    `limit_tilts` [degrees], by mass: up to it the pull at home beats drag and gravity.
     """
 
     masses: Q
@@ -55,6 +57,7 @@ class ClosingChart:
     states: NDArray[np.int8]
     home_speed: Q
     reach: Q
+    limit_tilts: Q
     push: float
     capture: float
 
@@ -91,6 +94,7 @@ def closing_chart(
         states=cast("NDArray[np.int8]", states.astype(np.int8)),
         home_speed=home * _MM,
         reach=(push / _MM - least_speed(mass, tilt, unit, start)) * _MM,
+        limit_tilts=np.degrees(limit_tilt(kilograms, unit.pull_in, unit.drag)),
         push=push,
         capture=start * _MM,
     )
