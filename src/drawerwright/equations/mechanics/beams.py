@@ -8,6 +8,7 @@ brackets; checked against tabled cases and against frame analysis.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import NamedTuple, TypeAlias
 
 import numpy as np
@@ -90,6 +91,43 @@ def spread_load_moments(load: Q, span: Q, ahead: Q, behind: Q) -> tuple[Q, Q, Q]
     place = np.clip(force / np.where(load == 0.0, 1.0, load) - behind, 0.0, span)
     between = force * place - load * (place + behind) ** 2 / 2
     return rear, front, between
+
+
+def bent_line(
+    places: Q,
+    rear: float,
+    front: float,
+    *,
+    loads: Sequence[tuple[float, float]] = (),
+    spreads: Sequence[tuple[float, float, float]] = (),
+    stiffness: float,
+    at_rear: float = 0.0,
+    at_front: float = 0.0,
+) -> Q:
+    """Deflection [mm] along a beam at `places` (k,); its supports stand at the heights `at_rear`, `at_front`.
+
+    `loads`: place and force [N] of each; `spreads`: from, to, and load [N/mm]. `stiffness` is EI [N mm²].
+    """
+    span = front - rear
+    forces = [(at, load) for at, load in loads] + [
+        ((start + end) / 2, load * (end - start)) for start, end, load in spreads
+    ]
+    front_force = sum(force * (at - rear) for at, force in forces) / span
+    rear_force = sum(force for _, force in forces) - front_force
+
+    def bend(place: Q) -> Q:
+        total = rear_force * _cubed(place - rear) + front_force * _cubed(place - front)
+        for at, load in loads:
+            total = total - load * _cubed(place - at)
+        for start, end, load in spreads:
+            fourth = np.maximum(place - start, 0.0) ** 4 - np.maximum(place - end, 0.0) ** 4
+            total = total - load * fourth / 4
+        return total / (6 * stiffness)
+
+    low, high = bend(np.array([rear])), bend(np.array([front]))
+    return bend(places) + on_a_line(
+        places, np.array([rear]), np.array([front]), at_rear - low, at_front - high
+    )
 
 
 def on_a_line(place: Q, rear: Q, front: Q, at_rear: Q, at_front: Q) -> Q:
