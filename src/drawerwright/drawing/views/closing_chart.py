@@ -11,6 +11,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
 
+import numpy as np
+
 from drawerwright.carry.closing import Closing
 from drawerwright.carry.closing_chart import STATES, ChartState, ClosingChart
 from drawerwright.carry.closing_checks import SOFT
@@ -36,6 +38,8 @@ HATCHINGS: Final[dict[ChartState, tuple[tuple[float, float], ...]]] = {
 }
 """Angle [degrees] and spacing [mm] of each area's hatching. Own choice."""
 _ROOM_FOR_WORDS: Final = 7.0
+_WORD_INSIDE: Final = 18.0
+_WORD_PLACES: Final = 33
 _TICK: Final = 1.6
 _MOST_TICKS: Final = 8
 _SWATCH: Final = (9.0, 4.6)
@@ -155,15 +159,13 @@ def _word(
     state: ChartState, xs: Sequence[float], bottom: Sequence[float], top: Sequence[float]
 ) -> list[Primitive]:
     """The area's word where the area is highest; none where it has no room, for the legend tells it."""
-    inside = [k for k, x in enumerate(xs) if 16.0 <= x <= WIDTH - 16.0]
-    if not inside:
+    places = np.linspace(_WORD_INSIDE, WIDTH - _WORD_INSIDE, _WORD_PLACES)
+    low, high = np.interp(places, xs, bottom), np.interp(places, xs, top)
+    room = [float(np.min((high - low)[max(k - 2, 0) : k + 3])) for k in range(_WORD_PLACES)]
+    place = max(range(_WORD_PLACES), key=lambda k: room[k])
+    if room[place] < _ROOM_FOR_WORDS:
         return []
-    place = max(
-        inside, key=lambda k: min(top[j] - bottom[j] for j in range(max(k - 4, 0), min(k + 5, len(xs))))
-    )
-    if top[place] - bottom[place] < _ROOM_FOR_WORDS:
-        return []
-    at = (xs[place], (bottom[place] + top[place]) / 2 - NOTE_SIZE * 0.35)
+    at = (float(places[place]), float(low[place] + high[place]) / 2 - NOTE_SIZE * 0.35)
     return [Text(at, WORDS[state], NOTE_SIZE, "middle", "semibold", backed=True)]
 
 

@@ -71,7 +71,7 @@ def tipping_balance(
     drawn += _levers(pulls)
     drawn += _bars(view, pulls)
     name = tipping.cabinet.id
-    scene = Scene("tipping", f"Balance of cabinet {name}", _alt(view, pulls), tuple(drawn))
+    scene = Scene("tipping", f"Balance of cabinet {name}", _alt(view, pulls, units), tuple(drawn))
     return in_units(scene, units)
 
 
@@ -182,17 +182,19 @@ def _bars(view: Balance, pulls: Sequence[_Weighing]) -> list[Primitive]:
         )
     margin = sum(one.moment for one in pulls)
     verdict = f"stands, {margin:.0f} N m to spare" if margin >= 0 else f"tips: {-margin:.0f} N m are lacking"
+    if view.hangs_on is not None:
+        verdict = f"with the test mass it {verdict}"
     tone: Tone = "ink" if margin >= 0 else "accent"
     drawn.append(Text((0.0, top), verdict, CAPTION_SIZE, "middle", "semibold", tone, shift=(0.0, 2.6)))
     return drawn
 
 
-def _alt(view: Balance, pulls: Sequence[_Weighing]) -> str:
+def _alt(view: Balance, pulls: Sequence[_Weighing], units: Units) -> str:
     margin = sum(one.moment for one in pulls)
     opened = f"drawers {', '.join(view.open)} open" if view.open else "no drawer open"
     stance = "on a block under its rear" if view.case.stance == "block" else "on a level floor"
     parts = "; ".join(
-        f"{one.words} {one.mass:.1f} kg, {shown(abs(one.at[0]))} "
+        f"{one.words} {format_mass(one.mass, shown_in(units).units)}, {shown(abs(one.at[0]), units)} "
         f"{'ahead of' if one.at[0] < 0 else 'behind'} its feet"
         for one in pulls
     )
