@@ -145,7 +145,8 @@ class BackupFile:
             for line in entry:
                 digest.update(line)
                 count += 1
-                if json.loads(line).keys() != columns:
+                row = json.loads(line)
+                if not isinstance(row, dict) or row.keys() != columns:
                     raise ValueError(f"row {count} of {name} has other columns")
         if {"rows": count, "sha256": digest.hexdigest()} != self.tables[name]:
             raise ValueError(f"{name} is not as it was written: the file is damaged")
@@ -192,9 +193,8 @@ def put_back(file: BackupFile, connections: Connections, *, replace: bool) -> Ba
                 connection.execute(insert(table), batch)
             if not connections.sqlite:
                 _count_on(connection, table)
-        kinds: dict[str, int] = dict(
-            connection.execute(select(document.c.kind, func.count()).group_by(document.c.kind)).tuples().all()
-        )
+        counted = select(document.c.kind, func.count()).group_by(document.c.kind)
+        kinds = {row[0]: int(row[1]) for row in connection.execute(counted)}
     rows = {name: int(one["rows"]) for name, one in file.tables.items()}
     return Backup(rows, kinds.get("job", 0), kinds.get("family", 0), file.path.stat().st_size)
 

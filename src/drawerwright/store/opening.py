@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sqlite3
 import threading
 import time
 from collections.abc import Callable
@@ -85,17 +86,27 @@ def _use_write_ahead_log(connections: Connections) -> None:
         try:
             raw = connections.engine.raw_connection()
             cursor = raw.cursor()
-            if cursor.execute("PRAGMA journal_mode").fetchone()[0] != "wal":
+            cursor.execute("PRAGMA journal_mode")
+            # Read to the end: a statement that is half read would forbid the change.
+            if cursor.fetchall() != [("wal",)]:
                 cursor.execute("PRAGMA journal_mode = WAL")
+                cursor.fetchall()
+            cursor.close()
             return
-        except Exception as error:
-            fault = error if isinstance(error, DBAPIError) else DBAPIError(None, None, error)
-            if "locked" not in str(error) or left == 1:
+        except (DBAPIError, sqlite3.Error) as error:
+            busy = isinstance(error, sqlite3.Error) and _is_busy(error)
+            if not busy or left == 1:
+                fault = error if isinstance(error, DBAPIError) else DBAPIError(None, None, error)
                 raise connections.unusable(fault) from error
         finally:
             if raw is not None:
                 raw.close()
         time.sleep(_PAUSE)
+
+
+def _is_busy(error: sqlite3.Error) -> bool:
+    # The low byte of an extended code is the plain one.
+    return getattr(error, "sqlite_errorcode", 0) & 0xFF in (sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED)
 
 
 def _version(connection: Connection, connections: Connections) -> str | None:
