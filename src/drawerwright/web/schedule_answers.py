@@ -61,12 +61,17 @@ def _with_twice(
 
 
 def worst_check(fitted: FittedDrawer) -> Check | None:
-    """The check to look at first: a stop before a watch before the rest, then the least margin in mm."""
-    return min(
-        fitted.checks,
-        key=lambda one: (_ORDER[one.state], one.unit != "mm", one.margin),
-        default=None,
-    )
+    """The check to look at first: a stop before a watch before the rest, then the least margin in mm.
+
+    That a mount is there, and that a box is as tall as its opening lets it, is no news.
+    """
+    told = [one for one in fitted.checks if one.state != "ok" or not _is_no_news(one, fitted)]
+    return min(told, key=lambda one: (_ORDER[one.state], one.unit != "mm", one.margin), default=None)
+
+
+def _is_no_news(check: Check, fitted: FittedDrawer) -> bool:
+    tallest = fitted.drawer.box_height is None and fitted.drawer.existing_box is None
+    return check.id == "mount" or (check.id == "opening-height" and tallest)
 
 
 @dataclass(frozen=True, slots=True)

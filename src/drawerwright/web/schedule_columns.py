@@ -43,6 +43,7 @@ _SHORT: Final = {
     "opening.depth": "Depth",
     "opening.floor": "Floor",
     "side": "Sides",
+    "slide": "Slide wanted",
     "front.style": "Front",
     "quantity": "Pieces",
 }

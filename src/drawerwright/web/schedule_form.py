@@ -88,11 +88,16 @@ def typed_edits(fields: Iterable[tuple[str, str]], values: Mapping[str, Any]) ->
     return edits
 
 
-def asked_edits(do: str, fields: Sequence[tuple[str, str]], columns: Sequence[str]) -> list[Edit]:
-    """What a button does, to the rows that are picked; `columns`: those on the screen."""
-    rows = sorted(
+def picked_rows(fields: Iterable[tuple[str, str]]) -> list[int]:
+    """The rows that are picked, counted from 0."""
+    return sorted(
         {int(text) for name, text in fields if name == "pick" and text.isdecimal() and len(text) < 5}
     )
+
+
+def asked_edits(do: str, fields: Sequence[tuple[str, str]], columns: Sequence[str]) -> list[Edit]:
+    """What a button does, to the rows that are picked; `columns`: those on the screen."""
+    rows = picked_rows(fields)
     told = dict(fields)
     if do == "add":
         return [AddRow(at=rows[-1] + 1 if rows else MOST_ROWS)]

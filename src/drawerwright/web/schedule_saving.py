@@ -6,12 +6,15 @@ from collections import OrderedDict
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from threading import Lock
-from typing import Any, Final
+from typing import Any, Final, Literal, TypeAlias
 
 from starlette.requests import Request
 
 from drawerwright.store import Store, StoredJob
 from drawerwright.web.schedule_edits import Edit, Edited, SetCell, edit_values
+
+Then: TypeAlias = Literal["undo", "redo"] | None
+"""What is done behind the edits: the newest change taken back, or done again."""
 
 KEPT: Final = 16
 """How many revisions' values a process keeps: 2,000 drawers are about 3 MB. Own choice."""
@@ -65,37 +68,33 @@ class Revisions:
                 return self._read[job_id, revision]
         return self.values(self.store.job(job_id, revision))
 
-    def save(
-        self, job_id: str, edits: Sequence[Edit], *, based_on: int, by: str = "", what: str = ""
-    ) -> Saved:
+    def save(self, job_id: str, edits: Sequence[Edit], *, based_on: int, then: Then = None) -> Saved:
         """Edits done on revision `based_on` and saved, put together with what others saved since.
 
         Raises Conflict (nothing is lost: values with the edits are kept on the side), NotInStore, InputError.
         """
         base = self.at(job_id, based_on)
         edited = edit_values(base, edits)
-        saved = self._saved(job_id, edited, base, edits, based_on=based_on, by=by, what=what)
+        saved = (
+            self._saved(job_id, edited, base, edits, based_on) if edits else self.store.job(job_id, based_on)
+        )
+        if then == "undo":
+            saved = self.store.undo(job_id, based_on=saved.revision)
+        elif then == "redo":
+            saved = self.store.redo(job_id, based_on=saved.revision)
         values = self.values(saved)
         places = None if values == edited.values else _places(edited.drawers, values["drawer"])
         return Saved(
             saved,
             values,
-            tuple(sorted(_touched(edited, base, values))),
+            tuple(sorted(_touched(base, values))),
             places,
             tuple(edited.remarks),
             _but_drawers(values) != _but_drawers(base),
         )
 
     def _saved(
-        self,
-        job_id: str,
-        edited: Edited,
-        base: Mapping[str, Any],
-        edits: Sequence[Edit],
-        *,
-        based_on: int,
-        by: str,
-        what: str,
+        self, job_id: str, edited: Edited, base: Mapping[str, Any], edits: Sequence[Edit], based_on: int
     ) -> StoredJob:
         """One drawer alone where that is all: it costs the same however long the job is."""
         row = next(iter(edited.rows), 0)
@@ -104,12 +103,11 @@ class Revisions:
             name = base["drawer"][row].get("id")
             told = [one.get("id") for one in base["drawer"]]
             if isinstance(name, str) and name.strip() and told.count(name) == 1:
-                drawer = edited.drawers[row]
-                saved = self.store.save_drawer(job_id, name, drawer, based_on=based_on, by=by, what=what)
+                saved = self.store.save_drawer(job_id, name, edited.drawers[row], based_on=based_on)
                 if saved.how == "saved" and saved.revision == based_on + 1:
                     self.keep(saved, edited.values)
                 return saved
-        return self.store.save_job(job_id, edited.values, based_on=based_on, by=by, what=what)
+        return self.store.save_job(job_id, edited.values, based_on=based_on)
 
 
 def _name(drawer: Mapping[str, Any]) -> str:
@@ -135,7 +133,7 @@ def _places(
     return None if places == tuple(range(len(saved))) else places
 
 
-def _touched(edited: Edited, base: Mapping[str, Any], values: Mapping[str, Any]) -> set[int]:
+def _touched(base: Mapping[str, Any], values: Mapping[str, Any]) -> set[int]:
     """Rows of the saved job that are not as the page had them, or share a cabinet with one that is not."""
     before = base["drawer"]
     changed = {at for at, one in enumerate(values["drawer"]) if at >= len(before) or one != before[at]}

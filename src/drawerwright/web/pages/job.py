@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Annotated, Any
 from urllib.parse import quote, urlencode
 
 from fastapi import APIRouter, Depends, Query, Request
 from pydantic import BaseModel, ConfigDict, Field
-from starlette.responses import JSONResponse, RedirectResponse, Response
+from starlette.responses import JSONResponse, PlainTextResponse, RedirectResponse, Response
 
 from drawerwright.catalogue.contents import contents_preset_ids
 from drawerwright.store import Conflict, StoredJob
@@ -22,12 +23,14 @@ from drawerwright.web.schedule_columns import FIRST_COLUMNS, chosen_columns, sch
 from drawerwright.web.schedule_edits import Edit
 from drawerwright.web.schedule_form import (
     asked_edits,
+    picked_rows,
     shared_fields,
     text_fields,
     typed_edits,
 )
+from drawerwright.web.schedule_paste import write_block
 from drawerwright.web.schedule_rows import AT_A_TIME, blank_row, rows_of
-from drawerwright.web.schedule_saving import Saved, revisions_of
+from drawerwright.web.schedule_saving import Saved, Then, revisions_of
 
 BLANK_ROWS = 3
 """Rows to write new drawers into, under the last one."""
@@ -75,34 +78,40 @@ def save_job(request: Request, job_id: str, view: Viewed, form: Form) -> Respons
     fields = text_fields(form)
     told = dict(fields)
     based_on = revision_told(told)
-    store, do = store_of(request), told.get("do", "save")
+    do = told.get("do", "save")
     revisions = revisions_of(request)
     values = revisions.at(job_id, based_on)
     edits = typed_edits(fields, values)
     edits += asked_edits(do, fields, [column.key for column in chosen_columns(view.columns)])
+    then: Then = "undo" if do == "undo" else "redo" if do == "redo" else None
     remarks: tuple[str, ...] = ()
     try:
-        if edits:
-            saved = revisions.save(job_id, edits, based_on=based_on)
-            based_on, remarks = saved.job.revision, saved.remarks
-        if do == "undo":
-            store.undo(job_id, based_on=based_on)
-        elif do == "redo":
-            store.redo(job_id, based_on=based_on)
+        if edits or then:
+            saved = revisions.save(job_id, edits, based_on=based_on, then=then)
+            values, remarks = saved.values, saved.remarks
     except Conflict as conflict:
         return RedirectResponse(conflict_address(job_id, conflict), 303)
+    if do == "block":
+        return block_text(values, picked_rows(fields) or None, view)
     if remarks:
         return schedule_page(request, job_id, view, remarks=remarks)
     return RedirectResponse(view.address(job_id), 303)
 
 
 class Edits(BaseModel):
-    """Edits of the revision `based_on`, in their order."""
+    """Edits of the revision `based_on`, in their order; `then` the newest change is taken back or done again.
+
+    `whole`: all rows of the page are wanted back, not only those that changed. `to_end`: the page shows the
+    job's last row.
+    """
 
     model_config = ConfigDict(extra="forbid")
 
     based_on: Annotated[int, Field(ge=1)]
     edits: Annotated[list[Edit], Field(max_length=10_000)]
+    whole: bool = False
+    to_end: bool = False
+    then: Then = None
 
 
 @router.post("/jobs/{job_id}/edits")
@@ -112,21 +121,28 @@ def save_edits(request: Request, job_id: str, view: Viewed, told: Edits) -> Resp
     409 where somebody else changed the same, with the address of the page that shows both versions.
     """
     try:
-        saved = revisions_of(request).save(job_id, told.edits, based_on=told.based_on)
+        saved = revisions_of(request).save(job_id, told.edits, based_on=told.based_on, then=told.then)
     except Conflict as conflict:
         errors = [fault.as_json() for fault in conflict.faults]
         return JSONResponse({"errors": errors, "settle": conflict_address(job_id, conflict)}, 409)
     structural = any(one.do not in ("set", "share") for one in told.edits)
-    whole = structural or saved.shared or saved.places is not None or len(saved.touched) > AT_A_TIME
-    return JSONResponse(_answer(request, saved, view, whole=whole))
+    whole = (
+        told.whole
+        or told.then is not None
+        or structural
+        or saved.shared
+        or saved.places is not None
+        or len(saved.touched) > AT_A_TIME
+    )
+    return JSONResponse(_answer(request, saved, view, whole=whole, to_end=told.to_end))
 
 
-def _answer(request: Request, saved: Saved, view: View, *, whole: bool) -> dict[str, Any]:
+def _answer(request: Request, saved: Saved, view: View, *, whole: bool, to_end: bool) -> dict[str, Any]:
     columns = chosen_columns(view.columns)
     store = store_of(request)
     families = families_of(store)
     count = len(saved.values["drawer"])
-    shown = range(view.start, min(view.start + AT_A_TIME, count))
+    shown = range(view.start, count if to_end else min(view.start + AT_A_TIME, count))
     places = shown if whole else [at for at in saved.touched if at in shown]
     rows = rows_of(saved.job.id, saved.values, places, columns, families)
     drawn = {row.place: _row_text(row) for row in rows}
@@ -141,13 +157,40 @@ def _answer(request: Request, saved: Saved, view: View, *, whole: bool) -> dict[
         "remarks": list(saved.remarks),
         "can_undo": saved.job.can_undo,
         "can_redo": saved.job.can_redo,
-        "title": saved.job.title,
+        "shared": _shared_texts(saved.values) if saved.shared else None,
     }
+
+
+def _shared_texts(values: Mapping[str, Any]) -> dict[str, str]:
+    """What the fields of the whole job hold, by their names."""
+    defaults, known = values.get("defaults") or {}, schedule_columns()
+    fields = {f"defaults.{key}": text_of(defaults, known[key].column) for key in shared_fields(values)}
+    return {"title": str(values.get("title", "")), "units": str(values.get("units", "mm")), **fields}
 
 
 def _row_text(row: Any) -> str:
     template = environment().get_template("_schedule_row.html")
     return template.render(row=row)
+
+
+@router.get("/jobs/{job_id}/block")
+def show_block(
+    request: Request, job_id: str, view: Viewed, rows: Annotated[str | None, Query(max_length=30_000)] = None
+) -> Response:
+    """Rows as text with tabs, for a spreadsheet, under a heading of keys; `rows`: "0,1,4", all without."""
+    values = revisions_of(request).values(store_of(request).job(job_id))
+    wanted = None if rows is None else [int(one) for one in rows.split(",") if one.isdecimal()]
+    return block_text(values, wanted, view)
+
+
+def block_text(values: Mapping[str, Any], rows: Sequence[int] | None, view: View) -> Response:
+    """Rows of a job as text with tabs."""
+    columns = chosen_columns(view.columns)
+    drawers = values["drawer"]
+    places = [at for at in (range(len(drawers)) if rows is None else rows) if at < len(drawers)]
+    cells = [[text_of(drawers[at], column.column) for column in columns] for at in places]
+    text = write_block([[column.key for column in columns], *cells])
+    return PlainTextResponse(text, media_type="text/tab-separated-values; charset=utf-8")
 
 
 @router.get("/jobs/{job_id}/totals")

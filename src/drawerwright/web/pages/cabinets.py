@@ -1,0 +1,59 @@
+"""The cabinets of a job: elevations that lead to the drawers, sums of their columns, what they share."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from urllib.parse import quote
+
+from fastapi import APIRouter, Request
+from starlette.responses import RedirectResponse, Response
+
+from drawerwright.store import Conflict
+from drawerwright.web.families import families_of
+from drawerwright.web.pages.conflict import conflict_address
+from drawerwright.web.pages.forms import Form, revision_told, store_of
+from drawerwright.web.render import page
+from drawerwright.web.schedule_answers import units_of
+from drawerwright.web.schedule_cabinets import cabinet_views, with_cabinet
+from drawerwright.web.schedule_form import text_fields
+from drawerwright.web.schedule_saving import revisions_of
+
+router = APIRouter(include_in_schema=False)
+
+
+@router.get("/jobs/{job_id}/cabinets")
+def show_cabinets(request: Request, job_id: str) -> Response:
+    """Every cabinet of a job."""
+    store = store_of(request)
+    job = store.job(job_id)
+    values = revisions_of(request).values(job)
+    views = cabinet_views(job_id, values, families_of(store))
+    drawn = {
+        view.id: replace(view.elevation.scene, page=view.elevation.room) for view in views if view.elevation
+    }
+    alone = sum(not one.get("cabinet") for one in values["drawer"])
+    return page(
+        request,
+        "cabinets.html",
+        job=job,
+        views=views,
+        drawn=drawn,
+        alone=alone,
+        units=units_of(values),
+    )
+
+
+@router.post("/jobs/{job_id}/cabinets")
+def save_cabinet(request: Request, job_id: str, form: Form) -> Response:
+    """Save what was typed of one cabinet."""
+    told = dict(text_fields(form))
+    based_on, cabinet = revision_told(told), told.get("cabinet", "").strip()
+    values = revisions_of(request).at(job_id, based_on)
+    texts = {
+        name.removeprefix("key."): text for name, text in told.items() if name.startswith("key.") and cabinet
+    }
+    try:
+        store_of(request).save_job(job_id, with_cabinet(values, cabinet, texts), based_on=based_on)
+    except Conflict as conflict:
+        return RedirectResponse(conflict_address(job_id, conflict), 303)
+    return RedirectResponse(f"/jobs/{quote(job_id, safe='')}/cabinets#{quote(cabinet, safe='')}", 303)
