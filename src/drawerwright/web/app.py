@@ -21,6 +21,7 @@ from drawerwright.web.pages import family_form as family_form_page
 from drawerwright.web.pages import family_history as family_history_page
 from drawerwright.web.pages import job as job_page
 from drawerwright.web.pages import jobs as jobs_page
+from drawerwright.web.pages import quick as quick_page
 from drawerwright.web.pages import slides as slides_pages
 from drawerwright.web.settings import Settings
 
@@ -43,6 +44,7 @@ PAGE_ROUTERS: tuple[APIRouter, ...] = (
     family_history_page.router,
     jobs_page.router,
     job_page.router,
+    quick_page.router,
     slides_pages.router,
     statics.router,
 )

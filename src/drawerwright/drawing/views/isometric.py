@@ -12,7 +12,7 @@ from typing import Final, Literal, TypeAlias
 
 import numpy as np
 
-from drawerwright.drawing.geometry import Point
+from drawerwright.drawing.geometry import Bounds, Point
 from drawerwright.drawing.half_spaces import Array
 from drawerwright.drawing.hidden_lines import Direction, Picture, SeenLine
 from drawerwright.drawing.pens import NOTE_SIZE, LineClass
@@ -186,3 +186,26 @@ def _what_stopped(stand: Standing, view: Direction, units: Units) -> list[Primit
     drawn.append(Text(at, first, NOTE_SIZE, "middle", "semibold", "accent", (0.0, 0.8), backed=True))
     drawn.append(Text(at, second, NOTE_SIZE, "middle", "regular", "accent", (0.0, -3.0), backed=True))
     return drawn
+
+
+def room_drawn_out(fitted: FittedDrawer, *, seen_from: SeenFrom = "right") -> Bounds:
+    """The rectangle that the picture takes however far it is drawn out [mm on paper at full scale].
+
+    Lettering is left out: it needs some room beside it at the side of the cabinet that is seen.
+    """
+    stand, view, travel = standing(fitted), SEEN_FROM[seen_from], travel_of(fitted)
+    corners = [
+        end @ view.paper
+        for extension in dict.fromkeys((0.0, travel))
+        for solid in solids_drawn_out(stand, extension)
+        for end in (solid.starts, solid.ends)
+    ]
+    level = cut_level(stand)
+    corners.append(np.array([view.point(x, level, z) for x, z in cut_outline(stand)]))
+    edge = stand.outer_right if seen_from == "right" else stand.outer_left
+    beyond = edge + math.copysign(_DIMENSION_ASIDE + _BEYOND, edge)
+    y = cabinet_bottom(stand)
+    corners.append(np.array([view.point(beyond, y, z) for z in (0.0, travel)]))
+    points = np.concatenate(corners)
+    (left, bottom), (right, top) = points.min(axis=0).tolist(), points.max(axis=0).tolist()
+    return Bounds(left, bottom, right, top)

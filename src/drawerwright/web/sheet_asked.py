@@ -1,0 +1,75 @@
+"""What a sheet was asked for: fields, the dimension unfolded, how far it is drawn out; its addresses."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from typing import Final, Literal, TypeAlias
+from urllib.parse import urlencode
+
+from drawerwright.drawing.shown import Shown
+from drawerwright.units import ShownUnits
+from drawerwright.web.sheet_fields import NAMES
+
+Arrangement: TypeAlias = Literal["wide", "mid", "small"]
+ARRANGEMENTS: Final[tuple[Arrangement, ...]] = ("wide", "mid", "small")
+OWN_KEYS: Final = frozenset({"show", "out", "fragment", "for"})
+"""Keys of an address that are the page's, not the drawer's."""
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """A question to a sheet at `path`; `texts` are those of its fields, `besides` other keys of the drawer.
+
+    `show`: quantity of the dimension unfolded. `out`: how far the drawer is drawn out [mm], None: not told.
+    """
+
+    path: str
+    texts: Mapping[str, str]
+    units: ShownUnits = "mm"
+    show: str = ""
+    out: float | None = None
+    besides: tuple[tuple[str, str], ...] = ()
+    keep_units: bool = field(default=False)
+
+    @property
+    def shown(self) -> Shown:
+        """How lengths are shown."""
+        return Shown(self.units)
+
+    def pairs(self, **changes: str) -> list[tuple[str, str]]:
+        """Keys and values of the address, with `changes` by name; blank ones are left out."""
+        told: dict[str, str] = {
+            "units": self.units if self.units != "mm" or self.keep_units else "",
+            "out": f"{self.out:g}" if self.out is not None else "",
+            "show": self.show,
+        }
+        told.update(changes)
+        fields = [*self.texts.items(), *self.besides, *told.items()]
+        return [(name, text) for name, text in fields if text.strip()]
+
+    def address(self, **changes: str) -> str:
+        """This sheet's address, with `changes`."""
+        query = urlencode(self.pairs(**changes))
+        return f"{self.path}?{query}" if query else self.path
+
+    def with_texts(self, texts: Mapping[str, str], units: ShownUnits | None = None) -> Asked:
+        """The same question with other fields."""
+        return Asked(
+            self.path, dict(texts), units or self.units, self.show, self.out, self.besides, self.keep_units
+        )
+
+
+def length_told(text: str | None) -> float | None:
+    """A length of the address [mm] that only draws: None where it is none."""
+    try:
+        value = float(text or "")
+    except ValueError:
+        return None
+    return value if 0.0 <= value <= 5000.0 else None
+
+
+def besides_of(pairs: Iterable[tuple[str, str]]) -> tuple[tuple[str, str], ...]:
+    """Keys of an address that are neither a field's nor the page's own: they are kept as they are."""
+    known = NAMES | OWN_KEYS | {"units"}
+    return tuple((key, text) for key, text in pairs if key not in known and text.strip())

@@ -1,0 +1,231 @@
+"""The fields of a sheet's strip: what was measured, and behind it what else may be told of a drawer."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from typing import Any, Final
+
+from drawerwright.errors import Fault, ReadingError
+from drawerwright.files.job_columns import drawer_columns
+from drawerwright.units import KG_PER_POUND, MM_PER_INCH, BareUnit, parse_length, parse_mass
+from drawerwright.web.fitting import place_of
+from drawerwright.web.schedule_columns import text_of
+
+
+@dataclass(frozen=True, slots=True)
+class Field:
+    """One field: `name` in the address, `key` of the job file, unit "length", "mass" or none.
+
+    `usual` is what counts where nothing is written; `choices` are (word, what people read).
+    """
+
+    name: str
+    key: str
+    label: str
+    unit: str = ""
+    help: str = ""
+    usual: str = ""
+    choices: tuple[tuple[str, str], ...] = ()
+    value: str = ""
+    fault: Fault | None = None
+    width: int = 6
+
+    @property
+    def told(self) -> bool:
+        """Whether anything is written in it."""
+        return bool(self.value.strip())
+
+
+_STYLES: Final = (("", "no front"), ("overlay", "overlay"), ("inset", "inset"))
+_KINDS: Final = (("", "frameless"), ("face-frame", "face frame"))
+_MOUNTS: Final = (
+    ("", "whichever fits"),
+    ("side", "cabinet side"),
+    ("packed", "packing"),
+    ("rear-bracket", "rear brackets"),
+    ("shelf", "shelf"),
+)
+_JOINTS: Final = (("", "butt"), ("rabbet", "rabbet"), ("dowel", "dowel"), ("dovetail", "dovetail"))
+_BOTTOMS: Final = (
+    ("", "grooved all round"),
+    ("groove-3", "back stands on it"),
+    ("under", "under the box"),
+)
+_FROM: Final = (("", "inside width"), ("outside", "outside width"))
+
+MEASURED: Final = (
+    Field("width", "opening.width", "Opening width", "length", "Several readings: 562, 561.5", width=12),
+    Field("height", "opening.height", "Height", "length", "Clear height of the opening"),
+    Field("depth", "opening.depth", "Depth", "length", "To the first thing behind"),
+    Field("side", "side", "Sides", "length", "Thickness as measured", width=5),
+    Field("contents", "contents", "Contents", "mass", "What will lie in the drawer", "0", width=5),
+)
+MORE: Final[tuple[tuple[str, tuple[Field, ...]], ...]] = (
+    (
+        "Front",
+        (
+            Field("front.style", "front.style", "Front", choices=_STYLES),
+            Field("front.thickness", "front.thickness", "Thickness", "length", usual="19"),
+            Field("front.overlay", "front.overlay", "Overlay", "length", usual="16"),
+            Field("front.gap", "front.gap", "Gap", "length", usual="3"),
+            Field("subfront", "subfront", "Subfront", "length", usual="as sides"),
+        ),
+    ),
+    (
+        "Cabinet",
+        (
+            Field("construction", "construction", "Built", choices=_KINDS),
+            Field("frame.left", "frame.left", "Frame, left", "length"),
+            Field("frame.right", "frame.right", "Frame, right", "length"),
+            Field("frame.thickness", "frame.thickness", "Frame thick", "length"),
+            Field("opening.floor", "opening.floor", "Floor below", "length", usual="0"),
+        ),
+    ),
+    (
+        "Slide",
+        (
+            Field("mount", "mount", "Mounted on", choices=_MOUNTS),
+            Field("slide", "slide", "Slide", usual="any", width=12),
+            Field("lost.left", "lost.left", "Lost, left", "length", usual="0"),
+            Field("lost.right", "lost.right", "Lost, right", "length", usual="0"),
+        ),
+    ),
+    (
+        "Box",
+        (
+            Field("box.joint", "box.joint", "Joints", choices=_JOINTS),
+            Field("box.bottom", "box.bottom", "Bottom", choices=_BOTTOMS),
+            Field("box.bottom_thickness", "box.bottom_thickness", "Bottom thick", "length", usual="6"),
+            Field("box_height", "box_height", "Box height", "length", usual="all"),
+            Field("size_from", "size_from", "Sized by", choices=_FROM),
+        ),
+    ),
+)
+FIELDS: Final = (*MEASURED, *(field for _, group in MORE for field in group))
+NAMES: Final = frozenset(field.name for field in FIELDS)
+_USUAL_WORDS: Final = {
+    "front.style": "none",
+    "construction": "frameless",
+    "mount": "auto",
+    "slide": "auto",
+    "box.joint": "butt",
+    "box.bottom": "groove-4",
+    "size_from": "inside",
+    "box_height": "auto",
+}
+"""Words of the job file that say what a blank field says."""
+
+
+@dataclass(frozen=True, slots=True)
+class Strip:
+    """All fields with what is written in them, and faults that belong to none."""
+
+    measured: tuple[Field, ...]
+    more: tuple[tuple[str, tuple[Field, ...]], ...]
+    faults: tuple[Fault, ...] = ()
+
+    @property
+    def fields(self) -> tuple[Field, ...]:
+        """Every field."""
+        return (*self.measured, *(field for _, group in self.more for field in group))
+
+    @property
+    def wrong_more(self) -> bool:
+        """Whether anything is wrong beyond the first strip."""
+        return any(field.fault for _, group in self.more for field in group)
+
+
+def strip_of(texts: Mapping[str, str], faults: Iterable[Fault] = ()) -> Strip:
+    """The fields with the texts written in them, each fault beside its field."""
+    at: dict[str, Fault] = {}
+    others = []
+    for fault in faults:
+        name = field_of(fault)
+        if name is None:
+            others.append(fault)
+        else:
+            at.setdefault(name, fault)
+
+    def filled(fields: Sequence[Field]) -> tuple[Field, ...]:
+        return tuple(
+            replace(field, value=texts.get(field.name, ""), fault=at.get(field.name)) for field in fields
+        )
+
+    return Strip(filled(MEASURED), tuple((name, filled(group)) for name, group in MORE), tuple(others))
+
+
+def field_of(fault: Fault) -> str | None:
+    """The name of the field that a fault belongs to; None where there is none for it."""
+    kind, _, key = place_of(fault)
+    if kind != "drawer":
+        return None
+    key = re.sub(r"\[\d+\]|\s.*", "", key)
+    for field in FIELDS:
+        if key == field.key or key.startswith(f"{field.key}."):
+            return field.name
+    above = [field.name for field in FIELDS if field.key.startswith(f"{key}.")]
+    return above[0] if above else None
+
+
+def texts_of(drawer: Mapping[str, Any]) -> dict[str, str]:
+    """What is written in each field for a drawer's stored values."""
+    columns = drawer_columns()
+    texts = {}
+    for field in FIELDS:
+        text = text_of(drawer, columns[field.key])
+        texts[field.name] = "" if text == _USUAL_WORDS.get(field.key) else text
+    return texts
+
+
+def in_other_units(texts: Mapping[str, str], before: BareUnit, after: BareUnit) -> dict[str, str]:
+    """The fields' bare numbers written in other units, so that they mean what they meant.
+
+    What has its own unit, and what does not read, stays as it was typed.
+    """
+    if before == after:
+        return dict(texts)
+    kinds = {field.name: field.unit for field in FIELDS}
+    return {name: _converted(text, kinds.get(name, ""), before, after) for name, text in texts.items()}
+
+
+_BARE: Final = re.compile(r"\s*[\d.,]+(?:\s*[- ]\s*\d+\s*/\s*\d+|\s*/\s*\d+)?\s*")
+
+
+def _converted(text: str, unit: str, before: BareUnit, after: BareUnit) -> str:
+    if unit not in ("length", "mass"):
+        return text
+    pieces = re.split(r"(;|,\s|=)", text)
+    return "".join(_one(piece, unit, before, after) if _BARE.fullmatch(piece) else piece for piece in pieces)
+
+
+def _one(text: str, unit: str, before: BareUnit, after: BareUnit) -> str:
+    lead = " " if text.startswith(" ") else ""
+    try:
+        if unit == "mass":
+            kg = parse_mass(text, before)
+            return lead + _trimmed(kg if after == "mm" else kg / float(KG_PER_POUND), 2)
+        mm = parse_length(text, before)
+    except ReadingError:
+        return text
+    return lead + (_trimmed(mm, 2) if after == "mm" else _inches(mm))
+
+
+def _inches(mm: float) -> str:
+    """Inches as a fraction where that is what was meant, else in decimals, which lose nothing."""
+    sixty_fourths = mm / float(MM_PER_INCH) * 64
+    whole = round(sixty_fourths)
+    if abs(sixty_fourths - whole) > 0.02:
+        return _trimmed(mm / float(MM_PER_INCH), 4)
+    units, rest = divmod(whole, 64)
+    if not rest:
+        return str(units)
+    below = 64
+    while rest % 2 == 0:
+        rest, below = rest // 2, below // 2
+    return f"{units} {rest}/{below}" if units else f"{rest}/{below}"
+
+
+def _trimmed(value: float, places: int) -> str:
+    return f"{value:.{places}f}".rstrip("0").rstrip(".") or "0"

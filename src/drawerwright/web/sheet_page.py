@@ -1,0 +1,120 @@
+"""A sheet as an answer to a browser: the whole page, or the fragments that a script swaps into it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any, Final
+
+from fastapi import Request
+from starlette.responses import JSONResponse, Response
+
+from drawerwright.drawing.shown import Shown
+from drawerwright.errors import Fault
+from drawerwright.model.family import SlideFamily
+from drawerwright.model.job import Drawer
+from drawerwright.pack.figures import length_text
+from drawerwright.units import BareUnit
+from drawerwright.web.faults import UNPROCESSABLE
+from drawerwright.web.render import page
+from drawerwright.web.sheet import Sheet, arrangements_told
+from drawerwright.web.sheet_asked import Asked
+from drawerwright.web.sheet_drawn import SCALE
+from drawerwright.web.sheet_fields import field_of, in_other_units, strip_of
+
+FRAGMENTS: Final = {"sheet": "_swap_sheet.html", "rest": "_swap_rest.html", "picture": "_swap_picture.html"}
+"""What a script may ask for by `fragment`: the drawing, what follows it, or the drawn-out picture alone."""
+
+
+@dataclass(frozen=True, slots=True)
+class SheetPage:
+    """What a page with a sheet shows. `sheet` is None where the fields do not read: then `faults` say why.
+
+    `job` is a label, a name and an address (or none); `more` are the page's own values.
+    """
+
+    asked: Asked
+    bare: BareUnit
+    sheet: Sheet | None
+    faults: tuple[Fault, ...]
+    twin: str
+    heading: str
+    job: tuple[str, str, str]
+    drawer: str
+    families: Sequence[SlideFamily]
+    more: tuple[tuple[str, Any], ...] = ()
+
+
+def answer_sheet(request: Request, template: str, told: SheetPage) -> Response:
+    """The page, or the fragment that its address asks for; 422 where the fields do not read."""
+    wanted = FRAGMENTS.get(request.query_params.get("fragment", ""))
+    if wanted is not None and told.sheet is None:
+        return JSONResponse(_faults(told.faults), UNPROCESSABLE)
+    arrangements = arrangements_told(request.query_params.get("for"))
+    if wanted == "_swap_sheet.html" and told.sheet is not None:
+        told.sheet.with_picture = False
+    values = _values(told)
+    status = 200 if told.sheet is not None else UNPROCESSABLE
+    return page(request, wanted or template, status=status, arrangements=tuple(arrangements), **values)
+
+
+def _faults(faults: Sequence[Fault]) -> dict[str, Any]:
+    """Faults as the API has them, each with the name of its field where it has one."""
+    return {"errors": [{**fault.as_json(), "field": field_of(fault)} for fault in faults]}
+
+
+def _values(told: SheetPage) -> dict[str, Any]:
+    asked, sheet = told.asked, told.sheet
+    others: dict[str, BareUnit] = {"mm": "mm", "in": "in"}
+    label, name, address = told.job
+    return {
+        "asked": asked,
+        "path": asked.path,
+        "sheet": sheet,
+        "strip": strip_of(asked.texts, told.faults),
+        "twin": told.twin,
+        "heading": told.heading,
+        "title": _title(told),
+        "job_label": label,
+        "job_name": name,
+        "job_address": address,
+        "drawer_name": told.drawer,
+        "families": told.families,
+        "scale": f"{SCALE:.5f}",
+        "units_shown": {"length": told.bare, "mass": "lb" if told.bare == "in" else "kg"},
+        "unit_addresses": {
+            word: asked.with_texts(in_other_units(asked.texts, told.bare, unit), unit).address()
+            for word, unit in others.items()
+        },
+        "told_words": "" if sheet is None else told_words(sheet.fitted.drawer, sheet.shown),
+        **dict(told.more),
+    }
+
+
+def _title(told: SheetPage) -> str:
+    name = "Quick answer" if told.asked.path == "/" else f"Drawer {told.drawer}"
+    return name if told.sheet is None else f"{name}: {told.sheet.verdict_words}"
+
+
+def told_words(drawer: Drawer, shown: Shown) -> str:
+    """What is told of a drawer besides its measures, in one line."""
+    words = [
+        drawer.construction.replace("-", " "),
+        f"subfront {length_text(drawer.subfront_thickness, shown)}",
+    ]
+    front = drawer.front
+    if drawer.frame_in_use is not None:
+        frame = drawer.frame_in_use
+        words[0] += f" {length_text(frame.left, shown)} left, {length_text(frame.right, shown)} right"
+    if front.style == "none":
+        words.append("no front")
+    else:
+        words.append(f"{front.style} front {length_text(front.thickness, shown)}")
+    if front.style == "overlay":
+        over = front.overlay
+        edges = (over.left, over.right, over.top, over.bottom)
+        told = dict.fromkeys(length_text(edge, shown) for edge in edges)
+        words.append(
+            f"overlay {', '.join(told) if len(told) == 1 else ', '.join(length_text(e, shown) for e in edges)}"
+        )
+    return ", ".join(words)

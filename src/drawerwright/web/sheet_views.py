@@ -1,0 +1,175 @@
+"""The views of a drawer on a page: drawn once at true size, then set at the scale a page has room for."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass, replace
+from typing import Final
+
+from drawerwright.drawing.clearing import clear_lettering
+from drawerwright.drawing.dimensioning import column_offset, lay_out_dimension, lay_out_running
+from drawerwright.drawing.drawn import extent
+from drawerwright.drawing.geometry import Bounds, Placement, Point, joined
+from drawerwright.drawing.primitives import Lines, Text
+from drawerwright.drawing.scene import (
+    Dimension,
+    Leader,
+    Primitive,
+    RunningDimension,
+    Scene,
+    scale_to_paper,
+)
+from drawerwright.drawing.shown import Shown
+from drawerwright.drawing.views.front import front
+from drawerwright.drawing.views.plan import plan
+from drawerwright.drawing.views.side import side_section
+from drawerwright.drawing.views.standing import Standing, standing
+from drawerwright.drawing.views.stops import longer_end
+from drawerwright.model.fitted import FittedDrawer
+from drawerwright.web.sheet_notes import Place, ViewName
+
+FEW: Final[Mapping[ViewName, frozenset[str]]] = {
+    "plan": frozenset({"opening_width", "outside_width", "inside_width", "box_length", "opening_depth"}),
+    "side": frozenset({"clearance_under", "box_height", "clearance_over", "opening_height", "first_hole"}),
+    "front": frozenset({"front_width", "front_height", "opening_width", "opening_height"}),
+}
+"""The dimensions that a small screen has room for."""
+_CLEAR = 1.0
+
+
+@dataclass(frozen=True, slots=True)
+class DrawnViews:
+    """A drawer's three views at true size [mm], and where everything of it stands."""
+
+    fitted: FittedDrawer
+    stand: Standing
+    scenes: Mapping[ViewName, Scene]
+
+
+def draw_views(fitted: FittedDrawer, shown: Shown) -> DrawnViews:
+    """Plan, side and front at true size. What a note in the margin says is not written on the plan again."""
+    scenes: dict[ViewName, Scene] = {
+        "plan": _without(plan(fitted, shown), _is_longer),
+        "side": side_section(fitted, shown),
+        "front": front(fitted, shown),
+    }
+    return DrawnViews(fitted, standing(fitted), scenes)
+
+
+def _without(scene: Scene, unwanted: Callable[[Primitive], bool]) -> Scene:
+    return replace(scene, primitives=tuple(each for each in scene.primitives if not unwanted(each)))
+
+
+def _is_longer(primitive: Primitive) -> bool:
+    return isinstance(primitive, Leader) and primitive.tone == "accent"
+
+
+@dataclass(frozen=True, slots=True)
+class View:
+    """A view at a scale, its lettering apart; `room` is all that is drawn of it [mm on paper]."""
+
+    name: ViewName
+    scene: Scene
+    room: Bounds
+
+    @property
+    def scale(self) -> float:
+        """Paper mm for one mm of the drawer."""
+        return self.scene.scale
+
+
+def view_at(
+    views: DrawnViews, name: ViewName, scale: float, *, few: bool = False, beside: bool = False
+) -> View:
+    """A view at a scale, its lettering apart.
+
+    `few`: with the main dimensions alone. `beside`: the side section stands next to it, so that the front
+    need not tell the opening's height again.
+    """
+    scene = views.scenes[name]
+    if few:
+        scene = _without(scene, lambda each: _is_minor(each, FEW[name]))
+    if beside and name == "front":
+        scene = replace(scene, primitives=tuple(_heights_nearer(scene.primitives)))
+    scene = clear_lettering(scale_to_paper(scene, scale))
+    return View(name, scene, extent(scene))
+
+
+def _is_minor(primitive: Primitive, wanted: frozenset[str]) -> bool:
+    if isinstance(primitive, Dimension | RunningDimension | Leader):
+        return bool(primitive.quantity) and primitive.quantity not in wanted
+    return isinstance(primitive, Text) and primitive.tone == "fine"
+
+
+def _heights_nearer(primitives: Iterable[Primitive]) -> Iterable[Primitive]:
+    """Heights at the right of a front: its overlays in the first column, the opening's left out."""
+    for each in primitives:
+        upright = isinstance(each, Dimension) and each.direction == "vertical"
+        if not (upright and isinstance(each, Dimension) and each.offset > 0):
+            yield each
+        elif each.quantity != "opening_height":
+            yield replace(each, offset=column_offset(0) * each.offset / abs(each.offset))
+
+
+def moved(view: View, dx: float, dy: float) -> View:
+    """The view set down elsewhere on the paper [mm]."""
+    room = Bounds(view.room.left + dx, view.room.bottom + dy, view.room.right + dx, view.room.top + dy)
+    return View(view.name, view.scene.placed(Placement(dx=dx, dy=dy)), room)
+
+
+def anchor_of(view: View, origin: Point, place: Place, stand: Standing) -> tuple[Point, bool] | None:
+    """Where a note's line begins on paper [mm], and whether a dot marks it; None where it has no place.
+
+    `origin` is where the view's own (0, 0) stands on paper.
+    """
+    if place.spot:
+        spot = _spot(place.spot, stand)
+        if spot is None:
+            return None
+        x, y = origin[0] + spot[0] * view.scale, origin[1] + spot[1] * view.scale
+        return (x, y), place.spot != "longer"
+    for quantity in place.quantities:
+        shown = [
+            each
+            for each in view.scene.primitives
+            if isinstance(each, Dimension | RunningDimension) and each.quantity == quantity
+        ]
+        if shown:
+            points = [_end_of(each, place.at) for each in shown]
+            pick = min if place.at == "left" else max
+            return pick(points), False
+    return None
+
+
+def _end_of(dimension: Dimension | RunningDimension, at: str) -> Point:
+    """The end of a dimension nearest to a margin: of its line where that is level, else of its number."""
+    laid = (
+        lay_out_running(dimension)
+        if isinstance(dimension, RunningDimension)
+        else lay_out_dimension(dimension)
+    )
+    letters = joined(item.extent for item in laid if isinstance(item, Text))
+    left, right = letters.left - _CLEAR, letters.right + _CLEAR
+    middle = (letters.bottom + letters.top) / 2
+    if isinstance(dimension, Dimension) and dimension.direction == "horizontal":
+        lines = [point[0] for item in laid if isinstance(item, Lines) for point in item.points]
+        left, right = min(left, *lines), max(right, *lines)
+    return (left, middle) if at == "left" else (right, middle)
+
+
+def _spot(name: str, stand: Standing) -> Point | None:
+    """A point of the plan [mm at true size] that a note speaks of."""
+    if name == "longer":
+        end = longer_end(stand)
+        return None if end is None else (-stand.member_strip[0], end)
+    if stand.parts is None or not stand.concealed:
+        return None
+    slide, box = stand.parts.slide, stand.parts.box
+    rear = slide.family.rear
+    face = stand.body_front + box.subfront
+    inner = -box.inside_width / 2
+    if name == "hook":
+        return (-stand.seat + rear.bore_in, stand.box_rear - rear.bore_depth / 2)
+    if name == "bracket":
+        return (inner + sum(slide.side_spacers) + 20.0, face + sum(slide.subfront_spacers) + 24.0)
+    return (inner + sum(slide.side_spacers) + 12.0, face + sum(slide.subfront_spacers) + 8.0)

@@ -1,0 +1,89 @@
+"""The white of a drawing: where a box of words may open nearest to the number it belongs to."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from drawerwright.drawing.drawn import drawn
+from drawerwright.drawing.geometry import Bounds, Point, bounds_of
+from drawerwright.drawing.primitives import Lines, Plain, Polyline, Text
+from drawerwright.drawing.scene import Hatch, Scene
+
+CELL: Final = 1.0
+"""Side of the squares in which the white is looked for [mm on paper]. Own choice."""
+_FAR: Final = 0.02
+"""How much of a covered square one mm of distance is worth. Own choice."""
+
+
+def nearest_white(
+    scene: Scene, page: Bounds, taken: Iterable[Bounds], number: Bounds, width: float, height: float
+) -> Bounds:
+    """A rectangle of the size on the page, over as little of the drawing as may be, near to a number.
+
+    `taken` are further places to keep clear of [mm on paper]; it never covers the number.
+    """
+    columns, rows = max(int(page.width / CELL), 1), max(int(page.height / CELL), 1)
+    weight = np.zeros((rows, columns))
+    for group in drawn(scene):
+        for item in group.items:
+            _cover(weight, item, page)
+    for each in scene.primitives:
+        if isinstance(each, Hatch):
+            _fill(weight, bounds_of(each.outline), page, 0.6)
+    for room in taken:
+        _fill(weight, room, page, 5.0)
+    _fill(weight, number.grown(1.5), page, 1e4)
+    wide, high = int(np.ceil(width / CELL)) + 1, int(np.ceil(height / CELL)) + 1
+    if wide >= columns or high >= rows:
+        left, bottom = page.left, page.bottom
+        return Bounds(left, bottom, left + width, bottom + height)
+    total = np.pad(weight.cumsum(axis=0).cumsum(axis=1), ((1, 0), (1, 0)))
+    covered = total[high:, wide:] - total[:-high, wide:] - total[high:, :-wide] + total[:-high, :-wide]
+    y, x = np.mgrid[0 : covered.shape[0], 0 : covered.shape[1]].astype(np.float64)
+    far = np.hypot(
+        page.left + (x + wide / 2) * CELL - number.centre[0],
+        page.bottom + (y + high / 2) * CELL - number.centre[1],
+    )
+    row, column = np.unravel_index(np.argmin(covered + _FAR * far), covered.shape)
+    left, bottom = page.left + (int(column) + 0.5) * CELL, page.bottom + (int(row) + 0.5) * CELL
+    return Bounds(left, bottom, left + width, bottom + height)
+
+
+def _cover(weight: NDArray[np.float64], item: Plain, page: Bounds) -> None:
+    if isinstance(item, Text):
+        _fill(weight, item.extent, page, 3.0 if item.tone != "fine" else 1.0)
+    elif isinstance(item, Lines):
+        worth = {"hatch": 0.0, "centre": 0.02, "fine": 0.1}.get(item.line, 0.3)
+        if worth:
+            for start, end in item.segments:
+                _trace(weight, start, end, page, worth)
+    elif isinstance(item, Polyline):
+        if item.closed and item.fill in ("wood", "metal", "ink"):
+            _fill(weight, bounds_of(item.points), page, 0.5)
+        ends = (*item.points[1:], item.points[0]) if item.closed else item.points[1:]
+        for start, end in zip(item.points, ends, strict=False):
+            _trace(weight, start, end, page, 0.3)
+    else:
+        _fill(weight, bounds_of(item.points), page, 0.3)
+
+
+def _trace(weight: NDArray[np.float64], start: Point, end: Point, page: Bounds, worth: float) -> None:
+    """A line, as the squares it runs through."""
+    steps = int(max(abs(end[0] - start[0]), abs(end[1] - start[1])) / CELL) + 1
+    along = np.linspace(0.0, 1.0, steps + 1)
+    x = ((start[0] + (end[0] - start[0]) * along - page.left) / CELL).astype(np.intp)
+    y = ((start[1] + (end[1] - start[1]) * along - page.bottom) / CELL).astype(np.intp)
+    inside = (x >= 0) & (y >= 0) & (x < weight.shape[1]) & (y < weight.shape[0])
+    weight[y[inside], x[inside]] += worth
+
+
+def _fill(weight: NDArray[np.float64], room: Bounds, page: Bounds, worth: float) -> None:
+    low = max(int((room.bottom - page.bottom) / CELL), 0)
+    left = max(int((room.left - page.left) / CELL), 0)
+    high, right = int((room.top - page.bottom) / CELL) + 1, int((room.right - page.left) / CELL) + 1
+    if high > 0 and right > 0:
+        weight[low:high, left:right] += worth
