@@ -9,12 +9,13 @@ from typing import TypeAlias
 import numpy as np
 
 from drawerwright.align.aligned import AlignedFront, AlignedJob, Target, TravelFound
-from drawerwright.align.left_over import LeftContext, poses_left, shapes_left
+from drawerwright.align.front_geometry import Array
+from drawerwright.align.left_over import SLIGHT, LeftContext, poses_left, shapes_left
 from drawerwright.align.line import Line, check_line, line_of
 from drawerwright.align.measured import Travel, stacks_of
-from drawerwright.align.moves import best_turns, beyond_ends, free_turns, question_of
-from drawerwright.align.next_reading import POSE_WITHIN, next_reading
-from drawerwright.align.pose import find_state, pose_of, readings_told
+from drawerwright.align.moves import best_turns, free_turns, question_of
+from drawerwright.align.next_reading import next_reading
+from drawerwright.align.pose import Found, find_state, pose_of, readings_told
 from drawerwright.align.shape import find_shapes
 from drawerwright.align.stack import Stack
 from drawerwright.align.steps import gaps_at, steps_of, turns_of
@@ -83,13 +84,23 @@ def align_job(
     return AlignedJob(target, tuple(aligned[told.drawer] for told in gaps), found)
 
 
-def marks_for(stack: Stack, target: Target, line: Line | None = None) -> tuple[Marks, dict[int, int]]:
-    """Whole marks for every adjuster of a stack (6 n,), and the marks wanted beyond ends by column."""
-    question = question_of(stack, target, line_of(stack, line) if line else None)
+@dataclass(frozen=True)
+class Turned:
+    """How a stack's adjusters (6 n,) are to be turned, and how far their ends keep them short, in marks."""
+
+    marks: Marks
+    short: Array
+
+
+def turn_stack(stack: Stack, found: Found, target: Target, line: Line | None = None) -> Turned:
+    """How to turn the adjusters of a stack, from its state as found."""
+    question = question_of(stack, found, target, line_of(stack, line) if line else None)
     free = free_turns(question)
     marks = np.zeros(6 * len(stack.fronts), dtype=np.int64)
+    short = np.zeros(6 * len(stack.fronts))
     marks[question.columns] = whole_turns(question, best_turns(question, free))
-    return marks, beyond_ends(question, free)
+    short[question.columns] = np.clip(free, question.low, question.high) - free
+    return Turned(marks, short)
 
 
 def _align(stack: Stack, wanted: _Wanted, *, from_the_top: bool) -> tuple[AlignedFront, ...]:
@@ -98,18 +109,21 @@ def _align(stack: Stack, wanted: _Wanted, *, from_the_top: bool) -> tuple[Aligne
     order = places[::-1] if from_the_top else places
     found = find_state(stack)
     values, told = readings_told(stack, found)
-    marks, beyond = marks_for(stack, wanted.target, wanted.line)
+    turning = turn_stack(stack, found, wanted.target, wanted.line)
+    marks = turning.marks
     turns = tuple(turns_of(front, marks[6 * at : 6 * at + 6]) for at, front in enumerate(stack.fronts))
     steps, after = steps_of(stack, turns, values, told, order)
     shapes = find_shapes(stack)
-    hung = find_state(stack, POSE_WITHIN)
     fronts = []
     for at, front in enumerate(stack.fronts):
         pose, uncertainty = pose_of(found, at)
-        turned = sum((turn.columns for turn in turns[at]), np.zeros(6))
+        part = slice(6 * at, 6 * at + 6)
+        turned = marks[part] * front.adjusters.step
         left = [*shapes_left(stack, shapes, at, wanted.words)]
         if wanted.target != "line":
-            left += poses_left(stack, found, turned, at, wanted.words)
+            leans = shapes.fronts[at].leans.is_plain(SLIGHT)
+            short = turning.short[part] * front.adjusters.step
+            left += poses_left(stack, found, turned, short, at, wanted.words, leans=leans)
         fronts.append(
             AlignedFront(
                 drawer=front.id,
@@ -120,8 +134,8 @@ def _align(stack: Stack, wanted: _Wanted, *, from_the_top: bool) -> tuple[Aligne
                 steps=steps[at],
                 expected=gaps_at(stack, at, after, told),
                 left_over=tuple(left),
-                next_reading=next_reading(stack, hung, at),
-                warnings=tuple(warnings_of(stack, at, beyond)),
+                next_reading=next_reading(stack, found, at),
+                warnings=tuple(warnings_of(stack, found, at, turned, turning.short[part])),
             )
         )
     return tuple(fronts)
@@ -140,7 +154,7 @@ def _after_first(
     for stack in stacks_of(fitted, first, {}):
         if not all(front.id in now for front in stack.fronts):
             continue
-        marks, _ = marks_for(stack, wanted.target, wanted.line)
+        marks = turn_stack(stack, find_state(stack), wanted.target, wanted.line).marks
         told = [
             _turned_for(front.adjusters.evening, marks[6 * at : 6 * at + 6])
             for at, front in enumerate(stack.fronts)

@@ -15,7 +15,7 @@ import numpy as np
 
 from drawerwright.align.aligned import LeftOver
 from drawerwright.align.front_geometry import Array
-from drawerwright.align.pose import UNKNOWN_FROM, Found
+from drawerwright.align.pose import Found
 from drawerwright.align.shape import Sized, StackShape
 from drawerwright.align.stack import MeasuredFront, Stack
 from drawerwright.catalogue.gap_grades import GradeName, gap_grades
@@ -133,13 +133,31 @@ def _size_cure(size: Sized, edges: str, share: int, words: LeftContext) -> str:
     return f"a front {words.mm(size.value)} larger"
 
 
-def poses_left(stack: Stack, found: Found, turned: Array, at: int, words: LeftContext) -> Iterator[LeftOver]:
-    """What is left of the pose of the front at that place after its adjusters are turned by (6,) [mm]."""
+def poses_left(
+    stack: Stack,
+    found: Found,
+    turned: Array,
+    short: Array,
+    at: int,
+    words: LeftContext,
+    *,
+    leans: bool = False,
+) -> Iterator[LeftOver]:
+    """What is left of the pose of the front at that place after its adjusters are turned by (6,) [mm].
+
+    `short` (6,) is by how much their ends keep them from what would be best. What no adjuster moves is left
+    whole. Where front or cabinet `leans`, a roll would only share that out, so none is told of.
+    """
     front = stack.fronts[at]
     geometry = front.geometry
     part = slice(6 * at, 6 * at + 6)
-    told = found.spread[part] < UNKNOWN_FROM
-    left = (found.state * found.scale)[part] + geometry.pose_changes @ turned
+    told = found.is_told(at)
+    left = geometry.pose_changes @ short
+    whole = (found.state * found.scale)[part] + geometry.pose_changes @ turned
+    if front.adjusters.none_because:
+        left = whole
+    elif front.adjusters.low[5] == front.adjusters.high[5]:
+        left[5] = whole[5]
     spread = (found.spread * found.scale)[part]
     # What is seen of each coordinate: lengths as they are, angles from one end of the front to the other.
     seen = np.array([1.0, 1.0, 1.0, geometry.width, geometry.width, geometry.height])
@@ -169,7 +187,7 @@ def poses_left(stack: Stack, found: Found, turned: Array, at: int, words: LeftCo
         way, word = ("lower", "high") if y.value > 0 else ("higher", "low")
         cure = f"fix the front again {words.mm(y.value)} {way}"
         yield words.graded(f"front {word}", y, cure)
-    if roll.is_plain(SLIGHT):
+    if roll.is_plain(SLIGHT) and not leans:
         hand = "left" if roll.value > 0 else "right"
         by = abs(roll.value) * geometry.base / geometry.width
         cure = f"re-bore or shift the {hand} slide {words.mm(by)} up, front and rear"

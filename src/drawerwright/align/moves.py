@@ -14,18 +14,31 @@ from numpy.typing import NDArray
 
 from drawerwright.align.aligned import Target
 from drawerwright.align.front_geometry import Array
+from drawerwright.align.pose import Found
 from drawerwright.align.stack import Stack
 from drawerwright.model.gaps import GAP_NAMES, SURE_WITHIN
 
 CORNER_WEIGHT: Final = 0.5
 """What a corner that stands out counts beside a gap: the eye sees gaps first. Own choice, no source."""
-DESIGN_WEIGHT: Final = 0.05
-"""What an even gap's distance from the designed one counts. Own choice: settles what readings leave open."""
+DESIGN_FREE: Final = 1e-3
+"""What an even gap's distance from the designed one counts where gaps on both sides were measured."""
+DESIGN_HELD: Final = 10.0
+"""… and where they were not: then the designed gap is the target. Own choices."""
+LINE_WEIGHT: Final = 10.0
+"""What a reading to be met counts; others of its front in that direction as much less. Own choice."""
+UNSEEN_SHIFT: Final = 1.0
+"""What shifting a front in a way that no reading tells counts: nobody knows whether it may. Own choice."""
+UNSEEN_TURN: Final = 0.2
+"""… and turning it, which what is asked for brings with it, at its ends. Own choice."""
 LEAST_WEIGHT: Final = 1e-3
 """What turning itself counts, per mm: settles adjusters that move nothing measured. Own choice."""
 NEARLY_THE_SAME: Final = 0.05
 """An adjuster is left alone where that costs less than this a reading [mm, root mean square]. Own choice."""
 
+_UNSEEN: Final = np.array([UNSEEN_SHIFT] * 3 + [UNSEEN_TURN] * 3)
+_DIRECTION: Final = np.array(
+    [2 if name.startswith("out") else 0 if name.startswith(("left", "right")) else 1 for name in GAP_NAMES]
+)
 _CORNERS: Final = np.array([name.startswith("out_") for name in GAP_NAMES])
 
 
@@ -46,8 +59,11 @@ class Question:
     shift: Array
 
 
-def question_of(stack: Stack, target: Target, line: Array | None = None) -> Question:
-    """The least squares of a stack; `line`: readings wanted for the target "line" (12 n,), nan where free."""
+def question_of(stack: Stack, found: Found, target: Target, line: Array | None = None) -> Question:
+    """The least squares of a stack, from its state as found.
+
+    `line`: readings wanted for the target "line" (12 n,), nan where free.
+    """
     fronts = stack.fronts
     count = len(fronts)
     step = np.concatenate([front.adjusters.step for front in fronts])
@@ -69,19 +85,60 @@ def question_of(stack: Stack, target: Target, line: Array | None = None) -> Ques
         on_line = ~np.isnan(line[at])
         wanted = np.where(on_line, line[at], wanted)
         free[on_line] = 0.0
-    columns = np.flatnonzero(high > low)
+        by_line = np.where(on_line, LINE_WEIGHT, np.where(_beside(at, on_line), 1.0 / LINE_WEIGHT, 1.0))
+        weight, free = weight * by_line, free * by_line[:, None]
+    columns = np.flatnonzero((high > low) & _asked_for(count, found))
     turned = stack.turning[at][:, columns] * step[columns] * weight[:, None]
     off = (value - wanted) * weight
     matrix, slope = turned.T @ turned, turned.T @ off
     if target != "house":
         inner = free.T @ free
-        inner[np.diag_indices_from(inner)] += DESIGN_WEIGHT**2
+        inner[np.diag_indices_from(inner)] += _held(stack, at) ** 2
         crossed = np.linalg.solve(inner, free.T @ np.column_stack([turned, off]))
         matrix = matrix - (turned.T @ free) @ crossed[:, :-1]
         slope = slope - (turned.T @ free) @ crossed[:, -1]
+    unseen = _unseen(stack, found)[:, columns] * step[columns]
+    matrix = matrix + unseen.T @ unseen
     matrix[np.diag_indices_from(matrix)] += (LEAST_WEIGHT * step[columns]) ** 2
     allowed = np.bincount(at // 12, weight**2, count).astype(np.float64) * NEARLY_THE_SAME**2
     return Question(columns, matrix, slope, low[columns], high[columns], allowed, shift)
+
+
+def _held(stack: Stack, at: NDArray[np.intp]) -> Array:
+    """What the designed gap counts across each front, and between the fronts of the stack (n + 1,)."""
+    count = len(stack.fronts)
+    taken = np.zeros((count, len(GAP_NAMES)), dtype=np.bool_)
+    taken[at // 12, at % 12] = True
+    left, right = taken[:, :2].any(axis=1), taken[:, 2:4].any(axis=1)
+    levels = int(taken[0, 6:8].any()) + int(taken[:, 4:6].any(axis=1).sum())
+    free = np.append(left & right, levels > 1)
+    return np.where(free, DESIGN_FREE, DESIGN_HELD)
+
+
+def _asked_for(count: int, found: Found) -> NDArray[np.bool_]:
+    """Adjusters (6 n,) that move their front mainly in a way that the readings tell; others stay."""
+    told = np.stack([found.is_told(at) for at in range(count)])
+    x, y, z, roll, yaw, pitch = told.T
+    upright, deep = y | roll, z | yaw
+    return np.column_stack([x, upright, upright, deep, deep, pitch]).ravel()
+
+
+def _unseen(stack: Stack, found: Found) -> Array:
+    """Weighed change of every coordinate that no reading tells [mm at the front's ends per mm] (6 n, 6 n)."""
+    changes = np.zeros((6 * len(stack.fronts), 6 * len(stack.fronts)))
+    for at, front in enumerate(stack.fronts):
+        told = found.is_told(at)
+        if not told.all():
+            part = slice(6 * at, 6 * at + 6)
+            moved = front.geometry.pose_changes / found.scale[part, None]
+            changes[part, part] = np.where(told, 0.0, _UNSEEN)[:, None] * moved
+    return changes
+
+
+def _beside(at: NDArray[np.intp], on_line: NDArray[np.bool_]) -> NDArray[np.bool_]:
+    """Readings of the same front and the same direction as one that is to be met."""
+    direction = 3 * (at // 12) + _DIRECTION[at % 12]
+    return np.isin(direction, direction[on_line])
 
 
 def free_turns(question: Question) -> Array:
@@ -102,13 +159,3 @@ def best_turns(question: Question, free: Array) -> Array:
     bounded = lsq_linear(lower.T, seen, bounds=(question.low, question.high), method="bvls")
     found: Array = bounded.x
     return found
-
-
-def beyond_ends(question: Question, free: Array) -> dict[int, int]:
-    """By column of the stack's adjusters, whole marks that are wanted beyond its end."""
-    short = np.maximum(question.low - free, free - question.high)
-    return {
-        int(column): round(by)
-        for column, by in zip(question.columns.tolist(), short.tolist(), strict=True)
-        if round(by) >= 1
-    }

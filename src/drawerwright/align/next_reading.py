@@ -12,8 +12,6 @@ from drawerwright.align.pose import Found
 from drawerwright.align.stack import Stack
 from drawerwright.model.gaps import GAP_NAMES, SURE_WITHIN, GapName
 
-POSE_WITHIN: Final = 3.0
-"""Spread of a hung front's pose before any reading [mm at its ends]. Own choice, no source."""
 WORTH_IT: Final = 0.05
 """A reading that makes the moves surer by less is not asked for [mm]. Own choice, no source."""
 
@@ -21,8 +19,7 @@ WORTH_IT: Final = 0.05
 def next_reading(stack: Stack, found: Found, at: int) -> NextReading | None:
     """The missing reading of the front at that place that helps most; None where none is worth it.
 
-    `found` is the state found from a spread of `POSE_WITHIN`. What is compared is the root mean square of the
-    standard uncertainties of its moves [mm].
+    What is compared is the root mean square of the standard uncertainties of its moves [mm].
     """
     front = stack.fronts[at]
     movable = front.adjusters.high > front.adjusters.low

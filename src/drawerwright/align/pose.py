@@ -1,6 +1,7 @@
 """The poses of a stack's fronts from its readings, and how sure they are: weighted least squares.
 
-What the readings do not tell keeps a spread far above every other, and is then said to be unknown.
+A hung front stands within some millimetres of its place: with that spread before any reading, one reading a
+side tells how far it is off, and what no reading tells keeps its spread and is said to be unknown.
 """
 
 from __future__ import annotations
@@ -16,10 +17,12 @@ from drawerwright.align.aligned import Pose
 from drawerwright.align.front_geometry import POSE, Array
 from drawerwright.align.stack import Stack
 
-NOT_TOLD: Final = 300.0
-"""Spread before any reading of a coordinate [mm at the front's ends]: as good as none. Own choice."""
-UNKNOWN_FROM: Final = 10.0
-"""A coordinate less sure than this [mm at the front's ends] is not told by the readings. Own choice."""
+SHIFTED_WITHIN: Final = 5.0
+"""Spread of x, y and z of a hung front before any reading [mm]. Own choice, no source."""
+TURNED_WITHIN: Final = 2.0
+"""Spread of roll, yaw and pitch before any reading [mm at the front's ends]. Own choice, no source."""
+TOLD_FROM: Final = 0.5
+"""A coordinate is told by the readings that leave less than this share of its spread before. Own choice."""
 SIZE_WITHIN: Final = 1.0
 """How far the gaps on both sides together, halved, may be off as designed [mm]: the spread of what was built
 and of an edge that nobody told. Own choice, no source."""
@@ -29,25 +32,37 @@ and of an edge that nobody told. Own choice, no source."""
 class Found:
     """The state of a stack as its readings tell it, scaled so that every entry is in mm at the front's ends.
 
-    `state` (m,), `covariance` (m, m), `scale` (m,): true state over scaled one.
+    `state` (m,), `covariance` (m, m), `scale` (m,): true state over scaled one; `before` (m,): spread before
+    any reading.
     """
 
     state: Array
     covariance: Array
     scale: Array
+    before: Array
 
     @property
     def spread(self) -> Array:
         """Standard uncertainty of each entry of the scaled state (m,) [mm]."""
         return np.sqrt(np.diag(self.covariance))
 
+    def is_told(self, at: int) -> NDArray[np.bool_]:
+        """Which coordinates of the front at that place the readings tell (6,)."""
+        part = slice(6 * at, 6 * at + 6)
+        return np.asarray(self.spread[part] < TOLD_FROM * self.before[part], dtype=np.bool_)
 
-def find_state(stack: Stack, before: float = NOT_TOLD) -> Found:
-    """The most likely state of a stack; `before`: spread of the poses before any reading [mm]."""
+
+def spread_before(stack: Stack) -> Array:
+    """Spread of a stack's scaled state (m,) before any reading [mm]."""
+    one_front = [SHIFTED_WITHIN] * 3 + [TURNED_WITHIN] * 3
     count = len(stack.fronts)
+    return np.array(one_front * count + [SIZE_WITHIN] * (count + 1))
+
+
+def find_state(stack: Stack) -> Found:
+    """The most likely state of a stack."""
     scale = scale_of(stack)
-    spread = np.full(7 * count + 1, SIZE_WITHIN)
-    spread[: 6 * count] = before
+    spread = spread_before(stack)
     at = [row for row, _ in stack.readings]
     sure = np.array([1.0 / one.uncertainty for _, one in stack.readings])
     off = np.array([one.value for _, one in stack.readings]) - stack.design[at]
@@ -55,7 +70,10 @@ def find_state(stack: Stack, before: float = NOT_TOLD) -> Found:
     information = weighed.T @ weighed
     information[np.diag_indices_from(information)] += spread**-2.0
     covariance = np.linalg.inv(information)
-    return Found(covariance @ (weighed.T @ (off * sure)), covariance, scale)
+    state = covariance @ (weighed.T @ (off * sure))
+    # The spread before draws all a little to 0; given back once, that is a ten-thousandth of what it was.
+    state = state + covariance @ (state * spread**-2.0)
+    return Found(state, covariance, scale, spread)
 
 
 def scale_of(stack: Stack) -> Array:
@@ -70,7 +88,7 @@ def scale_of(stack: Stack) -> Array:
 def pose_of(found: Found, at: int) -> tuple[Pose, Pose]:
     """Pose of the front at that place of its stack and its standard uncertainty, in mm and degrees."""
     part = slice(6 * at, 6 * at + 6)
-    sure = found.spread[part] < UNKNOWN_FROM
+    sure = found.is_told(at)
     values, spread = (found.state * found.scale)[part], (found.spread * found.scale)[part]
     return _as_pose(values, sure), _as_pose(spread, sure)
 

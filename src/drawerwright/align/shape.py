@@ -12,7 +12,7 @@ from typing import Final
 import numpy as np
 
 from drawerwright.align.front_geometry import Array
-from drawerwright.align.pose import NOT_TOLD, SIZE_WITHIN, scale_of
+from drawerwright.align.pose import scale_of, spread_before
 from drawerwright.align.stack import Stack
 from drawerwright.model.gaps import GAP_NAMES
 
@@ -72,8 +72,7 @@ def find_shapes(stack: Stack) -> StackShape:
     count = len(stack.fronts)
     rows = np.hstack([stack.rows * scale_of(stack), *_shape_rows(count)])
     spread = np.full(rows.shape[1], _SHAPE_WITHIN)
-    spread[: 6 * count] = NOT_TOLD
-    spread[6 * count : 7 * count + 1] = SIZE_WITHIN
+    spread[: 7 * count + 1] = spread_before(stack)
     at = [row for row, _ in stack.readings]
     sure = np.array([1.0 / one.uncertainty for _, one in stack.readings])
     off = np.array([one.value for _, one in stack.readings]) - stack.design[at]

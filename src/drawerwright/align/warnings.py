@@ -2,24 +2,30 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from itertools import pairwise
 from statistics import median
 from typing import Final
 
+import numpy as np
+from numpy.typing import NDArray
+
 from drawerwright.align.adjusters import TURNED
-from drawerwright.align.front_geometry import COLUMNS
+from drawerwright.align.front_geometry import Array
+from drawerwright.align.pose import Found
 from drawerwright.align.stack import SHARED, MeasuredFront, Stack
 from drawerwright.align.words import marks_words
 
 _APART: Final = 0.5
 """Two readings of one gap that differ by more are told of [mm]. Own choice, no source."""
+_SWINGS: Final = 0.3
+"""A swing or a lean that no reading shows is told of from here [mm]. Own choice, no source."""
 _INCH_NEAR: Final = 0.35
 """How near a bare number times 25.4 must come to the other gaps, as a share, to look like inches."""
 
 
-def warnings_of(stack: Stack, at: int, beyond: Mapping[int, int]) -> Iterator[str]:
-    """Remarks on the front at that place; `beyond`: marks wanted beyond the end, by column of the stack."""
+def warnings_of(stack: Stack, found: Found, at: int, turned: Array, short: Array) -> Iterator[str]:
+    """Remarks on the front at that place: `turned` by (6,) [mm], kept `short` by ends (6,) [marks]."""
     front = stack.fronts[at]
     if front.adjusters.none_because:
         yield f"nothing can be turned: {front.adjusters.none_because}"
@@ -34,19 +40,31 @@ def warnings_of(stack: Stack, at: int, beyond: Mapping[int, int]) -> Iterator[st
     drawer = front.fitted.drawer
     if drawer.cabinet is not None and drawer.row is None:
         yield f"no row of cabinet {drawer.cabinet} is told: the front was lined up by itself"
-    yield from _ends(beyond, at)
+    yield from _ends(short)
+    yield from _unseen(front, found.is_told(at), turned)
     yield from _doubled(stack, at)
     yield from _inches(front)
 
 
-def _ends(beyond: Mapping[int, int], at: int) -> Iterator[str]:
+def _ends(short: Array) -> Iterator[str]:
     """Adjusters that end before the readings are met."""
-    for column, marks in beyond.items():
-        if column // len(COLUMNS) != at:
-            continue
-        adjuster, hands = TURNED[column % len(COLUMNS)]
-        who = f"both {adjuster} adjusters are" if len(hands) > 1 else f"the {hands[0]} {adjuster} adjuster is"
-        yield f"{who} at the end: {marks_words(marks)} more would be wanted"
+    for (adjuster, hands), marks in zip(TURNED, np.abs(np.round(short)).astype(int).tolist(), strict=True):
+        if marks:
+            one = f"the {hands[0]} {adjuster} adjuster is"
+            who = f"both {adjuster} adjusters are" if len(hands) > 1 else one
+            yield f"{who} at the end: {marks_words(marks)} more would be wanted"
+
+
+def _unseen(front: MeasuredFront, told: NDArray[np.bool_], turned: Array) -> Iterator[str]:
+    """What the moves do besides, where no reading would show it."""
+    moved = front.geometry.pose_changes @ turned
+    yaw, pitch = moved[4] * front.geometry.width / 2, moved[5] * front.geometry.height
+    if not told[4] and abs(yaw) >= _SWINGS:
+        way = "in" if yaw > 0 else "out"
+        yield f"moved sideways, its right end swings {way} by {abs(yaw):.1f} mm: measure the corners after it"
+    if not told[5] and abs(pitch) >= _SWINGS:
+        way = "out" if pitch > 0 else "in"
+        yield f"lifted, its top leans {way} by {abs(pitch):.1f} mm: measure the corners after it"
 
 
 def _doubled(stack: Stack, at: int) -> Iterator[str]:
