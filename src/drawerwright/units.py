@@ -75,9 +75,11 @@ def parse_length(value: object, bare_unit: BareUnit = "mm") -> float:
     if type(value) is float and bare_unit == "mm" and math.isfinite(value):
         return value
     if isinstance(value, str):
-        return float(_read_text(value, bare_unit, length=True))
+        return _as_float(_read_text(value, bare_unit, length=True), value, "a length", LENGTH_EXAMPLE)
     number = _read_number(value, "a length", LENGTH_EXAMPLE)
-    return number if bare_unit == "mm" else float(_as_written(number) * MM_PER_INCH)
+    if bare_unit == "mm":
+        return number
+    return _as_float(_as_written(number) * MM_PER_INCH, value, "a length", LENGTH_EXAMPLE)
 
 
 def parse_size(value: object, bare_unit: BareUnit = "mm") -> float:
@@ -107,10 +109,11 @@ def parse_offset(value: object, bare_unit: BareUnit = "mm") -> float:
 def parse_mass(value: object, bare_unit: BareUnit = "mm") -> float:
     """A mass [kg], 0 or more. A bare number is kg in an mm file, lb in an in file. Raises ReadingError."""
     if isinstance(value, str):
-        mass = float(_read_text(value, bare_unit, length=False))
+        mass = _as_float(_read_text(value, bare_unit, length=False), value, "a mass", MASS_EXAMPLE)
     else:
-        number = _read_number(value, "a mass", MASS_EXAMPLE)
-        mass = number if bare_unit == "mm" else float(_as_written(number) * KG_PER_POUND)
+        mass = _read_number(value, "a mass", MASS_EXAMPLE)
+        if bare_unit == "in":
+            mass = _as_float(_as_written(mass) * KG_PER_POUND, value, "a mass", MASS_EXAMPLE)
     if mass < 0.0:
         raise ReadingError(show_value(value), "is negative: a mass is 0 or more", MASS_EXAMPLE)
     return mass + 0.0
@@ -206,6 +209,14 @@ def _read_number(value: object, wanted: str, example: str) -> float:
     if not math.isfinite(number):
         raise ReadingError(show_value(value), f"is not a finite number: {wanted} is wanted", example)
     return number
+
+
+def _as_float(exact: Fraction, value: object, wanted: str, example: str) -> float:
+    """The number nearest to an exact one. Raises ReadingError where there is none so large."""
+    try:
+        return float(exact)
+    except OverflowError:
+        raise ReadingError(show_value(value), f"is too large for {wanted}", example) from None
 
 
 def _as_written(number: float) -> Fraction:

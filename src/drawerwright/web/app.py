@@ -15,13 +15,16 @@ from drawerwright.web.api.openapi import add_openapi
 from drawerwright.web.faults import add_fault_handlers, broken
 from drawerwright.web.guard import Guard
 from drawerwright.web.packs_kept import PacksKept
+from drawerwright.web.pages import cabinets as cabinets_page
 from drawerwright.web.pages import compare as compare_page
 from drawerwright.web.pages import conflict as conflict_page
 from drawerwright.web.pages import family_form as family_form_page
 from drawerwright.web.pages import family_history as family_history_page
+from drawerwright.web.pages import history as history_page
 from drawerwright.web.pages import job as job_page
 from drawerwright.web.pages import jobs as jobs_page
 from drawerwright.web.pages import quick as quick_page
+from drawerwright.web.pages import papers as papers_page
 from drawerwright.web.pages import slides as slides_pages
 from drawerwright.web.settings import Settings
 
@@ -38,13 +41,16 @@ API_ROUTERS: tuple[APIRouter, ...] = (
     slides.router,
 )
 PAGE_ROUTERS: tuple[APIRouter, ...] = (
+    cabinets_page.router,
     compare_page.router,
     conflict_page.router,
     family_form_page.router,
     family_history_page.router,
+    history_page.router,
     jobs_page.router,
     job_page.router,
     quick_page.router,
+    papers_page.router,
     slides_pages.router,
     statics.router,
 )

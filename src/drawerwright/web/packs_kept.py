@@ -54,7 +54,7 @@ class PacksKept:
     def __init__(self, folder: Path, *, kept_bytes: int = KEPT_BYTES) -> None:
         self._folder = folder
         self._kept_bytes = kept_bytes
-        self._builders = ThreadPoolExecutor(max_workers=1, thread_name_prefix="pack")
+        self._builders: ThreadPoolExecutor | None = None
         self._under_way: dict[str, Future[None]] = {}
         self._lock = threading.Lock()
         self._stopping = threading.Event()
@@ -97,15 +97,21 @@ class PacksKept:
                 return under_way
             if self.is_ready(name) or self._is_held(name):
                 return None
+            if self._builders is None:
+                self._stopping.clear()
+                self._builders = ThreadPoolExecutor(max_workers=1, thread_name_prefix="pack")
             begun = self._builders.submit(self._build, name, make)
             self._under_way[name] = begun
             begun.add_done_callback(lambda _: self._ended(name))
             return begun
 
     def close(self) -> None:
-        """End: what is being built is left at its next step, and taken up by whoever asks next."""
+        """End: what is being built is left at its next step, and begun anew by whoever asks next."""
         self._stopping.set()
-        self._builders.shutdown(wait=True, cancel_futures=True)
+        with self._lock:
+            builders, self._builders = self._builders, None
+        if builders is not None:
+            builders.shutdown(wait=True, cancel_futures=True)
 
     def _ended(self, name: str) -> None:
         with self._lock:

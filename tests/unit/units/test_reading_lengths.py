@@ -268,3 +268,16 @@ def test_an_offset_lies_within_5000_mm(value: object) -> None:
     with pytest.raises(ReadingError) as refused:
         parse_offset(value)
     assert "from -5000 to 5000 mm" in refused.value.says
+
+
+@pytest.mark.parametrize("read", [parse_length, parse_size, parse_mass])
+@pytest.mark.parametrize(
+    "value", [1.7e308, "9" * 310, "9" * 400 + " in"], ids=["number", "text", "with unit"]
+)
+def test_a_number_that_is_too_large_once_its_unit_is_known_is_refused(
+    read: Callable[..., float], value: object
+) -> None:
+    try:
+        assert math.isfinite(read(value, "in"))
+    except ReadingError as error:
+        assert error.says

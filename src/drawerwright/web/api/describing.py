@@ -8,6 +8,7 @@ from typing import Any, Final
 from starlette.responses import JSONResponse, Response
 
 JSON: Final = "application/json"
+EVENTS: Final = "text/event-stream"
 _REFUSALS: Final[Mapping[int, str]] = {
     400: "Asked under a name that is not this server's.",
     403: "A page of another site may not write here.",
@@ -26,7 +27,7 @@ def described(
     *,
     answer: str | None = None,
     body: str | None = None,
-    media: str = JSON,
+    media: Sequence[str] = (JSON,),
     status: int = 200,
     also: Sequence[int] = (),
     parameters: Sequence[Mapping[str, Any]] = (),
@@ -34,30 +35,36 @@ def described(
 ) -> dict[str, Any]:
     """Keyword arguments of a route. `answer` and `body` name schemas; `also`: further refusals.
 
-    `media`: what the answer is, if it is no JSON. Examples are filled in by `openapi.document` under the
-    operation's name.
+    `media`: what the answer may be, if it is not JSON alone. Examples are filled in by `openapi_document` under
+    the operation's name.
     """
     refusals = {*_ALWAYS, *also, *(_WRITING if body else ())}
-    schema: dict[str, Any] = {"$ref": reference(answer)} if answer else {}
-    if media != JSON:
-        schema = {"type": "string"} | ({} if media.startswith("text/") else {"format": "binary"})
+    content = {one: {"schema": _schema(one, answer)} for one in media}
     extra: dict[str, Any] = {}
     if body:
-        content = {JSON: {"schema": {"$ref": reference(body)}}}
-        extra["requestBody"] = {"required": True, "content": content}
+        sent = {JSON: {"schema": {"$ref": reference(body)}}}
+        extra["requestBody"] = {"required": True, "content": sent}
     if parameters:
         extra["parameters"] = [dict(one) for one in parameters]
     return {
         "operation_id": name,
         "status_code": status,
-        "response_class": JSONResponse if media == JSON else Response,
+        "response_class": JSONResponse if media == (JSON,) else Response,
         "response_model": None,
         "responses": {
-            status: {"description": means, "content": {media: {"schema": schema}}},
+            status: {"description": means, "content": content},
             **{code: _refusal(code) for code in sorted(refusals)},
         },
         "openapi_extra": extra,
     }
+
+
+def _schema(media: str, answer: str | None) -> dict[str, Any]:
+    if media == JSON and answer:
+        return {"$ref": reference(answer)}
+    if media in (JSON, EVENTS):
+        return {}
+    return {"type": "string"} | ({} if media.startswith("text/") else {"format": "binary"})
 
 
 def reference(schema: str) -> str:

@@ -55,7 +55,7 @@ async def import_job(
     return await run_in_threadpool(lambda: answer(imported(store_of(request), ending, content, by), 201))
 
 
-@router.get("/{job}/file.{ending}", **described("export_job", media="application/octet-stream", also=(404,)))
+@router.get("/{job}/file.{ending}", **described("export_job", media=tuple(MEDIA.values()), also=(404,)))
 def export_job(store: Kept, job: str, ending: Ending, revision: AtRevision = None) -> Response:
     """A stored job as a file; it must read whole."""
     values = store.export_job(job, revision_told(revision))

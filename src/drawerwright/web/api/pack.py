@@ -20,7 +20,7 @@ from drawerwright.pack.write import Section
 from drawerwright.units import ShownUnits
 from drawerwright.web.aims import AimAsked, aim_in_query
 from drawerwright.web.api.answering import answer
-from drawerwright.web.api.describing import described
+from drawerwright.web.api.describing import EVENTS, JSON, described
 from drawerwright.web.api.jobs import AtRevision, store_of
 from drawerwright.web.api.saving import revision_told
 from drawerwright.web.packing import PackOptions, PackOrder, order_pack
@@ -59,7 +59,9 @@ async def ordered(request: Request, job: str, options: Options, revision: AtRevi
 Ordered = Annotated[PackOrder, Depends(ordered)]
 
 
-@router.get("", **described("pack", media="application/zip", also=(404,), means="The pack as one zip file."))
+@router.get(
+    "", **described("pack", media=("application/zip",), also=(404,), means="The pack as one zip file.")
+)
 async def pack(request: Request, order: Ordered) -> Response:
     """A job's papers and files as one zip file; built when nobody did yet, which takes a while."""
     file = await built(packs_of(request), order)
@@ -77,7 +79,7 @@ async def pack(request: Request, order: Ordered) -> Response:
     "/progress",
     **described(
         "pack_progress",
-        media="text/event-stream",
+        media=(EVENTS, JSON),
         also=(404,),
         means="Messages `{step, done, of}`, then `{ready}`: where the pack is fetched; or `{failed}`.",
     ),
@@ -94,7 +96,7 @@ async def pack_progress(request: Request, order: Ordered) -> Response:
     if not kept.is_ready(order.name):
         await _begin(kept, order)  # what does not read is told as a 422, before the stream begins
     headers = {"X-Accel-Buffering": "no"}
-    return StreamingResponse(_told(kept, order), media_type="text/event-stream", headers=headers)
+    return StreamingResponse(_told(kept, order), media_type=EVENTS, headers=headers)
 
 
 @router.get("/files", **described("pack_files", answer="Pack", also=(404,)))
@@ -104,7 +106,7 @@ async def pack_files(request: Request, order: Ordered) -> Response:
     return answer(json.loads(content or b"{}"))
 
 
-@router.get("/files/{path:path}", **described("pack_file", media="application/octet-stream", also=(404,)))
+@router.get("/files/{path:path}", **described("pack_file", media=("*/*",), also=(404,)))
 async def pack_file(request: Request, order: Ordered, path: str) -> Response:
     """One file of a pack, by its path in the manifest."""
     content = await _entry(await built(packs_of(request), order), path)
