@@ -26,7 +26,7 @@ def sag_words(drawn: Drawn, words: Words) -> str:
     )
     sag = float(drawn.sag[-1])
     moved = f"sags {words.length(sag)}" if sag >= 0.0 else f"rises {words.length(-sag)}"
-    return f"{moved} at full out" + (f": {told}" if told else "")
+    return f"{moved} at full out, {words.length(float(drawn.extension[-1]))}" + (f": {told}" if told else "")
 
 
 def sag_check(drawn: Drawn, limit: float, words: Words) -> Check:

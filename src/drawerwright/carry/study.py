@@ -10,6 +10,7 @@ from typing import Final
 import numpy as np
 
 from drawerwright.carry.carried import CarriedDrawer, CarriedJob
+from drawerwright.carry.closing import STEEPEST
 from drawerwright.carry.judging import Asked, carried_drawer, unfitted_drawer
 from drawerwright.carry.sides import Hand, shares_of, side_data, slides_apart
 from drawerwright.carry.slide_data import SlideData, slide_data, together
@@ -50,7 +51,7 @@ def carry_job(
     units: ShownUnits = "mm",
     materials: Materials | None = None,
     progress: Progress | None = None,
-    where: str = "carry",
+    where: str = "carry ",
 ) -> CarriedJob:
     """What each drawer of a fitted job carries, over its whole travel.
 
@@ -58,12 +59,12 @@ def carry_job(
     [°]; negative, it leans back. `positions`: how many extensions, from closed to fully out. `off_centre`:
     how far right of the middle the load's middle lies [mm]. `sag_limit` [mm] goes before the family's.
     `units` of the sentences; results are in mm, kg and N. `materials`: those that the job was read with, the
-    shipped ones without. `where`: place that faults are told at. Raises InputError where no drawer has that
-    id, or a number is none that can be used.
+    shipped ones without. `where` goes before the name of what a fault is about. Raises InputError where no
+    drawer has that id, or a number is none that can be used.
     """
     asked = Asked(Words(units), tilt_deg, sag_limit, materials)
     drawers = _wanted(fitted, only, where)
-    _require_reason(drawers, positions, off_centre, sag_limit, where)
+    _require_reason(drawers, positions, off_centre, sag_limit, tilt_deg, where)
     rows = [_row(one, off_centre) for one in drawers]
     drawn = _drawn_out([row for row in rows if row is not None], positions)
     balances = _Balances(fitted, units)
@@ -128,27 +129,35 @@ def _wanted(fitted: FittedJob, only: str | None, where: str) -> Sequence[FittedD
     if not found:
         known = [one.id for one in fitted.drawers]
         says = f'is no drawer of this job: the nearest is "{nearest(only, known)}"'
-        raise InputError([Fault(f"{where} drawer", show_value(only), says, nearest(only, known))])
+        raise InputError([Fault(f"{where}drawer", show_value(only), says, nearest(only, known))])
     return found
 
 
 def _require_reason(
-    drawers: Sequence[FittedDrawer], positions: int, off_centre: float, sag_limit: float | None, where: str
+    drawers: Sequence[FittedDrawer],
+    positions: int,
+    off_centre: float,
+    sag_limit: float | None,
+    tilt_deg: float,
+    where: str,
 ) -> None:
     """Refuse what cannot be computed with, all of it together."""
     faults = []
     if not LEAST_POSITIONS <= positions <= MOST_POSITIONS:
         says = f"is not a number of positions from {LEAST_POSITIONS} to {MOST_POSITIONS}"
-        faults.append(Fault(f"{where} positions", str(positions), says, str(POSITIONS)))
+        faults.append(Fault(f"{where}positions", str(positions), says, str(POSITIONS)))
     if not abs(off_centre) <= 5000.0:
         says = "is not a distance from the middle, up to 5,000 mm either way"
-        faults.append(Fault(f"{where} off centre", f"{off_centre:g} mm", says, "100"))
+        faults.append(Fault(f"{where}off-centre", f"{off_centre:g} mm", says, "100"))
     if sag_limit is not None and not 0.0 < sag_limit < math.inf:
-        faults.append(Fault(f"{where} sag limit", f"{sag_limit:g} mm", "is not above 0", "4"))
+        faults.append(Fault(f"{where}sag-limit", f"{sag_limit:g} mm", "is not above 0", "4"))
+    if not abs(tilt_deg) <= STEEPEST:
+        says = f"is no cabinet out of level: up to {STEEPEST:g}° either way"
+        faults.append(Fault(f"{where}tilt", f"{tilt_deg:g}°", says, "1"))
     for one in drawers:
         if one.mass is not None and not one.mass.moving <= HEAVIEST:
             says = f"move, which is beyond what is computed: up to {HEAVIEST:g} kg"
-            faults.append(Fault(f"{where} drawer {one.id}", f"{one.mass.moving:g} kg", says, "30 kg"))
+            faults.append(Fault(f"{where}drawer {one.id}", f"{one.mass.moving:g} kg", says, "30 kg"))
     if faults:
         raise InputError(faults)
 

@@ -145,8 +145,12 @@ def _draw_out(slide: Slides, extension: Q) -> Drawn:
     between = TwoLoads(lower_rear, lower_front, upper_rear, upper_front, up_rear, up_front)
     low_rear, low_front = support_forces(between)
     fixed = TwoLoads(slide.screw_rear, slide.screw_front, lower_rear, lower_front, low_rear, low_front)
-    screw_rear, screw_front = support_forces(fixed)
-    _in_balance(weight, member, extension, slide, low_front, screw_front)
+    # Of the whole, so that fixings can be told of where the carriages are not.
+    screw_front = (
+        weight * (member / 2 + extension - slide.screw_rear) / (slide.screw_front - slide.screw_rear)
+    )
+    screw_rear = weight - screw_front
+    _in_balance(weight, member, extension, slide, low_front, support_forces(fixed))
 
     def at_tip(rear: Q, front: Q, at_rear: Q, at_front: Q) -> Q:
         return -on_a_line(tip, rear, front, at_rear, at_front)
@@ -186,15 +190,16 @@ def _largest(*moments: Q) -> Q:
     return largest
 
 
-def _in_balance(weight: Q, member: Q, extension: Q, slide: Slides, low_front: Q, screw_front: Q) -> None:
-    """Hold both lower forces against moments of the whole, taken about other points than before.
+def _in_balance(weight: Q, member: Q, extension: Q, slide: Slides, low_front: Q, screws: tuple[Q, Q]) -> None:
+    """Hold the forces that were handed down from member to member against the balance of the whole.
 
     What is not known is NaN and compares as in balance.
     """
     arm = member / 2 + 0.75 * extension - slide.lower_rear
     off = np.abs(low_front * (slide.lower_front - slide.lower_rear) - weight * arm)
     arm_screws = member / 2 + extension - slide.screw_rear
-    off_screws = np.abs(screw_front * (slide.screw_front - slide.screw_rear) - weight * arm_screws)
-    least = BALANCE * (weight * (member + extension) + 1e-12)
-    if bool(np.any(off > least)) or bool(np.any(off_screws > least)):
+    off_screws = np.abs(screws[1] * (slide.screw_front - slide.screw_rear) - weight * arm_screws)
+    off_sum = np.abs(screws[0] + screws[1] - weight) * member
+    least = BALANCE * (np.abs(weight) * (member + extension) + 1e-12)
+    if any(bool(np.any(one > least)) for one in (off, off_screws, off_sum)):
         raise OutOfBalanceError("the forces of a slide do not add up to its load")

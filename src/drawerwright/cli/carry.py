@@ -2,18 +2,37 @@
 
 from __future__ import annotations
 
-from typing import Annotated
+from collections.abc import Callable, Iterable
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated, Any, Literal, TypedDict
 
 import typer
 
+from drawerwright.cli.compare import Compared, MoreCompared, slides_compared
 from drawerwright.cli.options import AsJson, JobPath, MaterialPaths, SlidePaths, UnitsWanted
 from drawerwright.cli.usage import PLACE
+from drawerwright.errors import InputError, ReadingError
+from drawerwright.units import ShownUnits, parse_offset, parse_size
+
+if TYPE_CHECKING:
+    from drawerwright.carry import CarriedDrawer
+    from drawerwright.catalogue.materials import Materials
 
 STOPS = 3
 
 
+class _Asked(TypedDict):
+    """How the study is asked, but for what the job's own units say."""
+
+    only: str | None
+    tilt_deg: float
+    positions: int
+    where: str
+
+
 def carry(
     job_path: JobPath,
+    more: MoreCompared = None,
     drawer: Annotated[
         str | None, typer.Option("--drawer", metavar="ID", help="Only this drawer.", show_default=False)
     ] = None,
@@ -22,8 +41,29 @@ def carry(
     ] = 41,
     tilt: Annotated[
         float,
-        typer.Option("--tilt", metavar="DEGREES", help="How far the cabinet is out of level, front to back."),
+        typer.Option(
+            "--tilt", metavar="DEGREES", help="How far the cabinet leans forward; negative, it leans back."
+        ),
     ] = 0.0,
+    off_centre: Annotated[
+        str | None,
+        typer.Option(
+            "--off-centre",
+            metavar="LENGTH",
+            help="How far right of the middle the load's middle lies; negative, left of it.",
+            show_default=False,
+        ),
+    ] = None,
+    sag_limit: Annotated[
+        str | None,
+        typer.Option(
+            "--sag-limit",
+            metavar="LENGTH",
+            help="How far a front may sag; else as the slide family says.",
+            show_default=False,
+        ),
+    ] = None,
+    compare: Compared = None,
     strict: Annotated[
         bool, typer.Option("--strict", help="End with exit code 3 when a check stops.")
     ] = False,
@@ -32,24 +72,45 @@ def carry(
     materials: MaterialPaths = None,
     units: UnitsWanted = None,
 ) -> None:
-    """Load, sag and forces of each drawer over its travel."""
+    """Tell load, sag and forces of each drawer over its travel."""
+    from drawerwright.cli.reading import read_materials
+
+    compared = slides_compared(compare, more, None, {}, command="carry")
+    asked = _Asked(only=drawer, tilt_deg=tilt, positions=positions, where=f"{PLACE} --")
+    known = read_materials(materials)
+    lengths = (off_centre, sag_limit)
+    if compared:
+        found = _compare(job_path, compared, asked, lengths, slides, known, units, as_json=as_json)
+    else:
+        found = _carry(job_path, asked, lengths, slides, known, units, as_json=as_json)
+    if strict and any(check.state == "stop" for one in found for check in one.checks):
+        raise typer.Exit(STOPS)
+
+
+def _carry(
+    job_path: Path,
+    asked: _Asked,
+    lengths: tuple[str | None, str | None],
+    slides: list[Path] | None,
+    materials: Materials,
+    units: ShownUnits | None,
+    *,
+    as_json: bool,
+) -> Iterable[CarriedDrawer]:
     from drawerwright.carry import carry_document, carry_job
     from drawerwright.cli.answers import console, steps_shown, write_json
-    from drawerwright.cli.reading import read_and_fit, read_materials
+    from drawerwright.cli.reading import read_and_fit
 
-    stuff = read_materials(materials)
-    job, fitted = read_and_fit(job_path, slides, units, materials=stuff)
+    job, fitted = read_and_fit(job_path, slides, units, materials=materials)
     shown = units or job.units
     with steps_shown("drawing out") as progress:
         carried = carry_job(
             fitted,
-            only=drawer,
-            tilt_deg=tilt,
-            positions=positions,
+            **asked,
+            **_lengths(lengths, job.units),
             units=shown,
-            materials=stuff,
+            materials=materials,
             progress=progress,
-            where=PLACE,
         )
     if as_json:
         write_json(carry_document(carried))
@@ -57,6 +118,59 @@ def carry(
         from drawerwright.cli.carry_words import show_carried
 
         show_carried(console(), carried, shown)
-    stops = any(check.state == "stop" for one in carried.drawers for check in one.checks)
-    if strict and stops:
-        raise typer.Exit(STOPS)
+    return carried.drawers
+
+
+def _compare(
+    job_path: Path,
+    compared: tuple[str, ...],
+    asked: _Asked,
+    lengths: tuple[str | None, str | None],
+    slides: list[Path] | None,
+    materials: Materials,
+    units: ShownUnits | None,
+    *,
+    as_json: bool,
+) -> Iterable[CarriedDrawer]:
+    from drawerwright.carry.comparing import carry_comparison, carry_comparison_document
+    from drawerwright.cli.answers import console, steps_shown, write_json
+    from drawerwright.cli.compare import read_and_compare
+
+    job, comparison = read_and_compare(job_path, slides, units, compared, materials=materials)
+    shown = units or job.units
+    with steps_shown("drawing out") as progress:
+        carried = carry_comparison(
+            comparison,
+            **asked,
+            **_lengths(lengths, job.units),
+            units=shown,
+            materials=materials,
+            progress=progress,
+        )
+    if as_json:
+        write_json(carry_comparison_document(carried))
+    else:
+        from drawerwright.cli.carry_compare_words import show_carried_comparison
+
+        show_carried_comparison(console(), carried, shown)
+    return [answer for one in carried.drawers for answer in one.answers]
+
+
+def _lengths(told: tuple[str | None, str | None], units: Literal["mm", "in"]) -> dict[str, Any]:
+    """Offset of the load and limit of the sag [mm]. Raises InputError with the faults of both."""
+    readers: tuple[tuple[str, str, Callable[..., float]], ...] = (
+        ("off-centre", "off_centre", parse_offset),
+        ("sag-limit", "sag_limit", parse_size),
+    )
+    found: dict[str, Any] = {}
+    faults = []
+    for text, (option, name, read) in zip(told, readers, strict=True):
+        if text is None:
+            continue
+        try:
+            found[name] = read(text, units)
+        except ReadingError as error:
+            faults.append(error.fault(f"{PLACE} --{option}"))
+    if faults:
+        raise InputError(faults)
+    return found

@@ -56,7 +56,7 @@ def told_lines(one: CarriedDrawer, words: Words) -> list[str]:
         spare = limit.moving - one.load
         left = f"{words.mass(spare)} to spare" if spare >= 0 else f"{words.mass(-spare)} too much"
         modified = " (modified test)" if limit.modified and "modified" not in limit.says else ""
-        lines.append(f"May move {limit.says}{modified}; {words.mass(one.load)} do, {left}.")
+        lines.append(f"May move {limit.says}{modified}; {words.mass(one.load)} do: {left}.")
     if one.slide is not None:
         lines += _slide_lines(one.slide, words)
     if one.missing:
@@ -68,7 +68,7 @@ def _slide_lines(slide: Slide, words: Words) -> list[str]:
     lines: list[str] = []
     rollers, data = slide.rollers, slide.data
     if data.has_sag:
-        lines.append(f"Front {sag_words(slide.drawn, words)} ({words.length(data.travel)}).")
+        lines.append(f"Front {sag_words(slide.drawn, words)}.")
     if rollers is not None:
         told = (
             f"Most in a roller group: {words.force(rollers.largest)}, {rollers.group.replace('_', ' ')}, "

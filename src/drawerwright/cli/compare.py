@@ -43,18 +43,22 @@ DrawingsOut: TypeAlias = Annotated[
 
 
 def slides_compared(
-    compared: Sequence[str] | None, more: Sequence[str] | None, out: Path | None, others: Mapping[str, bool]
+    compared: Sequence[str] | None,
+    more: Sequence[str] | None,
+    out: Path | None,
+    others: Mapping[str, bool],
+    *,
+    command: str = "fit",
 ) -> tuple[str, ...]:
     """The slides to compare, none without `--compare`.
 
-    `others`: options that do not go with it, by whether they are given. Raises InputError for those, and for
-    what only goes with it.
+    `others`: options that do not go with it, by whether they are given; `command` is the one asked. Raises
+    InputError for those, and for what only goes with it.
     """
     if not compared:
         if more:
-            raise InputError(
-                [Fault(PLACE, " ".join(more), "is more than this command takes", "drawerwright fit --help")]
-            )
+            says = "is more than this command takes"
+            raise InputError([Fault(PLACE, " ".join(more), says, f"drawerwright {command} --help")])
         if out is not None:
             says = "goes with --compare; the papers of a job are written by drawerwright pack"
             raise InputError([Fault(PLACE, "--out", says, f"drawerwright pack JOB --out {out}")])
