@@ -5,14 +5,19 @@ from __future__ import annotations
 import sys
 from itertools import chain
 
-from benchmarks import isometric, jobs, packs, sheets, whole_jobs
+from benchmarks import closing, isometric, jobs, packs, sheets, whole_jobs
 
 
 def main() -> int:
     """Run all benchmarks."""
     missed = 0
     for figure in chain(
-        sheets.figures(), jobs.figures(), whole_jobs.figures(), isometric.figures(), packs.figures()
+        sheets.figures(),
+        jobs.figures(),
+        whole_jobs.figures(),
+        isometric.figures(),
+        packs.figures(),
+        closing.figures(),
     ):
         met = figure.value <= figure.goal
         missed += not met
