@@ -23,8 +23,8 @@ from drawerwright.web.pages import family_history as family_history_page
 from drawerwright.web.pages import history as history_page
 from drawerwright.web.pages import job as job_page
 from drawerwright.web.pages import jobs as jobs_page
-from drawerwright.web.pages import quick as quick_page
 from drawerwright.web.pages import papers as papers_page
+from drawerwright.web.pages import quick as quick_page
 from drawerwright.web.pages import slides as slides_pages
 from drawerwright.web.settings import Settings
 
