@@ -10,7 +10,20 @@ from fastapi import APIRouter, FastAPI
 from drawerwright import __version__
 from drawerwright.store import Store, open_store
 from drawerwright.web import statics
-from drawerwright.web.api import bench, compare, drawers, files, fit, jobs, pack, quick, revisions, slides
+from drawerwright.web.api import (
+    align,
+    bench,
+    carry,
+    compare,
+    drawers,
+    files,
+    fit,
+    jobs,
+    pack,
+    quick,
+    revisions,
+    slides,
+)
 from drawerwright.web.api.openapi import add_openapi
 from drawerwright.web.faults import add_fault_handlers, broken
 from drawerwright.web.guard import Guard
@@ -29,7 +42,9 @@ from drawerwright.web.pages import slides as slides_pages
 from drawerwright.web.settings import Settings
 
 API_ROUTERS: tuple[APIRouter, ...] = (
+    align.router,
     bench.router,
+    carry.router,
     compare.router,
     drawers.router,
     files.router,

@@ -128,6 +128,39 @@ ANSWERS: Final[dict[str, Schema]] = {
         slides=some(answered("A slide compared.", slide=TEXT, fitting=COUNT, cost=maybe(NUMBER))),
         drawers=some(answered("One drawer.", id=TEXT, answers=some(TABLE), differing=some(TABLE))),
     ),
+    "Carried": answered(
+        "The document of `drawerwright carry --json`; kg, mm, N.",
+        schema={"const": "drawerwright/carry/1"},
+        drawers=some(
+            answered(
+                "What one drawer carries; null where its slide's data are missing.",
+                id=TEXT,
+                load=maybe(NUMBER),
+                capacity=maybe(NUMBER),
+                limited_by=maybe(TEXT),
+                extension=maybe(some(NUMBER)),
+                sag=maybe(some(NUMBER)),
+                reactions=maybe(TABLE),
+                closing=maybe(TABLE),
+                tipping=maybe(TABLE),
+                checks=some(ref("Check")),
+            )
+        ),
+    ),
+    "Aligned": answered(
+        "The document of `drawerwright align --json`.",
+        schema={"const": "drawerwright/align/1"},
+        fronts=some(
+            answered(
+                "One front: how it stands, what to turn, what follows.",
+                drawer=TEXT,
+                pose=TABLE,
+                moves=some(answered("A move.", side=TEXT, adjuster=TEXT, marks=NUMBER, mm=NUMBER, says=TEXT)),
+                expected=TABLE,
+                left_over=some(TABLE),
+            )
+        ),
+    ),
     "Slides": answered("All slide families.", schema=TEXT, families=some(ref("SlideFamily")), own=some(TEXT)),
     "Slide": answered(
         "One family, and how it is kept.",

@@ -76,6 +76,41 @@ class Reader:
         self.faults.append(Fault(key, show_value(told), says, f'"{allowed[0]}"'))
         return None
 
+    def text(self, key: str) -> str | None:
+        """A key that holds text; None unless told."""
+        told = self.body.get(key)
+        if told is None or isinstance(told, str):
+            return told
+        self.faults.append(Fault(key, show_value(told), "is not text", '"B1-2"'))
+        return None
+
+    def number(self, key: str, usual: float) -> float:
+        """A key that holds a number; `usual` unless told."""
+        told = self.body.get(key, usual)
+        if isinstance(told, (int, float)) and not isinstance(told, bool):
+            return float(told)
+        self.faults.append(Fault(key, show_value(told), "is not a number", f"{usual:g}"))
+        return usual
+
+    def count(self, key: str, usual: int) -> int:
+        """A key that holds a whole number; `usual` unless told."""
+        told = self.body.get(key, usual)
+        if isinstance(told, int) and not isinstance(told, bool):
+            return told
+        self.faults.append(Fault(key, show_value(told), "is not a whole number", f"{usual}"))
+        return usual
+
+    def length(self, key: str, read: Callable[[object, BareUnit], float]) -> float | None:
+        """A key that holds a length [mm], read as the job's are; None unless told."""
+        told = self.body.get(key)
+        if told is None:
+            return None
+        try:
+            return read(told, self.bare_unit())
+        except ReadingError as error:
+            self.faults.append(error.fault(key))
+            return None
+
     def texts(self, key: str) -> list[str]:
         """A key that holds a list of texts; empty unless told."""
         told = self.body.get(key, [])
@@ -117,14 +152,8 @@ class Reader:
 
     def lose_at_most(self) -> float:
         """How much box length or travel a drawer may give up [mm]; infinite unless told."""
-        told = self.body.get("lose_at_most")
-        if told is None:
-            return math.inf
-        try:
-            return parse_clearance(told, self._bare_unit())
-        except ReadingError as error:
-            self.faults.append(error.fault("lose_at_most"))
-            return math.inf
+        told = self.length("lose_at_most", parse_clearance)
+        return math.inf if told is None else told
 
     def done(self) -> None:
         """Raise InputError if any part had a fault."""
@@ -136,7 +165,8 @@ class Reader:
             return self.body["job"]
         raise InputError([Fault("job", "", "is missing", '"job": {"drawer": [...]}')])
 
-    def _bare_unit(self) -> BareUnit:
+    def bare_unit(self) -> BareUnit:
+        """What a bare length of the request means: as in its job."""
         job = self.body.get("job")
         return "in" if isinstance(job, Mapping) and job.get("units") == "in" else "mm"
 

@@ -6,6 +6,7 @@ from typing import Final
 
 from drawerwright.web.api.schema_parts import (
     MOMENT,
+    NUMBER,
     TABLE,
     TEXT,
     TRUTH,
@@ -24,6 +25,8 @@ _ASKING: Final[dict[str, Schema]] = {
     "materials": {**some(TABLE), "description": "Each with the keys of a file of materials."},
     "units": {**UNITS, "description": "Units of the sentences; as the job has them unless told."},
 }
+LENGTH: Final[Schema] = {"type": ["number", "string"]}
+
 _WORDS: Final[dict[str, Schema]] = {
     "by": {**TEXT, "description": "Who saves."},
     "what": {**TEXT, "description": "What was changed, in a few words; found out unless told."},
@@ -49,6 +52,37 @@ BODIES: Final[dict[str, Schema]] = {
         **_ASKING,
         compare={**some(TEXT), "minItems": 2, "description": "Families, each alone or as family/length."},
     ),
+    "CarryRequest": sent(
+        "A job, and the options of `drawerwright carry`.",
+        ("job",),
+        **_ASKING,
+        drawer={**TEXT, "description": "Only this drawer."},
+        tilt={**NUMBER, "description": "How far the cabinet leans forward, degrees; negative, back."},
+        positions={"type": "integer", "description": "How many extensions, from closed to fully out."},
+        off_centre={**LENGTH, "description": "How far right of the middle the load's middle lies."},
+        sag_limit={**LENGTH, "description": "How far a front may sag."},
+    ),
+    "AlignRequest": sent(
+        "A job, the gaps around its fronts, and the options of `drawerwright align`.",
+        ("job", "gaps"),
+        **_ASKING,
+        gaps={**some(ref("GapRow")), "minItems": 1},
+        target={"type": "string", "enum": ["even", "house", "line"]},
+        line={
+            "type": "object",
+            "additionalProperties": LENGTH,
+            "description": "Readings to be met, by `drawer.reading`.",
+        },
+        first_round={**some(ref("GapRow")), "description": "The gaps before the moves told for them."},
+        grade={"type": "string", "enum": ["premium", "custom", "economy"]},
+    ),
+    "GapRow": {
+        "type": "object",
+        "description": "A row of the gaps file: `drawer`, and readings by column.",
+        "properties": {"drawer": TEXT},
+        "required": ["drawer"],
+        "additionalProperties": {"type": ["number", "string", "null"]},
+    },
     "NewJob": sent("Values with the keys of a job file, whole or not.", ("values",), values=TABLE, **_WORDS),
     "SavedJob": sent(
         "All values of a job, and the revision they were made of.",

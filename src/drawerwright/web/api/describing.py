@@ -35,8 +35,8 @@ def described(
 ) -> dict[str, Any]:
     """Keyword arguments of a route. `answer` and `body` name schemas; `also`: further refusals.
 
-    `media`: what the answer may be, if it is not JSON alone. Examples are filled in by `openapi_document` under
-    the operation's name.
+    `media`: what the answer may be, if it is not JSON alone. Examples are filled in by `openapi_document`
+    under the name of the operation.
     """
     refusals = {*_ALWAYS, *also, *(_WRITING if body else ())}
     content = {one: {"schema": _schema(one, answer)} for one in media}

@@ -5,11 +5,15 @@ from __future__ import annotations
 from copy import deepcopy
 from typing import Any, Final
 
+from drawerwright.align import align_document, align_job
+from drawerwright.carry import carry_document, carry_job
 from drawerwright.catalogue.families import family_named
 from drawerwright.catalogue.family_check import check_family
+from drawerwright.files.gaps import gaps_of_mappings
 from drawerwright.fit import fit_document, fit_job
 from drawerwright.fit.compare import compare_slides
 from drawerwright.fit.compare_document import compare_document
+from drawerwright.model.fitted import FittedJob
 from drawerwright.web.demo_job import demo_cabinet
 from drawerwright.web.families import shipped_families
 from drawerwright.web.fitting import answer_values, read_values
@@ -31,6 +35,7 @@ def examples() -> dict[str, Example]:
     values = demo_cabinet()
     return {
         **_fits(values),
+        **_studies(values),
         **_slides(),
         **_jobs(values),
         **_drawers(values),
@@ -53,6 +58,22 @@ def _fits(values: dict[str, Any]) -> dict[str, Example]:
         "compare": {"body": {"job": values, "compare": list(_COMPARED)}, "answer": compared},
         "compare_in_address": {"answer": beside},
         "quick": {"answer": quick},
+    }
+
+
+def _studies(values: dict[str, Any]) -> dict[str, Example]:
+    job = read_values(values)
+    fitted = fit_job(job, shipped_families(), units=job.units)
+    first = FittedJob(fitted.title, fitted.drawers[:1])
+    carried = carry_document(carry_job(first, positions=3, where=""))
+    row = {"drawer": _DRAWER, **_READINGS}
+    aligned = align_document(align_job(fitted, gaps_of_mappings([row])))
+    body = {"job": values, "drawer": _DRAWER, "positions": 3}
+    return {
+        "carry": {"body": body, "answer": carried},
+        "carry_job": {"path": {"job": _JOB, "drawer": _DRAWER, "positions": 3}, "answer": carried},
+        "align": {"body": {"job": values, "gaps": [row]}, "answer": aligned},
+        "align_job": {"path": {"job": _JOB}, "answer": aligned},
     }
 
 
