@@ -35,6 +35,9 @@ CONTRACT = {
 LEAST: dict[str, Any] = {
     "id": "plain", "capacity": "45 kg", "inside_width_deduction": 42, "length": [{"nominal": 500}],
 }  # fmt: skip
+CHANNEL = [[22, 8], [0, 8], [0, 0], [22, 0]]
+CROSSING = [[0, 0], [20, 0], [20, 20], [10, 20], [10, -5]]
+WEAK = {"yield": 300, "ultimate": 280}
 
 
 def family(**keys: Any) -> SlideFamily:
@@ -164,6 +167,29 @@ def test_a_missing_key_is_named(key: str) -> None:
             {"profile": [{"member": "drawer", "thickness": 1.2, "points": [[0, 0]]}]},
             ("profile", 0, "points"),
         ),
+        (
+            {"profile": [{"member": "drawer", "thickness": 0, "points": [[0, 9], [0, 0]]}]},
+            ("profile", 0, "thickness"),
+        ),
+        (
+            {"profile": [{"member": "drawer", "thickness": 1.2, "points": CROSSING}]},
+            ("profile", 0, "points", 4),
+        ),
+        (
+            {"profile": [{"member": "drawer", "thickness": 1.2, "radii": [1, 9], "points": CHANNEL}]},
+            ("profile", 0, "radii", 1),
+        ),
+        (
+            {"profile": [{"member": "drawer", "thickness": 1.2, "radii": 9, "points": CHANNEL}]},
+            ("profile", 0, "radii"),
+        ),
+        (
+            {"profile": [{"member": "drawer", "thickness": 1, "points": CHANNEL, "steel": WEAK}]},
+            ("profile", 0, "steel", "ultimate"),
+        ),
+        ({"roller": {"stiffness": 4000, "play": 0, "carries": 0}}, ("roller", "carries")),
+        ({"evidence": [{"standard": "a test"}]}, ("evidence", 0, "load")),
+        ({"sag_limit": 0}, ("sag_limit",)),
     ],
 )
 def test_a_contradiction_is_refused_at_its_place(keys: dict[str, Any], loc: tuple[str | int, ...]) -> None:

@@ -135,9 +135,20 @@ def _bends_without_room(
                 f"is too large at corner {corner + 1}: the bends take {wanted:.4g} mm of the leg between "
                 f"points {leg + 1} and {leg + 2}, which is {room:.4g} mm long"
             )
-            most = max(room - (wanted - taken[corner]), 0.0) / _set_back(points, corner, 1.0) - thickness / 2
+            most = _most_radius(points, leg, corner, room, taken, alike=len(radii) == 1) - thickness / 2
             try_ = f"at most {most:.3g}" if most > 0.0 else "thinner sheet, or longer legs"
             yield MidlineFault("radii", None if len(radii) == 1 else corner - 1, says, try_)
+
+
+def _most_radius(
+    points: Sequence[Point], leg: int, corner: int, room: float, taken: Sequence[float], *, alike: bool
+) -> float:
+    """The largest middle radius that a leg leaves to a corner, or to both where they are alike."""
+    if alike:
+        ends = [end for end in (leg, leg + 1) if taken[end] > 0.0]
+        return room / sum(_set_back(points, end, 1.0) for end in ends)
+    other = leg + 1 if corner == leg else leg
+    return max(room - taken[other], 0.0) / _set_back(points, corner, 1.0)
 
 
 def _crossings(points: Sequence[Point], thickness: float) -> Iterator[MidlineFault]:

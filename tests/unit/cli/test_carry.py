@@ -1,0 +1,151 @@
+"""`drawerwright carry JOB`: words for people, JSON for programs, slides side by side, exit codes."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+Command = Callable[..., Any]
+
+LEAST = {"load", "capacity", "limited_by", "extension", "sag", "reactions", "closing", "tipping", "checks"}
+
+
+@pytest.fixture
+def job(tmp_path: Path) -> Path:
+    """One drawer that fits, one that is too heavy for any slide."""
+    path = tmp_path / "job.toml"
+    opening = "opening = { width = 562, height = 168, depth = 530 }\nside = 16\n"
+    path.write_text(
+        f'title = "Two drawers"\n[[drawer]]\nid = "A"\n{opening}contents = "20 kg"\n'
+        f'[[drawer]]\nid = "B"\n{opening}contents = "900 kg"\n',
+        encoding="utf-8",
+    )
+    return path
+
+
+def test_a_drawer_is_told_in_words(command: Command, job: Path) -> None:
+    ran = command("carry", job, "--drawer", "A")
+    assert ran.code == 0, ran.err
+    assert "A  on house-16/500, on the cabinet side" in ran.out
+    assert "May move 45 kg, as the family is rated; 24.9 kg do: 20.1 kg to spare." in ran.out
+    assert "Front sags" in ran.out
+    assert "members" in ran.out
+    assert "B" not in ran.out.replace("B1", "")
+
+
+def test_what_stops_is_told_with_a_cure(command: Command, job: Path) -> None:
+    ran = command("carry", job)
+    assert ran.code == 0
+    assert "✗ load" in ran.out
+    assert "Less in the drawer" in ran.out
+    assert "2 drawers, 1 with a check that stops." in ran.out
+
+
+def test_the_json_has_the_keys_of_the_contract(command: Command, job: Path) -> None:
+    told = json.loads(command("carry", job, "--json").out)
+    assert told["schema"] == "drawerwright/carry/1"
+    for drawer in told["drawers"]:
+        assert drawer.keys() >= LEAST
+    assert set(told["drawers"][0]["reactions"]) == {"upper_rear", "upper_front", "lower_rear", "lower_front"}
+    assert set(told["drawers"][0]["closing"]) >= {"closes", "time", "slam_speed", "stall_at"}
+    assert told["drawers"][0].keys() == told["drawers"][1].keys()
+
+
+def test_the_same_job_gives_the_same_bytes(command: Command, job: Path) -> None:
+    assert command("carry", job, "--json").out == command("carry", job, "--json").out
+
+
+def test_a_check_that_stops_ends_with_three_where_strict(command: Command, job: Path) -> None:
+    assert command("carry", job, "--strict").code == 3
+    assert command("carry", job, "--strict", "--drawer", "A").code == 0
+
+
+def test_positions_tilt_offset_and_limit_are_taken(command: Command, job: Path) -> None:
+    words = ["--positions", "5", "--tilt", "2", "--off-centre=-1 in", "--sag-limit", "2", "--drawer", "A"]
+    (drawer,) = json.loads(command("carry", job, "--json", *words).out)["drawers"]
+    assert len(drawer["extension"]) == 5
+    assert drawer["closing"]["tilt"] == 2.0
+    assert drawer["sides"]["off_centre"] == -25.4
+    assert {check["id"]: check["state"] for check in drawer["checks"]}["sag"] == "watch"
+
+
+@pytest.mark.parametrize(
+    ("words", "where"),
+    [
+        (["--drawer", "Z"], "--drawer"),
+        (["--positions", "1"], "--positions"),
+        (["--tilt", "45"], "--tilt"),
+        (["--off-centre", "wide"], "--off-centre"),
+        (["--sag-limit", "0"], "--sag-limit"),
+        (["--compare", "house-16"], "--compare"),
+        (["house-16"], "command line"),
+    ],
+)
+def test_what_cannot_be_used_is_refused_at_its_option(
+    command: Command, job: Path, words: list[str], where: str
+) -> None:
+    ran = command("carry", job, *words, "--json")
+    assert ran.code == 2
+    (fault,) = json.loads(ran.out)["errors"]
+    assert where in fault["where"]
+    assert fault["try"]
+
+
+def test_slides_stand_side_by_side(command: Command, job: Path) -> None:
+    ran = command("carry", job, "--compare", "house-16", "heavy-19", "side-mounted", "--drawer", "A")
+    assert ran.code == 0, ran.err
+    for told in ("house-16", "heavy-19", "To spare", "Sag at full out", "side-mounted does not tell"):
+        assert told in ran.out
+    assert "nan" not in ran.out
+
+
+def test_slides_side_by_side_as_json_have_each_answer_and_the_figures(command: Command, job: Path) -> None:
+    told = json.loads(command("carry", job, "--compare", "house-16", "heavy-19/500", "--json").out)
+    assert told["schema"] == "drawerwright/carry-compare/1"
+    assert told["slides"] == ["house-16", "heavy-19/500"]
+    first = told["drawers"][0]
+    assert [answer["asked"] for answer in first["answers"]] == told["slides"]
+    figures = {each["figure"]: each for each in first["figures"]}
+    assert figures["sag"]["values"] == [answer["sag"][-1] for answer in first["answers"]]
+    assert figures["capacity"]["values"] == [45.0, 70.0]
+    assert figures["capacity"]["differs"]
+
+
+def test_two_slides_told_by_their_drawings_alone_are_compared(
+    command: Command, job: Path, tmp_path: Path
+) -> None:
+    """Twice the height is several times the stiffness: the front sags less, by the members alone."""
+    text = """
+id = "{id}"
+capacity = 45
+inside_width_deduction = 42
+carriages = {{ lower = [130, 370], upper = [130, 370] }}
+carriages_for = 500
+roller = {{ stiffness = 4000, play = 0 }}
+length = [{{ nominal = 500, holes = [0, 416] }}]
+"""
+    profile = """
+[[profile]]
+member = "{member}"
+points = [[20, {high}], [0, {high}], [0, 0], [20, 0]]
+radii = 1.2
+thickness = 1.2
+steel = {{ yield = 280 }}
+"""
+    for id_, high in (("low", 10), ("high", 20)):
+        sections = [profile.format(member=one, high=high) for one in ("cabinet", "intermediate", "drawer")]
+        (tmp_path / f"{id_}.toml").write_text(text.format(id=id_) + "".join(sections), encoding="utf-8")
+    paths = [word for id_ in ("low", "high") for word in ("--slides", str(tmp_path / f"{id_}.toml"))]
+    told = json.loads(
+        command("carry", job, *paths, "--compare", "low", "high", "--json", "--drawer", "A").out
+    )
+    (drawer,) = told["drawers"]
+    low, high = (answer["sag_shares"] for answer in drawer["answers"])
+    assert high["rollers"] == pytest.approx(low["rollers"])
+    assert 3 < low["members"][-1] / high["members"][-1] < 6
+    steel = {each["figure"]: each["values"] for each in drawer["figures"]}["steel"]
+    assert steel[0] > 1.5 * steel[1]
