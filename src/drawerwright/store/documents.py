@@ -61,10 +61,16 @@ class Documents:
             "_read": read,
         }
 
-    def _revisions(self, kind: str, name: str) -> list[Revision]:
+    def _revisions(
+        self, kind: str, name: str, before: int | None = None, most: int | None = None
+    ) -> list[Revision]:
         with self._connections.reading() as connection:
             of = history.find(connection, kind, name)
             query = select(revision).where(revision.c.document == of.key).order_by(revision.c.number.desc())
+            if before is not None:
+                query = query.where(revision.c.number < max(0, min(before, of.last + 1)))
+            if most is not None:
+                query = query.limit(max(0, min(most, of.last)))
             return [history.revision_of(row) for row in connection.execute(query)]
 
     def _go(

@@ -164,9 +164,12 @@ class Jobs(Documents):
             )
         return self.save_job(job_id, {**values, "drawer": ordered}, based_on=based_on, by=by, what=what)
 
-    def revisions(self, job_id: str) -> list[Revision]:
-        """All saves of a job, the newest first, those kept on the side among them."""
-        return self._revisions("job", job_id)
+    def revisions(self, job_id: str, *, before: int | None = None, most: int | None = None) -> list[Revision]:
+        """Saves of a job, the newest first, those kept on the side among them. Raises NotInStore.
+
+        `before`: only those with a lower number; `most`: no more than that.
+        """
+        return self._revisions("job", job_id, before, most)
 
     def undo(self, job_id: str, *, based_on: int, by: str = "") -> StoredJob:
         """Take back the change that made revision `based_on`, as a new revision; again: the one before it.

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from importlib.resources import as_file, files
 from pathlib import Path
 from typing import Any
@@ -24,6 +25,16 @@ from drawerwright.store import open_store
 def shipped(name: str) -> Job:
     with as_file(files("drawerwright.cli").joinpath(name)) as path:
         return read_job_file(path, presets=contents_preset_ids()).job
+
+
+def test_the_example_of_the_document_runs(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    told = (Path(__file__).resolve().parents[3] / "docs" / "store.md").read_text(encoding="utf-8")
+    (example,) = re.findall(r"```python\n(.*?)```", told, re.DOTALL)
+    monkeypatch.chdir(tmp_path)
+    names: dict[str, Any] = {}
+    exec(example, names)
+    assert names["job"].values["drawer"] == [{"id": "B1-2", "side": 16}]
+    assert (tmp_path / "shop.sqlite3").is_file()
 
 
 def as_values(job: Job) -> dict[str, Any]:

@@ -60,6 +60,9 @@ def test_each_save_is_a_revision_and_says_what_changed(store: Store, two_drawers
     ]
     assert store.job(job.id, 1).values == two_drawers
     assert store.job(job.id, 2).values == changed
+    assert [one.number for one in store.revisions(job.id, most=2)] == [3, 2]
+    assert [one.number for one in store.revisions(job.id, before=3, most=10**30)] == [2, 1]
+    assert store.revisions(job.id, before=-(10**30)) == []
 
 
 def test_a_save_that_changes_nothing_makes_no_revision(store: Store, two_drawers: Values) -> None:
