@@ -32,6 +32,10 @@ as_owner() {
 case $task in
   start)
     mkdir -p "$folder"
+    if [ -n "$(ls -A "$folder")" ]; then
+      echo "$folder is not empty: give a new folder" >&2
+      exit 1
+    fi
     folder=$(cd "$folder" && pwd)
     if [ "$(id -u)" -eq 0 ]; then chown postgres "$folder"; fi
     chmod 700 "$folder"
@@ -49,7 +53,9 @@ with socket.socket() as one:
     echo "postgresql://postgres@127.0.0.1:$port/drawerwright"
     ;;
   stop)
-    [ -d "$folder/data" ] || exit 0
+    # Only what was made here is removed.
+    [ -f "$folder/data/PG_VERSION" ] && [ -f "$folder/initdb.log" ] || exit 0
+    folder=$(cd "$folder" && pwd)
     cd "$folder"
     as_owner "$programs/pg_ctl" stop --pgdata data --mode immediate --silent || true
     cd /
