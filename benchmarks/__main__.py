@@ -5,7 +5,7 @@ from __future__ import annotations
 import sys
 from itertools import chain
 
-from benchmarks import closing, isometric, jobs, packs, sheets, whole_jobs
+from benchmarks import carrying, closing, isometric, jobs, packs, sheets, whole_jobs
 
 
 def main() -> int:
@@ -17,6 +17,7 @@ def main() -> int:
         whole_jobs.figures(),
         isometric.figures(),
         packs.figures(),
+        carrying.figures(),
         closing.figures(),
     ):
         met = figure.value <= figure.goal
