@@ -31,7 +31,8 @@ def figures() -> Iterator[Figure]:
         raise AssertionError("the study and the hand-written numpy find other sags")
     ratio = pairwise_ratio(lambda: draw_out(slides, out), lambda: sag_by_hand(slides, out), times=15)
     yield Figure(f"{SLIDES} drawers × {POSITIONS} positions, over hand-written numpy", ratio, "×", 2.0)
-    yield Figure("… all of them drawn out", seconds(lambda: draw_out(slides, out), times=9) * 1e3, "ms", 500.0)
+    whole = seconds(lambda: draw_out(slides, out), times=9)
+    yield Figure("… all of them drawn out", whole * 1e3, "ms", 500.0)
     drawer = {"id": "A", "opening": {"width": 562, "height": 168, "depth": 530}, "side": 16, "contents": 20}
     families = [one for one in load_families(None) if one.id == _HOUSE]
     fitted = fit_job(Job.model_validate({"drawer": [drawer]}), families)
