@@ -7,6 +7,7 @@ from rich.text import Text
 
 from drawerwright.carry import CarriedDrawer, CarriedJob
 from drawerwright.carry.carried import Slide
+from drawerwright.carry.closing_words import let_go_words, pushed_words
 from drawerwright.carry.sagging import sag_words
 from drawerwright.carry.words import Words
 from drawerwright.cli.tables import print_indented
@@ -86,8 +87,5 @@ def _slide_lines(slide: Slide, words: Words) -> list[str]:
     ]
     closing = slide.closing
     if closing is not None:
-        if closing.closes and closing.time is not None:
-            lines.append(f"Closes by itself from {words.length(closing.start)} in {closing.time:.1f} s.")
-        elif closing.stall_at is not None:
-            lines.append(f"Does not close: stays {words.length(closing.stall_at)} open.")
+        lines += [f"{let_go_words(closing, words)}.", f"{pushed_words(closing, words)}."]
     return lines

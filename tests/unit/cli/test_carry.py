@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable
+from importlib.resources import files
 from pathlib import Path
 from typing import Any
 
@@ -35,6 +36,34 @@ def test_a_drawer_is_told_in_words(command: Command, job: Path) -> None:
     assert "Front sags" in ran.out
     assert "members" in ran.out
     assert "B" not in ran.out.replace("B1", "")
+
+
+def test_closing_by_itself_is_told_of_the_drawer_let_go_and_the_push_apart(
+    command: Command, job: Path
+) -> None:
+    (told,) = json.loads(command("carry", job, "--drawer", "A", "--json").out)["drawers"]
+    closing = told["closing"]
+    words = " ".join(command("carry", job, "--drawer", "A").out.split())
+    assert closing["let_go"]["time"] != closing["time"]
+    assert f"Let go 50 mm from home, it closes by itself in {closing['let_go']['time']:.1f} s." in words
+    assert f"Pushed at 300 mm/s 50 mm from home, it closes in {closing['time']:.1f} s" in words
+
+
+def test_a_drawer_that_wants_a_push_does_not_close_by_itself(
+    command: Command, job: Path, tmp_path: Path
+) -> None:
+    shipped = files("drawerwright.catalogue") / "data" / "families" / "house-16.toml"
+    stiff = tmp_path / "stiff.toml"
+    text = shipped.read_text(encoding="utf-8")
+    stiff.write_text(text.replace("damping = 0.1, drag = 0.008", "damping = 0.056, drag = 0.1"), "utf-8")
+    asked = [job, "--drawer", "A", "--slides", stiff]
+    (told,) = json.loads(command("carry", *asked, "--json").out)["drawers"]
+    assert told["closing"]["closes"]
+    assert not told["closing"]["let_go"]["closes"]
+    words = " ".join(command("carry", *asked).out.split())
+    assert "it does not close by itself: it stays 50 mm open" in words
+    assert "it closes by itself" not in words
+    assert "Pushed at 300 mm/s 50 mm from home, it closes in" in words
 
 
 def test_what_stops_is_told_with_a_cure(command: Command, job: Path) -> None:
