@@ -29,8 +29,11 @@ from drawerwright.web.faults import add_fault_handlers, broken
 from drawerwright.web.guard import Guard
 from drawerwright.web.packs_kept import PacksKept
 from drawerwright.web.pages import cabinets as cabinets_page
+from drawerwright.web.pages import bench as bench_page
+from drawerwright.web.pages import choice as choice_page
 from drawerwright.web.pages import compare as compare_page
 from drawerwright.web.pages import conflict as conflict_page
+from drawerwright.web.pages import drawer as drawer_page
 from drawerwright.web.pages import family_form as family_form_page
 from drawerwright.web.pages import family_history as family_history_page
 from drawerwright.web.pages import history as history_page
@@ -57,8 +60,11 @@ API_ROUTERS: tuple[APIRouter, ...] = (
 )
 PAGE_ROUTERS: tuple[APIRouter, ...] = (
     cabinets_page.router,
+    bench_page.router,
+    choice_page.router,
     compare_page.router,
     conflict_page.router,
+    drawer_page.router,
     family_form_page.router,
     family_history_page.router,
     history_page.router,

@@ -145,7 +145,7 @@ class Reader:
             says = "exclude each other: a job has one aim"
             self.faults.append(Fault(" ".join(asked), "true", says, f'"{asked[0]}": true'))
         told = self.body.get("lose_at_most")
-        if told is not None and not asked:
+        if told is not None and not any(self.body.get(key) for key in AIMS):
             says = f"goes with an aim: {', '.join(AIMS)}"
             self.faults.append(Fault("lose_at_most", show_value(told), says, '"fewest_lengths": true'))
         return AIMS[asked[0]] if asked else None
