@@ -1,0 +1,108 @@
+"""The work on one drawer at the bench: the mounting sheet's steps, with the figures that each wants."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Final, Literal, TypeAlias
+
+from drawerwright.model.fitted import FittedDrawer, FittedJob
+from drawerwright.pack.cautions import cautions
+from drawerwright.pack.measured import measured_fields
+from drawerwright.pack.mounting_sheet import rows_of, steps_of
+from drawerwright.pack.shown import Shown
+
+Drawn: TypeAlias = Literal["side", "plan", "front"]
+"""Views of the drawer that a step may want."""
+
+_PACKING: Final = "Packing, rear brackets, spacers"
+_FIGURES: Final[dict[str, tuple[str, ...]]] = {
+    "measure-and-mark": ("Screw line", "Front end"),
+    "packing-and-rear-brackets": (_PACKING,),
+    "slots-first": ("Slots first",),
+    "set-the-front-ends": ("Front end",),
+    "lock-them": ("Round holes",),
+    "hang-the-drawer": (_PACKING,),
+    "adjust": ("Front fixed",),
+    "load": ("Most inside",),
+}
+"""Columns of the mounting sheet that a step wants, by the beginnings of their headings."""
+_DRAWN: Final[dict[str, Drawn]] = {"measure-and-mark": "side", "hang-the-drawer": "plan", "adjust": "front"}
+"""The view that stands with a step."""
+_CAUTIONS: Final[dict[str, tuple[str, ...]]] = {
+    "measure-and-mark": ("Behind the screws", "Loads overhead"),
+    "hang-the-drawer": ("Fingers",),
+    "click-then-tug-both-sides": ("Locking brackets",),
+    "load": ("Tipping", "Who decides"),
+}
+"""Cautions that are said where they matter, by step."""
+
+MEASURED: Final = "measure-and-mark"
+LINED_UP: Final = "adjust"
+"""The step at which gaps are measured and moves told."""
+
+
+@dataclass(frozen=True, slots=True)
+class BenchStep:
+    """A step: its name for ticks, title and words, the figures it wants, its view and its cautions."""
+
+    key: str
+    title: str
+    says: str
+    figures: tuple[tuple[str, str], ...]
+    drawn: Drawn | None
+    cautions: tuple[tuple[str, str], ...]
+
+
+def bench_steps(fitted: FittedDrawer, shown: Shown) -> tuple[BenchStep, ...]:
+    """The steps for one drawer in the order of work; none where it does not fit."""
+    if fitted.mounting is None:
+        return ()
+    headings, rows = rows_of([fitted], shown)
+    cells = {heading["name"]: cell for heading, cell in zip(headings, rows[0]["cells"], strict=True) if cell}
+    says = {one.title: one.says for one in cautions()}
+    return tuple(
+        BenchStep(
+            key,
+            step["title"],
+            step["says"],
+            _figures(key, fitted, cells, shown),
+            _DRAWN.get(key),
+            tuple((title, says[title]) for title in _CAUTIONS.get(key, ())),
+        )
+        for step in steps_of(FittedJob("", (fitted,)))
+        for key in [step_key(step["title"])]
+    )
+
+
+def step_key(title: str) -> str:
+    """Name of a step for ticks: its title in small letters, words joined."""
+    return "-".join(re.findall(r"[a-z0-9]+", title.lower()))
+
+
+def tick_name(key: str, piece: int) -> str:
+    """Name of a step's tick: of the first drawer of several alike it is the step's own."""
+    return key if piece == 1 else f"{key} {piece}"
+
+
+def steps_done(steps: Iterable[BenchStep], piece: int, ticked: Iterable[str]) -> tuple[str, ...]:
+    """Keys of the steps that are ticked, in the order of work."""
+    done = set(ticked)
+    return tuple(one.key for one in steps if tick_name(one.key, piece) in done)
+
+
+def _figures(
+    key: str, fitted: FittedDrawer, cells: dict[str, str], shown: Shown
+) -> tuple[tuple[str, str], ...]:
+    told: list[tuple[str, str]] = []
+    if key == MEASURED:
+        told = [(one["name"], f"{one['value']} {one['unit']}") for one in measured_fields(fitted, shown)[:3]]
+    for wanted in _FIGURES.get(key, ()):
+        told += [(_heading(name, shown), cell) for name, cell in cells.items() if name.startswith(wanted)]
+    return tuple(told)
+
+
+def _heading(name: str, shown: Shown) -> str:
+    """A column's heading with the unit that its bare figures are in."""
+    return name if "," in name or shown.in_inches else f"{name}, mm"

@@ -1,0 +1,153 @@
+"""The bench's pages and their order, asked as a browser without script does."""
+
+from __future__ import annotations
+
+import re
+from datetime import UTC, datetime
+from typing import Any
+from urllib.parse import quote
+
+import pytest
+from fastapi.testclient import TestClient
+
+from drawerwright.catalogue import load_families
+from drawerwright.fit import fit_job
+from drawerwright.pack.cautions import cautions
+from drawerwright.pack.mounting_sheet import rows_of, steps_of
+from drawerwright.pack.shown import Shown
+from drawerwright.store import Store
+from drawerwright.web.bench_order import bench_plan
+from drawerwright.web.bench_steps import bench_steps, step_key
+from drawerwright.web.demo_job import demo_values
+from drawerwright.web.families import shipped_families
+from drawerwright.web.fitting import answer_values, read_values
+
+PEOPLE = {"accept": "text/html"}
+
+
+def drawer(name: str, **keys: Any) -> dict[str, Any]:
+    """An invented drawer that fits; keys override."""
+    opening = {"width": 562, "height": 168, "depth": 530}
+    return {"id": name, "opening": opening, "side": 16, **keys}
+
+
+@pytest.fixture
+def job(store: Store) -> str:
+    """Two cabinets whose rows are told from the top, three alike, one that does not fit; all invented."""
+    column = {"width": 562, "height": 168, "depth": 530}
+    drawers = [
+        drawer("A-2", cabinet="A", row=2, opening={**column, "floor": 168}),
+        drawer("loose", quantity=3),
+        drawer("B-1", cabinet="B", row=1),
+        drawer("A-1", cabinet="A", row=1),
+        drawer("short", opening={"width": 562, "height": 168, "depth": 100}),
+        drawer("odd", side="sixteen"),
+    ]
+    cabinets = [{"id": "A"}, {"id": "B"}]
+    return store.create_job({"title": "Bench", "cabinet": cabinets, "drawer": drawers}).id
+
+
+def order_on(html: str) -> list[str]:
+    return re.findall(r'<a class="[^"]*" href="/jobs/\d+/bench/([^"]+)">', html)
+
+
+def test_drawers_stand_by_cabinet_lowest_first_and_each_of_several_alike_for_itself(
+    client: TestClient, job: str
+) -> None:
+    html = client.get(f"/jobs/{job}/bench").text
+    listed = order_on(html[html.rindex("</header>") :])
+    assert listed == ["A-1", "A-2", "loose", "loose?piece=2", "loose?piece=3", "B-1"]
+    assert "Begin with A-1" in html
+    assert "0 of 6 drawers done" in html
+
+
+def test_drawers_that_cannot_be_hung_are_told_with_the_reason(client: TestClient, job: str) -> None:
+    html = " ".join(client.get(f"/jobs/{job}/bench").text.split())
+    assert re.search(r">short</a> does not fit", html)
+    assert re.search(r">odd</a> does not read yet", html)
+    assert client.get(f"/jobs/{job}/bench/short", headers=PEOPLE).status_code == 404
+
+
+def test_a_tick_without_a_script_is_kept_and_taken_away(client: TestClient, store: Store, job: str) -> None:
+    address = f"/jobs/{job}/bench/A-1"
+    answer = client.post(address, data={"tick": "slots-first:1"}, follow_redirects=False)
+    assert (answer.status_code, answer.headers["location"]) == (303, f"{address}#slots-first")
+    html = client.get(address).text
+    assert re.search(r'value="slots-first:0" aria-pressed="true"', html)
+    assert "1 of 10" in html
+    client.post(address, data={"tick": "slots-first:0"})
+    assert [(one.step, one.done) for one in store.ticks(job)] == [("slots-first", False)]
+
+
+def test_ticks_of_several_alike_are_told_apart(client: TestClient, store: Store, job: str) -> None:
+    client.post(f"/jobs/{job}/bench/loose?piece=2", data={"tick": "load:1"})
+    assert [(one.drawer, one.step) for one in store.ticks(job)] == [("loose", "load 2")]
+    assert "0 of 10" in client.get(f"/jobs/{job}/bench/loose").text
+    assert "1 of 10" in client.get(f"/jobs/{job}/bench/loose?piece=2").text
+    assert client.get(f"/jobs/{job}/bench/loose?piece=4", headers=PEOPLE).status_code == 404
+
+
+def test_a_drawer_is_done_when_all_its_steps_are_and_the_bench_goes_on_with_the_next(
+    client: TestClient, store: Store, job: str
+) -> None:
+    html = client.get(f"/jobs/{job}/bench/A-1").text
+    for step in re.findall(r'data-step="([^"]+)"', html):
+        store.set_tick(job, "A-1", step, True, at=datetime.now(UTC))
+    html = client.get(f"/jobs/{job}/bench").text
+    assert "1 of 6 drawers done" in html
+    assert "Go on with A-2" in html
+    assert "A-1" not in re.findall(r'data-keep="([^"]*)"', html)[0]
+
+
+def test_what_is_no_tick_is_refused(client: TestClient, job: str) -> None:
+    for told in ("", "slots-first", "slots-first:2"):
+        assert client.post(f"/jobs/{job}/bench/A-1", data={"tick": told}).status_code == 422
+
+
+def test_names_with_signs_of_addresses_have_pages_of_their_own(client: TestClient, store: Store) -> None:
+    name = "Küche / links? #1 & 100 %"
+    job = store.create_job({"drawer": [drawer(name)]}).id
+    html = client.get(f"/jobs/{job}/bench").text
+    link = f"/jobs/{job}/bench/{quote(name, safe='')}"
+    assert f'href="{link}"' in html
+    assert "<h1>Küche / links? #1 &amp; 100 %</h1>" in client.get(link).text
+    assert client.post(link, data={"tick": "load:1"}, follow_redirects=False).status_code == 303
+    assert store.ticks(job)[0].drawer == name
+
+
+def test_every_figure_of_the_mounting_sheet_stands_at_some_step_of_each_drawer_of_the_demo() -> None:
+    fitted = fit_job(read_values(demo_values()), load_families())
+    headings, rows = rows_of(fitted.drawers, Shown())
+    told = {row["id"]: row for row in rows}
+    for one in fitted.drawers:
+        if one.mounting is None:
+            assert bench_steps(one, Shown()) == ()
+            continue
+        steps = bench_steps(one, Shown())
+        figures = {value for step in steps for _, value in step.figures}
+        cells = [cell for cell in told[one.id.replace("\u200b", "")]["cells"] if cell]
+        assert [cell for cell in cells if cell not in figures] == [], one.id
+        assert len(headings) >= len(cells)
+
+
+def test_steps_are_those_of_the_mounting_sheet_and_every_caution_for_the_wall_is_said() -> None:
+    fitted = fit_job(read_values(demo_values()), load_families())
+    all_steps = {step.key: step for one in fitted.drawers for step in bench_steps(one, Shown())}
+    assert set(all_steps) == {step_key(step["title"]) for step in steps_of(fitted)}
+    said = {title for step in all_steps.values() for title, _ in step.cautions}
+    assert {one.title for one in cautions() if one.wall} <= said
+
+
+def test_the_demo_job_is_planned_whole() -> None:
+    found = answer_values(demo_values(), shipped_families())
+    plan = bench_plan(found.drawers, (), Shown())
+    hung = sum(one.fitted.drawer.quantity for one in found.drawers if one.fitted and one.fitted.slide)
+    assert len(plan.drawers) == hung
+    assert len(plan.waiting) == sum(one.fitted is None or one.fitted.slide is None for one in found.drawers)
+    assert plan.next is plan.drawers[0]
+
+
+def test_the_worker_may_see_no_page_but_those_of_jobs(client: TestClient) -> None:
+    answer = client.get("/bench-worker.js")
+    assert answer.headers["content-type"].startswith("text/javascript")
+    assert answer.headers["cache-control"] == "no-cache"
