@@ -5,7 +5,7 @@ from __future__ import annotations
 import sys
 from itertools import chain
 
-from benchmarks import carrying, closing, isometric, jobs, packs, sheets, whole_jobs
+from benchmarks import aligning, carrying, closing, isometric, jobs, packs, sheets, whole_jobs
 
 
 def main() -> int:
@@ -19,6 +19,7 @@ def main() -> int:
         packs.figures(),
         carrying.figures(),
         closing.figures(),
+        aligning.figures(),
     ):
         met = figure.value <= figure.goal
         missed += not met

@@ -23,19 +23,17 @@ def next_reading(stack: Stack, found: Found, at: int) -> NextReading | None:
     """
     front = stack.fronts[at]
     movable = front.adjusters.high > front.adjusters.low
-    if not np.any(movable):
+    taken = {row for row, _ in stack.readings}
+    missing = [(name, stack.row(at, name)) for name in GAP_NAMES if stack.row(at, name) not in taken]
+    if not missing or not np.any(movable):
         return None
     needed = np.linalg.pinv(front.geometry.pose_changes[:, movable], rcond=1e-9)
     part = slice(6 * at, 6 * at + 6)
     needed = needed * found.scale[part]
     moves = needed @ found.covariance[part]
     before = float(np.sum(moves[:, part] * needed))
-    taken = {row for row, _ in stack.readings}
     best: tuple[float, GapName] | None = None
-    for name in GAP_NAMES:
-        row = stack.row(at, name)
-        if row in taken:
-            continue
+    for name, row in missing:
         gain = _gain(moves, found, stack.rows[row] * found.scale)
         if best is None or gain > best[0] + 1e-12:
             best = gain, name

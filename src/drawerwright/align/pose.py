@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Final
 
 import numpy as np
@@ -41,7 +42,7 @@ class Found:
     scale: Array
     before: Array
 
-    @property
+    @cached_property
     def spread(self) -> Array:
         """Standard uncertainty of each entry of the scaled state (m,) [mm]."""
         return np.sqrt(np.diag(self.covariance))

@@ -11,7 +11,9 @@ from drawerwright.cli.options import AsJson, JobPath, MaterialPaths, SlidePaths,
 from drawerwright.cli.usage import PLACE
 
 if TYPE_CHECKING:
+    from drawerwright.align import AlignedJob
     from drawerwright.align.line import Line
+    from drawerwright.model.fitted import FittedJob
     from drawerwright.units import BareUnit
 
 LINE = "--line"
@@ -51,6 +53,15 @@ def align(
         Literal["premium", "custom", "economy"] | None,
         typer.Option("--grade", help="How uneven a gap may be left; custom unless told.", show_default=False),
     ] = None,
+    out: Annotated[
+        Path | None,
+        typer.Option(
+            "--out",
+            metavar="DIR",
+            help="A folder for drawings (SVG) of each front: its gaps, its moves.",
+            show_default=False,
+        ),
+    ] = None,
     as_json: AsJson = False,
     slides: SlidePaths = None,
     materials: MaterialPaths = None,
@@ -81,12 +92,35 @@ def align(
             progress=progress,
             where=f"{PLACE} {LINE}",
         )
+    drawings = {} if out is None else _write_drawings(fitted, aligned, out)
     if as_json:
-        write_json(align_document(aligned))
+        write_json({**align_document(aligned), **({"drawings": drawings} if drawings else {})})
     else:
         from drawerwright.cli.align_words import show_aligned
 
-        show_aligned(console(), aligned)
+        page = console()
+        show_aligned(page, aligned)
+        if drawings:
+            page.print(f"Drawings in {out}: {', '.join(name for each in drawings.values() for name in each)}")
+
+
+def _write_drawings(fitted: FittedJob, aligned: AlignedJob, out: Path) -> dict[str, list[str]]:
+    """The gaps as measured and the moves of each front in the folder `out`; file names by drawer id."""
+    from drawerwright.align.front_geometry import front_geometry
+    from drawerwright.cli.drawings_out import write_drawings_out
+    from drawerwright.drawing.views.bracket_moves import bracket_moves
+    from drawerwright.drawing.views.front_gaps import front_gaps
+
+    shapes = {one.id: front_geometry(one) for one in fitted.drawers}
+    scenes = {}
+    for front in aligned.fronts:
+        shape = shapes[front.drawer]
+        scenes[front.drawer, "gaps"] = front_gaps(front.drawer, shape.width, shape.height, front.measured)
+        scenes[front.drawer, "moves"] = bracket_moves(front.drawer, front.moves)
+    names: dict[str, list[str]] = {}
+    for (drawer, _), name in write_drawings_out(scenes, out).items():
+        names.setdefault(drawer, []).append(name)
+    return names
 
 
 def _line(words: list[str] | tuple[str, ...], units: BareUnit) -> Line:

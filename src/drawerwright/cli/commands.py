@@ -8,7 +8,7 @@ from typing import Annotated
 import typer
 
 from drawerwright import __version__
-from drawerwright.cli import align, carry, demo, fit, job, pack, serve, slides, store
+from drawerwright.cli import align, carry, demo, fit, job, pack, season, serve, slides, store
 from drawerwright.cli.answers import write_json
 from drawerwright.cli.help_document import command_at, help_document, is_group
 from drawerwright.errors import InputError
@@ -46,6 +46,7 @@ app.command("fit")(fit.fit)
 app.command("carry")(carry.carry)
 app.command("pack")(pack.pack)
 app.command("align")(align.align)
+app.command("season")(season.season)
 app.command("serve")(serve.serve)
 app.add_typer(job.app, name="job")
 app.add_typer(slides.app, name="slides")

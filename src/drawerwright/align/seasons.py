@@ -1,0 +1,216 @@
+"""Fronts of solid wood over a year: the gap to set today so that it never closes.
+
+A front grows and shrinks across its grain about the screws that hold it. Its moisture follows the air of the
+house: the year is drawn as one swing between a dry and a wet season (own choice; wood lags behind the air,
+which only makes the swing smaller).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import Final, Literal, TypeAlias
+
+import numpy as np
+
+from drawerwright.align.air import Air
+from drawerwright.catalogue.wood_species import Cut, WoodSpecies
+from drawerwright.equations.wood_moisture import equilibrium_moisture, swelling
+from drawerwright.errors import Fault, InputError
+from drawerwright.fit.columns import front_overlaps
+from drawerwright.model.columns import columns_of
+from drawerwright.model.fitted import FittedDrawer, FittedJob
+from drawerwright.model.spelling import nearest
+
+Across: TypeAlias = Literal["height", "width"]
+"""Which size of a front lies across the grain: its height where the grain runs level."""
+
+MONTHS: Final = 12
+_NEAREST_FRONTS: Final = 0.05
+
+
+@dataclass(frozen=True, slots=True)
+class Climate:
+    """Air of the workshop where a front was cut, of the house now, and in its dry and wet season."""
+
+    workshop: Air
+    now: Air
+    dry: Air
+    wet: Air
+
+
+@dataclass(frozen=True, slots=True)
+class Moistures:
+    """Moisture contents [%] that wood comes to in each."""
+
+    workshop: float
+    now: float
+    dry: float
+    wet: float
+
+
+@dataclass(frozen=True, slots=True)
+class SeasonalGap:
+    """One gap over the year [mm]: what to set today, the smallest and the largest of the year, by month.
+
+    `as_cut`: what it would be today for a front cut in the workshop to the job's size; below `set_today` the
+    front must lose the difference.
+    """
+
+    edge: str
+    set_today: float
+    smallest: float
+    largest: float
+    months: tuple[float, ...]
+    as_cut: float
+
+
+@dataclass(frozen=True, slots=True)
+class SeasonedFront:
+    """One front over the year: `size` across the grain as cut, and its growth from today to dry and wet [mm].
+
+    `today`: growth from the workshop to today.
+    """
+
+    drawer: str
+    size: float
+    today: float
+    to_dry: float
+    to_wet: float
+    gaps: tuple[SeasonalGap, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Seasons:
+    """Fronts of one species and cut over the year; `moisture_months` (12,) from the driest month on [%]."""
+
+    species: WoodSpecies
+    cut: Cut
+    across: Across
+    climate: Climate
+    moistures: Moistures
+    limit: float
+    settled: bool
+    moisture_months: tuple[float, ...]
+    fronts: tuple[SeasonedFront, ...]
+
+
+def seasons_of(
+    fitted: FittedJob,
+    species: WoodSpecies,
+    climate: Climate,
+    *,
+    cut: Cut = "flat",
+    across: Across = "height",
+    limit: float = 1.0,
+    settled: bool = True,
+    only: str | None = None,
+    where: str = "drawer",
+) -> Seasons:
+    """The gaps to set today at every front of a job, so that none is ever smaller than `limit` [mm].
+
+    `settled`: the wood has come to the moisture of the house; else it still has that of the workshop.
+    Raises InputError where there is no front, or none of the drawer `only`.
+    """
+    drawers = [one for one in fitted.drawers if one.front is not None and one.front.style != "none"]
+    ids = [one.id for one in drawers]
+    if not drawers or (only is not None and only not in ids):
+        says = "has no front" if only in {one.id for one in fitted.drawers} else "is no drawer of this job"
+        said = (f'"{only}"', says) if only is not None else ("", "no drawer of this job has a front")
+        raise InputError([Fault(where, *said, nearest(only or "", ids) or 'front = { style = "inset" }')])
+    moistures = Moistures(
+        *(float(equilibrium_moisture(air.temperature_c, air.humidity)) for air in _airs(climate))
+    )
+    months = _months(moistures)
+    today = moistures.now if settled else moistures.workshop
+    year = np.array([*months, moistures.dry, moistures.wet, today, moistures.workshop])
+    growth = {one.id: _growth(one, species, cut, across, moistures.workshop, year) for one in drawers}
+    neighbours = _above(fitted) if across == "height" else {}
+    fronts = tuple(
+        _front(one, growth, neighbours, across, limit) for one in drawers if only is None or one.id == only
+    )
+    return Seasons(species, cut, across, climate, moistures, limit, settled, tuple(months.tolist()), fronts)
+
+
+def _airs(climate: Climate) -> Sequence[Air]:
+    return (climate.workshop, climate.now, climate.dry, climate.wet)
+
+
+def _months(moistures: Moistures) -> np.ndarray:
+    """Moisture of each month, from the driest on: one even swing."""
+    middle, half = (moistures.wet + moistures.dry) / 2, (moistures.wet - moistures.dry) / 2
+    return middle - half * np.cos(2.0 * np.pi * np.arange(MONTHS) / MONTHS)
+
+
+def _growth(
+    one: FittedDrawer, species: WoodSpecies, cut: Cut, across: Across, workshop: float, year: np.ndarray
+) -> np.ndarray:
+    """Growth of a front since it was cut, by moisture: the months, dry, wet, today, workshop [mm]."""
+    assert one.front is not None
+    size = one.front.height if across == "height" else one.front.width
+    return swelling(size, workshop, year, species.coefficient(cut), species.shrinkage(cut))
+
+
+def _held_at(one: FittedDrawer, across: Across) -> float:
+    """Where between its lower (or left) and upper (or right) edge a front is held, as a share."""
+    front, fixing = one.front, one.fixing
+    if across == "width" or front is None or fixing is None or not fixing.holes_in_front:
+        return 0.5
+    heights = [y for _, y in fixing.holes_in_front]
+    return min(max(sum(heights) / len(heights) / front.height, 0.0), 1.0)
+
+
+def _above(fitted: FittedJob) -> Mapping[str, FittedDrawer]:
+    """By drawer, that whose front shares the gap over it."""
+    by_id = {one.id: one for one in fitted.drawers}
+    cabinets = {one.cabinet.id: one.cabinet for one in fitted.drawers if one.cabinet is not None}
+    overlaps = front_overlaps([one.drawer for one in fitted.drawers], cabinets)
+    found: dict[str, FittedDrawer] = {}
+    for column in columns_of(one.drawer for one in fitted.drawers).values():
+        for lower, upper in pairwise(column):
+            if "overlay" == lower.front.style == upper.front.style:
+                top = lower.opening.floor + lower.opening.height.largest + overlaps[lower.id].top
+                gap = upper.opening.floor - overlaps[upper.id].bottom - top
+                if abs(gap - lower.front.gap) < _NEAREST_FRONTS:
+                    found[lower.id] = by_id[upper.id]
+    return found
+
+
+def _front(
+    one: FittedDrawer,
+    growth: Mapping[str, np.ndarray],
+    above: Mapping[str, FittedDrawer],
+    across: Across,
+    limit: float,
+) -> SeasonedFront:
+    assert one.front is not None
+    held, own = _held_at(one, across), growth[one.id]
+    below = next((lower for lower, upper in above.items() if upper.id == one.id), None)
+    over = (1.0 - held) * own
+    if one.id in above and above[one.id].id in growth:
+        upper = above[one.id]
+        over = over + _held_at(upper, across) * growth[upper.id]
+    names = ("top", "bottom") if across == "height" else ("right", "left")
+    gaps = [_gap(names[0], over, one.drawer.front.gap, limit)]
+    if below is None:  # else it is the gap over the front below
+        gaps.append(_gap(names[1], held * own, one.drawer.front.gap, limit))
+    dry, wet, today = own[MONTHS : MONTHS + 3].tolist()
+    size = one.front.height if across == "height" else one.front.width
+    return SeasonedFront(one.id, size, today, dry - today, wet - today, tuple(gaps))
+
+
+def _gap(edge: str, closing: np.ndarray, designed: float, limit: float) -> SeasonalGap:
+    """A gap that closes by (16,) since the front was cut: the months, dry, wet, today, workshop."""
+    today = float(closing[MONTHS + 2])
+    year = closing[: MONTHS + 2] - today
+    set_today = max(limit + float(year.max()), limit)
+    opened = set_today - year
+    return SeasonalGap(
+        edge=edge,
+        set_today=set_today,
+        smallest=float(opened.min()),
+        largest=float(opened.max()),
+        months=tuple(opened[:MONTHS].tolist()),
+        as_cut=designed - today,
+    )
