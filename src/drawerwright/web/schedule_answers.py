@@ -8,11 +8,11 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any, Final
 
-from drawerwright.errors import Fault
+from drawerwright.errors import Fault, InputError
 from drawerwright.model.family import SlideFamily
 from drawerwright.model.fitted import Check, FittedDrawer, Verdict
 from drawerwright.units import ShownUnits
-from drawerwright.web.fitting import DrawerAnswer, answer_values
+from drawerwright.web.fitting import DrawerAnswer, answer_values, place_of, read_values
 
 _ORDER: Final = {"stop": 0, "watch": 1, "ok": 2}
 
@@ -35,11 +35,14 @@ def cabinet_of(drawer: Mapping[str, Any]) -> str:
     return str(drawer.get("cabinet") or "").strip()
 
 
-def shared_faults(values: Mapping[str, Any], families: Sequence[SlideFamily]) -> tuple[Fault, ...]:
+def shared_faults(values: Mapping[str, Any]) -> tuple[Fault, ...]:
     """Faults of defaults and cabinets, which no single drawer has."""
-    some = [{"id": "1", "opening": {"width": 500, "height": 150, "depth": 500}, "side": 16}]
-    told = {**values, "drawer": values.get("drawer") or some}
-    return answer_values(told, families).faults
+    some = {"id": "1", "opening": {"width": 500, "height": 150, "depth": 500}, "side": 16}
+    try:
+        read_values({**values, "drawer": [some]})
+    except InputError as error:
+        return tuple(fault for fault in error.faults if place_of(fault)[0] != "drawer")
+    return ()
 
 
 def _with_twice(
@@ -63,7 +66,7 @@ def _with_twice(
 def worst_check(fitted: FittedDrawer) -> Check | None:
     """The check to look at first: a stop before a watch before the rest, then the least margin in mm.
 
-    That a mount is there, and that a box is as tall as its opening lets it, is no news.
+    That a mount is there, a column closes and a box is as tall as its opening lets it, is no news.
     """
     told = [one for one in fitted.checks if one.state != "ok" or not _is_no_news(one, fitted)]
     return min(told, key=lambda one: (_ORDER[one.state], one.unit != "mm", one.margin), default=None)
@@ -71,7 +74,7 @@ def worst_check(fitted: FittedDrawer) -> Check | None:
 
 def _is_no_news(check: Check, fitted: FittedDrawer) -> bool:
     tallest = fitted.drawer.box_height is None and fitted.drawer.existing_box is None
-    return check.id == "mount" or (check.id == "opening-height" and tallest)
+    return check.id in ("mount", "column") or (check.id == "opening-height" and tallest)
 
 
 @dataclass(frozen=True, slots=True)

@@ -20,7 +20,7 @@ from drawerwright.model.fitted_column import FittedColumn
 from drawerwright.pack.column_sums import sums_of
 from drawerwright.units import ShownUnits
 from drawerwright.web.fitting import DrawerAnswer, answer_values, place_of
-from drawerwright.web.schedule_answers import cabinet_of, units_of
+from drawerwright.web.schedule_answers import cabinet_of, shared_faults, units_of
 from drawerwright.web.schedule_columns import ScheduleColumn, cabinet_keys, text_of, with_cell
 from drawerwright.web.schedule_rows import drawer_address
 
@@ -79,22 +79,28 @@ class CabinetView:
     faults: tuple[Fault, ...]
 
 
-def cabinet_views(
-    job_id: str, values: Mapping[str, Any], families: Sequence[SlideFamily]
-) -> list[CabinetView]:
+def cabinet_names(values: Mapping[str, Any]) -> list[str]:
     """Every cabinet that drawers stand in or that is described, in the job's order."""
-    answer = answer_values(values, families)
-    named: dict[str, list[DrawerAnswer]] = {}
+    named = [cabinet_of(one) for one in values.get("drawer", ())]
+    named += [str(one.get("id", "")).strip() for one in values.get("cabinet", ())]
+    return [name for name in dict.fromkeys(named) if name]
+
+
+def cabinet_views(
+    job_id: str, values: Mapping[str, Any], names: Sequence[str], families: Sequence[SlideFamily]
+) -> list[CabinetView]:
+    """These cabinets of a job, answered."""
+    wanted = set(names)
+    drawers = [one for one in values.get("drawer", ()) if cabinet_of(one) in wanted]
+    answer = answer_values({**values, "drawer": drawers}, families)
+    standing_in: dict[str, list[DrawerAnswer]] = {}
+    for told, drawer in zip(drawers, answer.drawers, strict=True):
+        standing_in.setdefault(cabinet_of(told), []).append(drawer)
     described = {str(one.get("id", "")).strip(): one for one in values.get("cabinet", ())}
-    for told, drawer in zip(values.get("drawer", ()), answer.drawers, strict=True):
-        if cabinet_of(told):
-            named.setdefault(cabinet_of(told), []).append(drawer)
     columns = {column.cabinet: column for column in answer.columns}
-    names = list(dict.fromkeys((*named, *described)))
+    faults = shared_faults(values)
     return [
-        _view(
-            job_id, name, described.get(name), named.get(name, []), columns.get(name), answer.faults, values
-        )
+        _view(job_id, name, described.get(name), standing_in.get(name, []), columns.get(name), faults, values)
         for name in names
     ]
 

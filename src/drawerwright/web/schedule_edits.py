@@ -19,6 +19,9 @@ from drawerwright.web.schedule_paste import Block, Heading, heading_of_block, ne
 MOST_ROWS: Final = 5_000
 """As many drawers as the store keeps in a job."""
 
+OWN_UNITS: Final = {"mm": ("mm", "kg"), "in": ("in", "inch", "inches", "lb")}
+"""Units that a bare number has in a job, as headings name them."""
+
 Place: TypeAlias = Annotated[int, Field(ge=0, le=MOST_ROWS)]
 Rows: TypeAlias = Annotated[list[Place], Field(max_length=MOST_ROWS)]
 Key: TypeAlias = Annotated[str, Field(max_length=80)]
@@ -245,6 +248,7 @@ def _paste_by_heading(done: Edited, edit: Paste, rows: Block, heading: Heading) 
     at_id = next((at for at, column in heading.columns.items() if column.key == "id"), None)
     places = {str(one.get("id", "")).strip(): at for at, one in enumerate(done.drawers)}
     here = edit.row
+    own = OWN_UNITS["in" if done.values.get("units") == "in" else "mm"]
     for cells in rows:
         named = cells[at_id].strip() if at_id is not None and at_id < len(cells) else ""
         row: int | None
@@ -264,7 +268,7 @@ def _paste_by_heading(done: Edited, edit: Paste, rows: Block, heading: Heading) 
                     done,
                     row,
                     column.key,
-                    cells[at] if column.key == "note" else heading.cell(at, cells[at].strip()),
+                    cells[at] if column.key == "note" else heading.cell(at, cells[at].strip(), own),
                 )
 
 

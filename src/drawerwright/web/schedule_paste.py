@@ -7,7 +7,7 @@ spreadsheets put on the clipboard: common practice, no source).
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -79,10 +79,13 @@ class Heading:
     rows: int
     unknown: tuple[str, ...]
 
-    def cell(self, at: int, text: str) -> str:
-        """A cell of the column, its numbers with the unit of the heading where they carry none."""
+    def cell(self, at: int, text: str, own: Collection[str]) -> str:
+        """A cell of the column, its numbers with the unit of the heading where they carry none.
+
+        `own`: the units that a bare number has anyway.
+        """
         unit = self.units.get(at)
-        if unit is None or self.columns[at].column.kind not in ("number", "list"):
+        if unit is None or unit in own or self.columns[at].column.kind not in ("number", "list"):
             return text
         parts = [one.strip() for one in text.split(";")]
         return "; ".join(f"{one} {unit}" if _BARE.fullmatch(one) else one for one in parts)
@@ -141,5 +144,7 @@ def _by_word(word: str) -> ScheduleColumn | None:
 
 
 def nearest_column(name: str) -> str:
-    """The key of the column that a heading comes nearest to."""
-    return nearest(name.casefold(), schedule_columns())
+    """The key of the column that a heading comes nearest to, by its key or by its word on the sheet."""
+    named = {column.heading.casefold(): key for key, column in schedule_columns().items()}
+    known = {**named, **{key: key for key in schedule_columns()}}
+    return known[nearest(name.casefold(), known)]

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Annotated, Final
 from urllib.parse import quote
 
-from fastapi import APIRouter, Request
+from fastapi import APIRouter, Query, Request
 from starlette.responses import RedirectResponse, Response
 
 from drawerwright.store import Conflict
@@ -14,20 +15,27 @@ from drawerwright.web.pages.conflict import conflict_address
 from drawerwright.web.pages.forms import Form, revision_told, store_of
 from drawerwright.web.render import page
 from drawerwright.web.schedule_answers import units_of
-from drawerwright.web.schedule_cabinets import cabinet_views, with_cabinet
+from drawerwright.web.schedule_cabinets import cabinet_names, cabinet_views, with_cabinet
 from drawerwright.web.schedule_form import text_fields
 from drawerwright.web.schedule_saving import revisions_of
+
+AT_A_TIME: Final = 24
+"""Cabinets of one page: each brings its drawing. Own choice."""
 
 router = APIRouter(include_in_schema=False)
 
 
 @router.get("/jobs/{job_id}/cabinets")
-def show_cabinets(request: Request, job_id: str) -> Response:
-    """Every cabinet of a job."""
+def show_cabinets(
+    request: Request, job_id: str, start: Annotated[int, Query(alias="from", ge=0, le=100_000)] = 0
+) -> Response:
+    """The cabinets of a job, some at a time."""
     store = store_of(request)
     job = store.job(job_id)
     values = revisions_of(request).values(job)
-    views = cabinet_views(job_id, values, families_of(store))
+    names = cabinet_names(values)
+    first = start // AT_A_TIME * AT_A_TIME
+    views = cabinet_views(job_id, values, names[first : first + AT_A_TIME], families_of(store))
     drawn = {
         view.id: replace(view.elevation.scene, page=view.elevation.room) for view in views if view.elevation
     }
@@ -39,6 +47,8 @@ def show_cabinets(request: Request, job_id: str) -> Response:
         views=views,
         drawn=drawn,
         alone=alone,
+        first=first,
+        pieces=[(at, names[at : at + AT_A_TIME]) for at in range(0, len(names), AT_A_TIME)],
         units=units_of(values),
     )
 
@@ -56,4 +66,7 @@ def save_cabinet(request: Request, job_id: str, form: Form) -> Response:
         store_of(request).save_job(job_id, with_cabinet(values, cabinet, texts), based_on=based_on)
     except Conflict as conflict:
         return RedirectResponse(conflict_address(job_id, conflict), 303)
-    return RedirectResponse(f"/jobs/{quote(job_id, safe='')}/cabinets#{quote(cabinet, safe='')}", 303)
+    names = cabinet_names(values)
+    first = names.index(cabinet) // AT_A_TIME * AT_A_TIME if cabinet in names else 0
+    query = f"?from={first}" if first else ""
+    return RedirectResponse(f"/jobs/{quote(job_id, safe='')}/cabinets{query}#{quote(cabinet, safe='')}", 303)

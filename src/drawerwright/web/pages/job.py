@@ -234,7 +234,7 @@ def schedule_page(
         pieces=[(first, min(first + AT_A_TIME, count)) for first in range(0, count, AT_A_TIME)],
         start=start,
         shared=shared,
-        shared_faults=shared_faults(values, families),
+        shared_faults=shared_faults(values),
         totals=totals,
         units=units_of(values),
         remarks=remarks,
