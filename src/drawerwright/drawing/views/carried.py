@@ -1,0 +1,102 @@
+"""What a slide carries over its travel: sag and who contributes it, forces of the roller groups."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from drawerwright.carry.carried import Slide
+from drawerwright.carry.words import Words
+from drawerwright.drawing.pens import DOT_RADIUS, NOTE_SIZE, LineClass
+from drawerwright.drawing.primitives import Circle, Text
+from drawerwright.drawing.scene import Primitive, Scene
+from drawerwright.drawing.shown import Units, shown_in
+from drawerwright.drawing.views.diagram import Curve, Field, diagram, field_of
+
+_SHARES: Final[tuple[tuple[str, str, LineClass], ...]] = (
+    ("members", "members_sag", "hidden"),
+    ("rollers", "roller_sag", "edge"),
+    ("play", "play_sag", "fine"),
+    ("fixings", "mount_sag", "centre"),
+)
+_GROUPS: Final[tuple[tuple[str, str, LineClass], ...]] = (
+    ("lower front", "lower_front", "cut"),
+    ("upper front", "upper_front", "edge"),
+    ("upper rear", "upper_rear", "fine"),
+    ("lower rear", "lower_rear", "hidden"),
+)
+_SLIGHT: Final = 0.005
+"""A share that never comes to this much [mm] is left out."""
+
+
+def sag_diagram(slide: Slide, *, units: Units = "mm") -> Scene:
+    """Sag of the front over the travel, downwards as it hangs, with the shares that make it up.
+
+    Raises:
+        ValueError: the slide family does not tell what the sag goes by.
+    """
+    if not slide.data.has_sag:
+        raise ValueError(f"the sag is not known: {', '.join(slide.data.missing)} not told")
+    words, drawn = Words(shown_in(units).units), slide.drawn
+    curves = [Curve(f"front {words.length(float(drawn.sag[-1]), 2)}", drawn.sag.tolist(), "cut")]
+    for name, key, pen in _SHARES:
+        share = getattr(drawn, key)
+        if float(abs(share).max()) >= _SLIGHT:
+            curves.append(Curve(f"{name} {words.length(float(share[-1]), 2)}", share.tolist(), pen))
+    field = field_of(slide.data.travel, curves, downwards=True)
+    primitives = diagram(
+        field,
+        drawn.extension.tolist(),
+        curves,
+        title="Sag of the front, and what makes it up",
+        unit="sag, mm",
+    )
+    told = ", ".join(curve.words for curve in curves)
+    alt = f"Diagram of the front's sag from closed to {slide.data.travel:g} mm out; at full out {told}"
+    return Scene("sag-diagram", "Sag over the travel", alt, tuple(primitives))
+
+
+def force_diagram(slide: Slide, *, units: Units = "mm") -> Scene:
+    """Forces of one slide's roller groups over the travel, up positive, and where rear rollers lift.
+
+    Raises:
+        ValueError: the slide family does not tell where the rollers stand.
+    """
+    rollers, drawn = slide.rollers, slide.drawn
+    if rollers is None:
+        raise ValueError("the forces are not known: carriages not told")
+    words = Words(shown_in(units).units)
+    curves = [
+        Curve(f"{name} {words.force(float(getattr(drawn, key)[-1]))}", getattr(drawn, key).tolist(), pen)
+        for name, key, pen in _GROUPS
+    ]
+    field = field_of(slide.data.travel, curves, downwards=False)
+    primitives = diagram(
+        field,
+        drawn.extension.tolist(),
+        curves,
+        title="Forces of the roller groups of one slide, up on what they carry",
+        unit="force, N",
+    )
+    for carriage, at in (("lower", rollers.lifts_lower), ("upper", rollers.lifts_upper)):
+        if at is not None:
+            primitives += _lifts(field, carriage, at)
+    told = ", ".join(curve.words for curve in curves)
+    alt = f"Diagram of roller forces from closed to {slide.data.travel:g} mm out; at full out {told}"
+    return Scene("force-diagram", "Roller forces over the travel", alt, tuple(primitives))
+
+
+def _lifts(field: Field, carriage: str, at: float) -> list[Primitive]:
+    """A dot on the line of 0 where a carriage's rear rollers change rails, and a word."""
+    x, y = field.x(at), field.y(0.0)
+    near_end = at > 0.6 * field.travel
+    return [
+        Circle((x, y), DOT_RADIUS * 1.6, "cut", fill="paper", on_paper=True),
+        Text(
+            (x, y),
+            f"{carriage} rear lifts beyond {at:.0f}",
+            NOTE_SIZE,
+            "end" if near_end else "start",
+            shift=(-2.0 if near_end else 2.0, 1.6 if carriage == "lower" else -1.6 - NOTE_SIZE * 0.7),
+            backed=True,
+        ),
+    ]
