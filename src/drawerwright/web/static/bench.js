@@ -103,6 +103,6 @@ if ('serviceWorker' in navigator) {
   const parts = performance.getEntriesByType('resource').map((one) => one.name).filter((one) => one.startsWith(location.origin) && !one.includes('/api/'));
   navigator.serviceWorker.register('/bench-worker.js', { scope: '/jobs/' })
     .then(() => navigator.serviceWorker.ready)
-    .then((worker) => worker.active.postMessage({ keep: [...here, ...parts] }))
+    .then((worker) => worker.active.postMessage({ keep: [...parts, ...here] }))
     .catch(() => {}); // without it the page still works where there is a connection
 }
