@@ -8,6 +8,7 @@ circles and text; arrow heads and hatching are explicit paths. Class names (`pen
 from __future__ import annotations
 
 import math
+import re
 from collections import Counter
 from collections.abc import Mapping, Sequence
 
@@ -23,6 +24,9 @@ from drawerwright.equations.working import words_of
 
 _NAMESPACE = "http://www.w3.org/2000/svg"
 _MARGIN = 1.0
+_FRACTION = re.compile(r"(?<=[ >])(\d{1,2}/\d{1,2})(?=[\u2033)]?\)?</text>)")
+"""A fraction that ends a line of lettering: a mixed number, or alone."""
+_SET_FRACTION = r'<tspan class="frac">\1</tspan>'
 _LEAST_TARGET = 5.0
 """Least height and width of what a pointer or a finger meets [mm on paper]. Own choice."""
 
@@ -69,12 +73,15 @@ def write_svg_inside(
     paper: PaperKind = "screen",
     links: Mapping[str, str] | None = None,
     unfolded: str = "",
+    set_fractions: bool = False,
 ) -> str:
     """The scene as what stands inside an SVG document, for a page that makes one picture of several things.
 
     Units are the scene's mm, y downwards; what is around it tells that nothing is filled unless it says so.
+    With `set_fractions` each fraction is an element of the class `frac`, for a page's lettering to set.
     """
-    return "".join(_contents(scene, PALETTES[paper], links or {}, unfolded))
+    inside = "".join(_contents(scene, PALETTES[paper], links or {}, unfolded))
+    return _FRACTION.sub(_SET_FRACTION, inside) if set_fractions and "/" in inside else inside
 
 
 def _contents(scene: Scene, palette: Palette, links: Mapping[str, str], unfolded: str) -> list[Markup]:

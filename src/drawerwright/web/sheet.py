@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Final
@@ -46,7 +46,7 @@ from drawerwright.web.sheet_working import Unfolded, unfold
 
 CHANGES_ON_BOARD: Final = 4
 """How many changes the wide sheet has room for; all of them stand under it."""
-BAR: Final = 44.0
+BAR: Final = 38.0
 """Longest scale bar [mm on paper]."""
 
 
@@ -61,9 +61,20 @@ class ScaleBar:
 
 
 class Sheet:
-    """The sheet of one fitted drawer as it was asked for. What a page does not use is not computed."""
+    """The sheet of one fitted drawer as it was asked for. What a page does not use is not computed.
 
-    def __init__(self, fitted: FittedDrawer, asked: Asked, *, picture: bool = True) -> None:
+    `texts`: those of all its fields, where the address has not all of them.
+    """
+
+    def __init__(
+        self,
+        fitted: FittedDrawer,
+        asked: Asked,
+        texts: Mapping[str, str] | None = None,
+        *,
+        picture: bool = True,
+    ) -> None:
+        self.texts = asked.texts if texts is None else texts
         self.fitted = fitted
         self.asked = asked
         self.out = drawn_out(asked.out, fitted)
@@ -92,7 +103,7 @@ class Sheet:
     @cached_property
     def changes(self) -> tuple[ChangeRow, ...]:
         """What would make it fit."""
-        return change_rows(self.fitted, self.asked)
+        return change_rows(self.fitted, self.asked, self.texts)
 
     @cached_property
     def unfolded(self) -> Unfolded | None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Final
 
@@ -28,10 +29,11 @@ class ChangeRow:
     address: str
 
 
-def change_rows(fitted: FittedDrawer, asked: Asked) -> tuple[ChangeRow, ...]:
-    """The smallest single change of each kind."""
+def change_rows(fitted: FittedDrawer, asked: Asked, texts: Mapping[str, str]) -> tuple[ChangeRow, ...]:
+    """The smallest single change of each kind; `texts` are those of all fields, also those not asked anew."""
     return tuple(
-        ChangeRow(_by(change, asked.shown), change.says, _address(change, asked)) for change in fitted.changes
+        ChangeRow(_by(change, asked.shown), change.says, _address(change, asked, texts))
+        for change in fitted.changes
     )
 
 
@@ -39,12 +41,12 @@ def _by(change: Change, shown: Shown) -> str:
     return change.to.replace("-", " ") if change.to else change_text(change.by, change.unit, shown)
 
 
-def _address(change: Change, asked: Asked) -> str:
+def _address(change: Change, asked: Asked, told: Mapping[str, str]) -> str:
     texts = dict(asked.texts)
     keys = ("lost.left", "lost.right") if change.change == "lost" else (change.change,)
     for key in keys:
         found = next((one for one in FIELDS if one.key == key), None)
-        changed = None if found is None else _changed(found, texts.get(found.name, ""), change, asked)
+        changed = None if found is None else _changed(found, told.get(found.name, ""), change, asked)
         if found is None or changed is None:
             return ""
         texts[found.name] = changed

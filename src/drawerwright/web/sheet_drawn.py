@@ -21,11 +21,11 @@ from drawerwright.model.fitted import FittedDrawer
 from drawerwright.web.sheet_asked import Arrangement, Asked
 from drawerwright.web.sheet_board import Board, compose_board
 from drawerwright.web.sheet_columns import SetNote
-from drawerwright.web.sheet_notes import LONGER, Note, ViewName, in_order_of_care
+from drawerwright.web.sheet_notes import Note, ViewName, in_order_of_care
 from drawerwright.web.sheet_picture import Picture, picture_of
 from drawerwright.web.sheet_stack import WIDTHS, Size, stack_views
 from drawerwright.web.sheet_views import DrawnViews
-from drawerwright.web.sheet_white import nearest_white
+from drawerwright.web.sheet_white import line_to, nearest_white
 from drawerwright.web.sheet_working import WIDTH as WORKING_WIDTH
 from drawerwright.web.sheet_working import Unfolded, height_of, number_of
 
@@ -212,7 +212,7 @@ def _picture_box(
 def boxed_picture(picture: Picture, room: Bounds) -> PictureBox:
     """A picture in its room, for a page."""
     scene = picture.scene
-    inside = Markup(write_svg_inside(scene))
+    inside = Markup(write_svg_inside(scene, set_fractions=True))
     return PictureBox(
         inside, Paper(room).box(room), Paper(picture.room).view, scene.alt, picture.out, picture.travel
     )
@@ -232,21 +232,10 @@ def _working_box(
     number = number_of(scene, unfolded.quantity)
     if number is None:
         return None
-    width = min(WORKING_WIDTH, page.width - 4.0)
+    width = min(WORKING_WIDTH, page.width * 0.68)
     height = height_of(unfolded, width)
     room = nearest_white(scene, page, taken, number, width, height)
-    return WorkingBox(unfolded, paper.box(room), paper.points(_line_to(number, room)))
-
-
-def _line_to(number: Bounds, room: Bounds) -> tuple[Point, ...]:
-    """From the number's edge straight to the nearest edge of the box of words."""
-    x = min(max(number.centre[0], room.left), room.right)
-    y = min(max(number.centre[1], room.bottom), room.top)
-    start = (
-        min(max(x, number.left - 0.6), number.right + 0.6),
-        min(max(y, number.bottom - 0.6), number.top + 0.6),
-    )
-    return start, (x, y)
+    return WorkingBox(unfolded, paper.box(room), paper.points(line_to(scene, number, room)))
 
 
 def draw_stack(
@@ -281,7 +270,7 @@ def _inside(scene: Scene, asked: Asked) -> Markup:
         for quantity in quantities(scene)
         if quantity not in NOT_WORKED
     }
-    return Markup(write_svg_inside(scene, links=links, unfolded=asked.show))
+    return Markup(write_svg_inside(scene, links=links, unfolded=asked.show, set_fractions=True))
 
 
 def notes_under(notes: Sequence[Note]) -> Mapping[str, tuple[Note, ...]]:
@@ -307,20 +296,3 @@ def picture_alone(
     board = compose_board(views, notes)
     room, _, _ = _picture_rooms(board, views.fitted, changes)
     return _picture_box(views.fitted, asked, room, Paper(room), out)
-
-
-__all__ = [
-    "LONGER",
-    "Box",
-    "DrawnBoard",
-    "DrawnView",
-    "NoteBox",
-    "PictureBox",
-    "WorkingBox",
-    "boxed_picture",
-    "draw_board",
-    "draw_stack",
-    "notes_under",
-    "picture_alone",
-    "stacked_picture",
-]

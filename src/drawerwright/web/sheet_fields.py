@@ -103,9 +103,22 @@ MORE: Final[tuple[tuple[str, tuple[Field, ...]], ...]] = (
         ),
     ),
 )
-FIELDS: Final = (*MEASURED, *(field for _, group in MORE for field in group))
-NAMES: Final = frozenset(field.name for field in FIELDS)
-_USUAL_WORDS: Final = {
+OF_A_JOB: Final[tuple[tuple[str, tuple[Field, ...]], ...]] = (
+    (
+        "Drawer",
+        (
+            Field("cabinet", "cabinet", "Cabinet", width=8),
+            Field("row", "row", "Row from below", width=4),
+            Field("quantity", "quantity", "Pieces", usual="1", width=4),
+            Field("note", "note", "Note", width=16),
+        ),
+    ),
+)
+"""What only a drawer of a job has."""
+FIELDS: Final = (*MEASURED, *(field for _, group in (*MORE, *OF_A_JOB) for field in group))
+_KEYS: Final = {field.name: field.key for field in FIELDS}
+NAMES: Final = frozenset(_KEYS)
+USUAL_WORDS: Final = {
     "front.style": "none",
     "construction": "frameless",
     "mount": "auto",
@@ -137,7 +150,7 @@ class Strip:
         return any(field.fault for _, group in self.more for field in group)
 
 
-def strip_of(texts: Mapping[str, str], faults: Iterable[Fault] = ()) -> Strip:
+def strip_of(texts: Mapping[str, str], faults: Iterable[Fault] = (), *, of_a_job: bool = False) -> Strip:
     """The fields with the texts written in them, each fault beside its field."""
     at: dict[str, Fault] = {}
     others = []
@@ -153,7 +166,13 @@ def strip_of(texts: Mapping[str, str], faults: Iterable[Fault] = ()) -> Strip:
             replace(field, value=texts.get(field.name, ""), fault=at.get(field.name)) for field in fields
         )
 
-    return Strip(filled(MEASURED), tuple((name, filled(group)) for name, group in MORE), tuple(others))
+    groups = (*MORE, *OF_A_JOB) if of_a_job else MORE
+    return Strip(filled(MEASURED), tuple((name, filled(group)) for name, group in groups), tuple(others))
+
+
+def key_of(name: str) -> str:
+    """The key of the job file that a field holds."""
+    return _KEYS[name]
 
 
 def field_of(fault: Fault) -> str | None:
@@ -175,8 +194,19 @@ def texts_of(drawer: Mapping[str, Any]) -> dict[str, str]:
     texts = {}
     for field in FIELDS:
         text = text_of(drawer, columns[field.key])
-        texts[field.name] = "" if text == _USUAL_WORDS.get(field.key) else text
+        texts[field.name] = "" if text == USUAL_WORDS.get(field.key) else text
     return texts
+
+
+def without_own_units(texts: Mapping[str, str], units: BareUnit) -> dict[str, str]:
+    """The fields' texts without a unit that the field tells beside them anyway."""
+    kinds = {field.name: field.unit for field in FIELDS}
+    own = {"length": "in" if units == "in" else "mm", "mass": "lb" if units == "in" else "kg"}
+    bare = {}
+    for name, text in texts.items():
+        unit = own.get(kinds.get(name, ""), "")
+        bare[name] = re.sub(rf"(?<=\d)\s*{unit}(?=\s*(?:;|,\s|$))", "", text) if unit else text
+    return bare
 
 
 def in_other_units(texts: Mapping[str, str], before: BareUnit, after: BareUnit) -> dict[str, str]:

@@ -47,7 +47,7 @@ PLACES: Final[Mapping[str, Place]] = {
     "cabinet-depth": Place("plan", "right", ("opening_depth",)),
     "rear-bracket": Place("side", "right", ("reach",)),
     "front-gap": Place("front", "left", ("front_gap", "front_height")),
-    "opening-height": Place("side", "right", ("box_height", "opening_height")),
+    "opening-height": Place("side", "right", ("opening_height", "box_height")),
 }
 """Where each check has its place; the others stand in the list of what was also checked."""
 
@@ -65,9 +65,14 @@ class Note:
 
 
 def notes_of(fitted: FittedDrawer, shown: Shown) -> tuple[Note, ...]:
-    """All checks of a drawer in their order, and the next longer slide where the depth stopped it."""
+    """All checks of a drawer in their order, and the next longer slide where the depth stopped it.
+
+    Where nothing fits they are those of the nearest slide, and only those that keep it from fitting.
+    """
     notes = []
     for check in fitted.checks:
+        if fitted.slide is None and check.state == "ok":
+            continue  # of a slide that does not go, what goes is no news
         name, says = short_words(check, fitted, shown)
         margin = margin_text(check.margin, check.unit, shown)
         notes.append(Note(check.id, check.state, margin, name, says, PLACES.get(check.id)))

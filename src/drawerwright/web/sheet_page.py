@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, Final
 
@@ -28,9 +28,11 @@ FRAGMENTS: Final = {"sheet": "_swap_sheet.html", "rest": "_swap_rest.html", "pic
 
 @dataclass(frozen=True, slots=True)
 class SheetPage:
-    """What a page with a sheet shows. `sheet` is None where the fields do not read: then `faults` say why.
+    """What a page with a sheet shows.
 
-    `job` is a label, a name and an address (or none); `more` are the page's own values.
+    `sheet` is None where the fields do not read: then `faults` say why. `job` is a label, a name and an
+    address (or none); `more` are the page's own values. `texts` of the fields, where the address has not all
+    of them; `stored`: what is stored of them, None where nothing is.
     """
 
     asked: Asked
@@ -42,6 +44,8 @@ class SheetPage:
     job: tuple[str, str, str]
     drawer: str
     families: Sequence[SlideFamily]
+    texts: Mapping[str, str] | None = None
+    stored: Mapping[str, str] | None = None
     more: tuple[tuple[str, Any], ...] = ()
 
 
@@ -71,7 +75,10 @@ def _values(told: SheetPage) -> dict[str, Any]:
         "asked": asked,
         "path": asked.path,
         "sheet": sheet,
-        "strip": strip_of(asked.texts, told.faults),
+        "strip": strip_of(
+            asked.texts if told.texts is None else told.texts, told.faults, of_a_job=told.stored is not None
+        ),
+        "stored": told.stored or {},
         "twin": told.twin,
         "heading": told.heading,
         "title": _title(told),
@@ -114,7 +121,6 @@ def told_words(drawer: Drawer, shown: Shown) -> str:
         over = front.overlay
         edges = (over.left, over.right, over.top, over.bottom)
         told = dict.fromkeys(length_text(edge, shown) for edge in edges)
-        words.append(
-            f"overlay {', '.join(told) if len(told) == 1 else ', '.join(length_text(e, shown) for e in edges)}"
-        )
+        each = told if len(told) == 1 else [length_text(edge, shown) for edge in edges]
+        words.append(f"overlay {', '.join(each)}")
     return ", ".join(words)

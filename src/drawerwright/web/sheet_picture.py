@@ -15,7 +15,7 @@ from drawerwright.model.fitted import FittedDrawer
 STEP: Final = 10.0
 """Step of the slider [mm]. Own choice."""
 _AT_FIRST: Final = 0.4
-_LETTERING: Final = 7.0
+_LETTERING: Final = 4.5
 """Room kept for the number beside the picture [mm on paper]."""
 
 

@@ -73,6 +73,19 @@ class Load:
     moving_share: float
     capacity_share: float
 
+    @property
+    def hatching(self) -> str:
+        """The contents' part of a bar 380 by 16 units, hatched: an SVG path."""
+        wide, high, step = 380.0 * self.contents_share, 16.0, 8.6
+        strokes = []
+        for i in range(int((wide + high) / step) + 1):
+            x = i * step  # where the stroke meets the foot of the bar, and beyond it the bar's end
+            right = min(x, wide)
+            left = max(x - high, 0.0)
+            if right > left:
+                strokes.append(f"M{left:.1f} {20 - (x - left):.1f}L{right:.1f} {20 - (x - right):.1f}")
+        return "".join(strokes)
+
 
 def check_rows(fitted: FittedDrawer, shown: Shown) -> tuple[CheckRow, ...]:
     """Every check, those to look at first."""

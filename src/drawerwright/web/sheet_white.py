@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable
 from typing import Final
 
@@ -15,7 +16,7 @@ from drawerwright.drawing.scene import Hatch, Scene
 
 CELL: Final = 1.0
 """Side of the squares in which the white is looked for [mm on paper]. Own choice."""
-_FAR: Final = 0.02
+_FAR: Final = 0.04
 """How much of a covered square one mm of distance is worth. Own choice."""
 
 
@@ -36,7 +37,7 @@ def nearest_white(
             _fill(weight, bounds_of(each.outline), page, 0.6)
     for room in taken:
         _fill(weight, room, page, 5.0)
-    _fill(weight, number.grown(1.5), page, 1e4)
+    _fill(weight, number.grown(0.8), page, 1e4)
     wide, high = int(np.ceil(width / CELL)) + 1, int(np.ceil(height / CELL)) + 1
     if wide >= columns or high >= rows:
         left, bottom = page.left, page.bottom
@@ -57,7 +58,7 @@ def _cover(weight: NDArray[np.float64], item: Plain, page: Bounds) -> None:
     if isinstance(item, Text):
         _fill(weight, item.extent, page, 3.0 if item.tone != "fine" else 1.0)
     elif isinstance(item, Lines):
-        worth = {"hatch": 0.0, "centre": 0.02, "fine": 0.1}.get(item.line, 0.3)
+        worth = {"hatch": 0.0, "centre": 0.0, "fine": 0.1}.get(item.line, 0.3)
         if worth:
             for start, end in item.segments:
                 _trace(weight, start, end, page, worth)
@@ -87,3 +88,66 @@ def _fill(weight: NDArray[np.float64], room: Bounds, page: Bounds, worth: float)
     high, right = int((room.top - page.bottom) / CELL) + 1, int((room.right - page.left) / CELL) + 1
     if high > 0 and right > 0:
         weight[low:high, left:right] += worth
+
+
+def line_to(scene: Scene, number: Bounds, room: Bounds) -> tuple[Point, Point]:
+    """A straight line from a number to a box of words that crosses the fewest letters, then the shortest."""
+    letters = [
+        item.extent
+        for group in drawn(scene)
+        for item in group.items
+        if isinstance(item, Text) and not number.overlaps(item.extent) and not _inside(item.extent, room)
+    ]
+    aside, (x, y) = 1.4, number.centre
+    starts = [
+        (x, number.bottom - 0.5),
+        (x, number.top + 0.5),
+        (number.left - aside, y),
+        (number.right + aside, y),
+    ]
+    ends = [
+        (_between(one[0], room.left, room.right), _between(one[1], room.bottom, room.top)) for one in starts
+    ]
+    for share in (0.5, 0.15, 0.85):
+        across = room.left + room.width * share
+        upright = room.bottom + room.height * share
+        ends += [(across, room.bottom), (across, room.top), (room.left, upright), (room.right, upright)]
+    return min(
+        ((start, end) for start in starts for end in ends),
+        key=lambda pair: (_crossed(pair[0], pair[1], letters), round(math.dist(pair[0], pair[1]), 3)),
+    )
+
+
+def _between(value: float, low: float, high: float) -> float:
+    return min(max(value, low), high)
+
+
+def _inside(inner: Bounds, outer: Bounds) -> bool:
+    return (
+        inner.left >= outer.left
+        and inner.right <= outer.right
+        and inner.bottom >= outer.bottom
+        and inner.top <= outer.top
+    )
+
+
+def _crossed(start: Point, end: Point, rooms: Iterable[Bounds]) -> int:
+    """How many rectangles a straight line runs through."""
+    return sum(_meets(start, end, room.grown(0.3)) for room in rooms)
+
+
+def _meets(start: Point, end: Point, room: Bounds) -> bool:
+    """Whether a line runs through a rectangle: clipped at its four edges in turn."""
+    first, last = 0.0, 1.0
+    for at, to, low, high in (
+        (start[0], end[0], room.left, room.right),
+        (start[1], end[1], room.bottom, room.top),
+    ):
+        way = to - at
+        if abs(way) < 1e-9:
+            if not low < at < high:
+                return False
+            continue
+        enters, leaves = sorted(((low - at) / way, (high - at) / way))
+        first, last = max(first, enters), min(last, leaves)
+    return first < last

@@ -88,7 +88,8 @@ def _depth(fitted: FittedDrawer, slide: ChosenSlide, _: BoxSizes, shown: Shown) 
 
 def _width(fitted: FittedDrawer, slide: ChosenSlide, _: BoxSizes, shown: Shown) -> str:
     low, high = (hardware_text(end, shown) for end in slide.family.width_band)
-    return f"in the band: the pair runs from {low} to {high} off."
+    readings = lengths_text(sorted({fitted.opening.width, fitted.opening.widest}), shown)
+    return f"{readings}: within {low} to {high} of what the box is cut for."
 
 
 def _height(fitted: FittedDrawer, _: ChosenSlide, box: BoxSizes, shown: Shown) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Final
@@ -23,7 +24,9 @@ OTHER_NAMES: Final[Mapping[str, str]] = {
     "clearance_under": "lower_edge",
 }
 """Quantities of a drawing that are worked out under another name."""
-WIDTH: Final = 268 * SHEET_UNIT
+_PLAIN: Final = 3
+"""Up to so many terms the figures alone say how they are put together."""
+WIDTH: Final = 290 * SHEET_UNIT
 _PAD: Final = 16 * SHEET_UNIT
 _SIZE: Final = 16.4 * SHEET_UNIT
 _LINE: Final = _SIZE * 1.3
@@ -61,11 +64,11 @@ def unfold(quantity: str, fitted: FittedDrawer, shown: Shown) -> Unfolded | None
     terms = _terms(told, shown)
     if terms:
         result = told.figures.rpartition(" = ")[2]
-        terms = (*terms, Term(result, work.title))
+        terms = (*terms, Term(result, _short(work.title)))
     title = words_of(quantity).capitalize()
     if not terms:
-        terms = (Term(told.figures, work.title),)
-    formula = told.formula if len(told.terms) > 1 else ""
+        terms = (Term(told.figures, _short(work.title)),)
+    formula = told.formula if len(told.terms) > _PLAIN else ""
     figures = told.figures if "=" in told.figures else ""
     return Unfolded(quantity, title, formula, figures, terms, told.source)
 
@@ -99,7 +102,12 @@ def _bare(value: float, shown: Shown) -> str:
 
 
 def _terms(work: Working, shown: Shown) -> tuple[Term, ...]:
-    return tuple(Term(_figure(value, unit, shown), says) for _, value, unit, says in work.terms)
+    return tuple(Term(_figure(value, unit, shown), _short(says)) for _, value, unit, says in work.terms)
+
+
+def _short(title: str) -> str:
+    """What a value is, without the reasons that follow it."""
+    return re.split(r": |; | \(", title, maxsplit=1)[0]
 
 
 def _figure(value: float, unit: str, shown: Shown) -> str:
@@ -121,7 +129,7 @@ def height_of(unfolded: Unfolded, width: float = WIDTH) -> float:
     lines += sum(lines_of("", term.says, room, _SIZE) for term in unfolded.terms)
     lines += lines_of("", unfolded.formula, inner, _SIZE) if unfolded.formula else 0
     lines += lines_of("", f"Source: {unfolded.source}", inner, _SIZE)
-    return lines * _LINE + sums * _SUM * 1.16 + len(unfolded.terms) * 0.4 + 8.4
+    return lines * _LINE + sums * _SUM * 1.16 + len(unfolded.terms) * 0.2 + 5.6
 
 
 def number_of(scene: Scene, quantity: str) -> Bounds | None:

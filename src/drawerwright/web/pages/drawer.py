@@ -1,0 +1,116 @@
+"""A drawer's sheet: its stored values drawn, changes drawn before they are saved, and saved by a form."""
+
+from __future__ import annotations
+
+from typing import Any
+from urllib.parse import quote
+
+from fastapi import APIRouter, Request
+from starlette.responses import RedirectResponse, Response
+
+from drawerwright.store import Conflict
+from drawerwright.store.faults import not_in_store
+from drawerwright.units import BareUnit
+from drawerwright.web.families import families_of
+from drawerwright.web.fitting import answer_values
+from drawerwright.web.pages.conflict import conflict_address
+from drawerwright.web.pages.forms import Form, revision_told, store_of
+from drawerwright.web.schedule_form import text_fields
+from drawerwright.web.schedule_saving import revisions_of
+from drawerwright.web.sheet import Sheet
+from drawerwright.web.sheet_asked import Asked, length_told
+from drawerwright.web.sheet_fields import NAMES
+from drawerwright.web.sheet_page import SheetPage, answer_sheet
+from drawerwright.web.sheet_stored import StoredDrawer, neighbours, stored_drawer
+
+router = APIRouter(include_in_schema=False)
+
+
+def drawer_address(job_id: str, drawer: str) -> str:
+    """The address of a drawer's sheet."""
+    return f"/jobs/{quote(job_id, safe='')}/drawers/{quote(drawer, safe='')}"
+
+
+@router.get("/jobs/{job_id}/drawers/{drawer:path}")
+def show_drawer(request: Request, job_id: str, drawer: str) -> Response:
+    """The sheet as it is stored; fields told in the address are drawn as they would be saved."""
+    job = store_of(request).job(job_id)
+    values = revisions_of(request).values(job)
+    query = request.query_params
+    units = _units(query.get("units"))
+    found = _found(values, drawer, units)
+    told = {key: text for key, text in query.multi_items() if key in NAMES}
+    changed = found.changed(told)
+    path = drawer_address(job_id, drawer)
+    asked = Asked(
+        path,
+        changed,
+        found.page_units,
+        query.get("show", ""),
+        length_told(query.get("out")),
+        keep_units=found.page_units != found.job_units,
+    )
+    families = families_of(request.app.state.store)
+    answer = answer_values(
+        found.with_changes(changed) if changed else values, families, units=found.page_units, only=drawer
+    )
+    own = next((one for one in answer.drawers if one.name == drawer), None)
+    faults = [*(own.faults if own is not None else ()), *answer.faults]
+    fitted = own.fitted if own is not None else None
+    texts = {**found.texts, **changed}
+    before, after = neighbours(values, found.row)
+    base, last = query.get("based_on", ""), job.revision
+    page = SheetPage(
+        asked=asked,
+        bare=found.page_units,
+        sheet=None if fitted is None else Sheet(fitted, asked, texts),
+        faults=tuple(faults),
+        twin=f"/api/v1/jobs/{quote(job_id, safe='')}/drawers/{quote(drawer, safe='')}",
+        heading="Measured",
+        job=("Job", str(values.get("title") or "untitled"), f"/jobs/{quote(job_id, safe='')}"),
+        drawer=drawer,
+        families=families,
+        texts=texts,
+        stored=found.texts,
+        more=(
+            ("job_id", job_id),
+            ("revision", int(base) if base.isdecimal() and 0 < int(base) <= last else last),
+            ("changed", len(changed)),
+            ("saved", query.get("saved", "") == str(last)),
+            ("before", drawer_address(job_id, before) if before else ""),
+            ("after", drawer_address(job_id, after) if after else ""),
+        ),
+    )
+    return answer_sheet(request, "drawer.html", page)
+
+
+@router.post("/jobs/{job_id}/drawers/{drawer:path}")
+def save_drawer(request: Request, job_id: str, drawer: str, form: Form) -> Response:
+    """The fields saved, those that were changed on the revision that the page showed."""
+    told: dict[str, Any] = dict(text_fields(form))
+    based_on = revision_told(told)
+    revisions = revisions_of(request)
+    found = _found(revisions.at(job_id, based_on), drawer, _units(told.get("units")))
+    edits = found.edits(found.changed({key: text for key, text in told.items() if key in NAMES}))
+    path = drawer_address(job_id, drawer)
+    back = "" if found.page_units == found.job_units else f"&units={found.page_units}"
+    if not edits:
+        return RedirectResponse(f"{path}?saved={based_on}{back}", 303)
+    try:
+        saved = revisions.save(job_id, edits, based_on=based_on)
+    except Conflict as conflict:
+        return RedirectResponse(conflict_address(job_id, conflict), 303)
+    return RedirectResponse(f"{path}?saved={saved.job.revision}{back}", 303)
+
+
+def _units(text: object) -> BareUnit | None:
+    return "in" if text == "in" else "mm" if text == "mm" else None
+
+
+def _found(values: Any, drawer: str, units: BareUnit | None) -> StoredDrawer:
+    """The drawer of a job. Raises NotInStore."""
+    found = stored_drawer(values, drawer, units)
+    if found is None:
+        names = [str(one.get("id", "")) for one in values["drawer"]]
+        raise not_in_store("drawer", drawer, names[0] if names else "")
+    return found
