@@ -1,7 +1,7 @@
 """Wood Handbook: stiffness of panels and wood, screws drawn out of them.
 
 FPL-GTR-190: Table 12-1. FPL-GTR-282 as digitised: eq. (8-10) p. 8-10 in both systems
-of units, Table 8-9 shanks, eq. (8-13) with Table 8-4, Table 5-3a. Particleboard screws: formula from memory
+of units, Table 8-9 shanks, Table 5-3a. Particleboard screws: formula from memory
 in both systems; edge over face "75 to 80 per cent" is read (McNatt, Forest Products Laboratory survey).
 """
 
@@ -13,7 +13,6 @@ from drawerwright.catalogue.boards import board
 from drawerwright.catalogue.strength import cabinet_strength, strengths
 from drawerwright.equations.mechanics.screws import (
     SHANKS,
-    lateral_load,
     withdrawal_from_board,
     withdrawal_from_wood,
 )
@@ -56,25 +55,6 @@ def test_a_screw_that_is_no_deeper_than_its_tip_holds_nothing() -> None:
 @pytest.mark.parametrize(("gauge", "shank"), [(6, 3.51), (8, 4.17), (10, 4.83)])
 def test_shanks_are_those_of_the_handbook(gauge: int, shank: float) -> None:
     assert SHANKS[gauge] == shank
-
-
-@pytest.mark.parametrize(
-    ("gravity", "wood", "factor"),
-    [
-        (0.42, "hardwood", 23.17),
-        (0.56, "hardwood", 31.99),
-        (0.63, "hardwood", 44.13),
-        (0.5, "softwood", 36.4),
-    ],
-)
-def test_a_push_across_a_screw_goes_by_the_wood(gravity: float, wood: str, factor: float) -> None:
-    found = lateral_load(gravity, 4.17, 40.0, wood)  # type: ignore[arg-type]
-    assert found == pytest.approx(factor * 4.17**2)
-
-
-def test_a_push_across_a_short_screw_or_in_an_unknown_wood_is_not_told() -> None:
-    assert lateral_load(0.63, 4.17, 12.0) is None
-    assert lateral_load(0.9, 4.17, 40.0) is None
 
 
 @pytest.mark.parametrize(

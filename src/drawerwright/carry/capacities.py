@@ -112,7 +112,7 @@ def load_check(load: float, capacities: Sequence[Capacity], words: Words) -> Che
     )
 
 
-def load_of_unfitted(fitted: FittedDrawer) -> tuple[float, Capacity] | None:
+def load_of_unfitted(fitted: FittedDrawer, words: Words) -> tuple[float, Capacity] | None:
     """Moving mass and capacity of a drawer that fits nothing, by the slide that came nearest.
 
     Only where its capacity check tells them of the moving mass; else None.
@@ -122,5 +122,5 @@ def load_of_unfitted(fitted: FittedDrawer) -> tuple[float, Capacity] | None:
     if slide is None or check is None or slide.family.capacity_of != "moving":
         return None
     rated = slide.family.capacity_at(slide.length)
-    says = f"that of the nearest slide, {slide.family.id}/{slide.length.nominal:g}"
+    says = f"{words.mass(rated)}, that of the nearest slide, {slide.family.id}/{slide.length.nominal:g}"
     return rated - check.margin, Capacity(_RATINGS[slide.length.capacity is not None], rated, says, FAMILY)

@@ -79,7 +79,7 @@ def carried_drawer(
 
 def unfitted_drawer(one: FittedDrawer, tipping: Tipping | None, asked: Asked) -> CarriedDrawer:
     """A drawer that fits nothing: its load, where the slide that came nearest tells it."""
-    known = load_of_unfitted(one)
+    known = load_of_unfitted(one, asked.words)
     load: float | None = None
     capacities: tuple[Capacity, ...] = ()
     checks: tuple[Check, ...] = ()

@@ -12,7 +12,6 @@ from drawerwright.carry.frame import from_rear_end
 from drawerwright.carry.sections import member_bending
 from drawerwright.carry.telescope import Slides
 from drawerwright.equations.mechanics.gravity import STANDARD_GRAVITY
-from drawerwright.model.family import SlideFamily
 from drawerwright.model.fitted import ChosenSlide, Masses, Mounting
 
 UNKNOWN: Final = float("nan")
@@ -65,7 +64,7 @@ def slide_data(slide: ChosenSlide, mounting: Mounting, mass: Masses) -> SlideDat
         "shelf_holes" if slide.mount == "shelf" else "holes": screws is None,
         "soft_close": family.soft_close is None,
     }
-    lower, upper = carriage_places(family, length.member)
+    lower, upper = family.carriages_on(length.member) or ((UNKNOWN, UNKNOWN), (UNKNOWN, UNKNOWN))
     roller = family.roller
     return SlideData(
         member=length.member,
@@ -94,19 +93,6 @@ def screw_places(slide: ChosenSlide, mounting: Mounting) -> tuple[float, float] 
     if len(places) < 2 or max(places) - min(places) <= 0.0:
         return None
     return min(places), max(places)
-
-
-def carriage_places(family: SlideFamily, member: float) -> tuple[tuple[float, float], tuple[float, float]]:
-    """Lower and upper roller groups [mm from the rear end], closed, on a member of that length.
-
-    They are told for one nominal length; on a longer member they stand further apart in proportion.
-    """
-    if family.carriages is None or family.carriages_for is None:
-        return (UNKNOWN, UNKNOWN), (UNKNOWN, UNKNOWN)
-    told_for = family.length_of(family.carriages_for)
-    scale = member / (family.carriages_for if told_for is None else told_for.member)
-    lower, upper = family.carriages.lower, family.carriages.upper
-    return (lower[0] * scale, lower[1] * scale), (upper[0] * scale, upper[1] * scale)
 
 
 def together(data: Sequence[SlideData]) -> Slides:

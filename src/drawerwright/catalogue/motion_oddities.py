@@ -55,15 +55,12 @@ def rolling_oddities(family: SlideFamily, figures: Figures) -> Iterator[Oddity]:
 
 def _carriage_oddities(family: SlideFamily, length: SlideLength, figures: Figures) -> Iterator[Oddity]:
     """Rollers stay on both rails only while e/4 ≤ a and b ≤ L − e/4: the carriages run half as fast."""
-    if family.carriages is None or family.carriages_for is None:
+    travel, carriages = family.travel_of(length), family.carriages_on(length.member)
+    if carriages is None:
         return
-    travel, scale = family.travel_of(length), length.nominal / family.carriages_for
-    for name, (rear, front) in (("lower", family.carriages.lower), ("upper", family.carriages.upper)):
-        where, told = (
-            f"length {length.nominal:g} carriages.{name}",
-            figures.places((rear * scale, front * scale)),
-        )
-        if rear * scale < travel / 4 or front * scale > length.member - travel / 4:
+    for name, (rear, front) in zip(("lower", "upper"), carriages, strict=True):
+        where, told = f"length {length.nominal:g} carriages.{name}", figures.places((rear, front))
+        if rear < travel / 4 or front > length.member - travel / 4:
             yield (
                 where,
                 told,
@@ -78,11 +75,11 @@ def _carriage_oddities(family: SlideFamily, length: SlideLength, figures: Figure
                     f"{figures.mm(length.member - travel / 4)}."
                 ),
             )
-        elif (front - rear) * scale < _CLOSE_ROLLERS * length.member:
+        elif front - rear < _CLOSE_ROLLERS * length.member:
             yield (
                 where,
                 told,
-                f"{told}: the {name} roller groups stand {figures.mm((front - rear) * scale)} apart",
+                f"{told}: the {name} roller groups stand {figures.mm(front - rear)} apart",
                 (
                     "Roller forces are load times arm over that spacing: so close, the slide would be torn "
                     "apart."

@@ -57,7 +57,7 @@ def told_lines(one: CarriedDrawer, words: Words) -> list[str]:
         spare = limit.moving - one.load
         left = f"{words.mass(spare)} to spare" if spare >= 0 else f"{words.mass(-spare)} too much"
         modified = " (modified test)" if limit.modified and "modified" not in limit.says else ""
-        lines.append(f"May move {limit.says}{modified}; {words.mass(one.load)} do: {left}.")
+        lines.append(f"Capacity {limit.says}{modified}; {words.mass(one.load)} moving: {left}.")
     if one.slide is not None:
         lines += _slide_lines(one.slide, words)
     if one.missing:

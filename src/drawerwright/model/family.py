@@ -102,16 +102,6 @@ class Tilt(Record):
     step: Size
 
 
-class Tilt(Record):
-    """An adjuster at the rear hooks, where there is one [mm]: travel up positive, and the move of one mark.
-
-    It brings the front's top out.
-    """
-
-    travel: Band
-    step: Size
-
-
 class Carriages(Record):
     """Roller groups of the lower and upper carriage, from the rear end, drawer closed [mm]."""
 
@@ -258,7 +248,6 @@ class SlideFamily(Record):
     adjust: Adjust = Adjust()
     adjust_step: AdjustStep = AdjustStep()
     tilt: Tilt | None = None
-    tilt: Tilt | None = None
     side_strain: Clearance = 0.5
     width_to_length: Positive = 2.5
     hardware_mass: Mass | None = None
@@ -290,6 +279,19 @@ class SlideFamily(Record):
         if length.travel is not None:
             return length.travel
         return length.box * (0.75 if self.extension == "three-quarter" else 1.0)
+
+    def carriages_on(self, member: float) -> tuple[tuple[float, float], tuple[float, float]] | None:
+        """Lower and upper roller groups on a cabinet member of that length [mm from its rear end], closed.
+
+        They are told for one nominal length; on a longer member they stand further apart in proportion. None
+        where they are not told.
+        """
+        if self.carriages is None or self.carriages_for is None:
+            return None
+        told_for = self.length_of(self.carriages_for)
+        scale = member / (self.carriages_for if told_for is None else told_for.member)
+        lower, upper = self.carriages.lower, self.carriages.upper
+        return (lower[0] * scale, lower[1] * scale), (upper[0] * scale, upper[1] * scale)
 
     def capacity_at(self, length: SlideLength) -> float:
         """Capacity of the pair at that length [kg]: the length's own, else the family's."""

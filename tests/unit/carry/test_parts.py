@@ -11,7 +11,6 @@ import pytest
 from drawerwright.carry import CarriedDrawer, carry_drawer
 from drawerwright.carry.bottom import bottom_checks, bottom_of
 from drawerwright.carry.fixings import Fixing
-from drawerwright.carry.slide_data import carriage_places
 from drawerwright.carry.words import Words
 from drawerwright.catalogue.strength import strengths
 from drawerwright.model.family import SlideFamily
@@ -172,7 +171,8 @@ def test_a_drawer_drawn_against_its_stop_gives_its_energy_to_it(carried: Carry) 
 def test_carriages_scale_with_the_member_of_the_length_that_they_are_told_for(family: Family) -> None:
     lengths = [{"nominal": 500, "member": 510}, {"nominal": 400, "member": 408}]
     one = family(**MECHANICS, length=lengths)
-    assert carriage_places(one, 510.0) == ((130.0, 370.0), (120.0, 370.0))
-    assert carriage_places(one, 408.0)[0] == pytest.approx((104.0, 296.0))
+    assert one.carriages_on(510.0) == ((130.0, 370.0), (120.0, 370.0))
+    assert one.carriages_on(408.0)[0] == pytest.approx((104.0, 296.0))  # type: ignore[index]
     elsewhere = family(**{**MECHANICS, "carriages_for": 1000})
-    assert carriage_places(elsewhere, 500.0)[0] == pytest.approx((65.0, 185.0))
+    assert elsewhere.carriages_on(500.0)[0] == pytest.approx((65.0, 185.0))  # type: ignore[index]
+    assert family().carriages_on(500.0) is None

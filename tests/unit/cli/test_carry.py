@@ -32,7 +32,7 @@ def test_a_drawer_is_told_in_words(command: Command, job: Path) -> None:
     ran = command("carry", job, "--drawer", "A")
     assert ran.code == 0, ran.err
     assert "A  on house-16/500, on the cabinet side" in ran.out
-    assert "May move 45 kg, as the family is rated; 24.9 kg do: 20.1 kg to spare." in ran.out
+    assert "Capacity 45 kg, as the family is rated; 24.9 kg moving: 20.1 kg to spare." in ran.out
     assert "Front sags" in ran.out
     assert "members" in ran.out
     assert "B" not in ran.out.replace("B1", "")

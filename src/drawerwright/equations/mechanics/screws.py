@@ -1,7 +1,4 @@
-"""What wood screws hold: pulled out of wood or particleboard, and pushed across. N and mm, ultimate loads.
-
-No safety factor is inside but where a value is that at the proportional limit.
-"""
+"""What wood screws hold, pulled out of wood or particleboard. N, mm; ultimate loads: no safety factor."""
 
 from __future__ import annotations
 
@@ -22,17 +19,8 @@ WOOD_SOURCE: Final = "Wood Handbook (FPL-GTR-282) eq. (8-10), p. 8-10, read in a
 BOARD_SOURCE: Final = (
     "particleboard screw formula K D^½ (L − D/3)^1.25 G², from memory, its units checked; ultimate"
 )
-LATERAL_SOURCE: Final = (
-    "Wood Handbook (FPL-GTR-282) eq. (8-13), p. 8-11, Table 8-4, read in a digitisation; proportional limit"
-)
-
 _WOOD: Final = 108.25
 _BOARD: Final[dict[Surface, float]] = {"face": 41.1, "edge": 31.8}
-_LATERAL: Final[dict[str, tuple[tuple[float, float, float], ...]]] = {
-    "hardwood": ((0.33, 0.47, 23.17), (0.48, 0.56, 31.99), (0.57, 0.74, 44.13)),
-    "softwood": ((0.29, 0.42, 23.17), (0.43, 0.47, 29.79), (0.48, 0.52, 36.40)),
-}
-_LATERAL_PENETRATION: Final = 7.0
 
 
 def withdrawal_from_wood(gravity: float, diameter: float, penetration: float, grain: Grain = "side") -> float:
@@ -50,18 +38,3 @@ def withdrawal_from_board(
     """Pull [N] that draws a screw out of particleboard: K D^½ (L − D/3)^1.25 G²."""
     held = max(penetration - diameter / 3.0, 0.0)
     return float(_BOARD[surface] * diameter**0.5 * held**1.25 * gravity**2)
-
-
-def lateral_load(
-    gravity: float, diameter: float, penetration: float, wood: Literal["hardwood", "softwood"] = "hardwood"
-) -> float | None:
-    """Push across a screw [N] at the proportional limit: K D²; None where the table has no such wood.
-
-    It holds for a penetration of at least seven diameters; a shorter screw has none.
-    """
-    if penetration < _LATERAL_PENETRATION * diameter:
-        return None
-    for low, high, factor in _LATERAL[wood]:
-        if low - 0.005 <= gravity < high + 0.005:
-            return factor * diameter**2
-    return None
