@@ -10,7 +10,7 @@ from drawerwright.drawing.pens import DOT_RADIUS, NOTE_SIZE, LineClass
 from drawerwright.drawing.primitives import Circle, Text
 from drawerwright.drawing.scene import Primitive, Scene
 from drawerwright.drawing.shown import Units, shown_in
-from drawerwright.drawing.views.diagram import Curve, Field, diagram, field_of
+from drawerwright.drawing.views.diagram import HEIGHT, WIDTH, Curve, Field, diagram, field_of
 
 _SHARES: Final[tuple[tuple[str, str, LineClass], ...]] = (
     ("members", "members_sag", "hidden"),
@@ -28,8 +28,10 @@ _SLIGHT: Final = 0.005
 """A share that never comes to this much [mm] is left out."""
 
 
-def sag_diagram(slide: Slide, *, units: Units = "mm") -> Scene:
+def sag_diagram(slide: Slide, *, units: Units = "mm", size: tuple[float, float] = (WIDTH, HEIGHT)) -> Scene:
     """Sag of the front over the travel, downwards as it hangs, with the shares that make it up.
+
+    `size`: width and height of the field on paper [mm].
 
     Raises:
         ValueError: the slide family does not tell what the sag goes by.
@@ -42,7 +44,7 @@ def sag_diagram(slide: Slide, *, units: Units = "mm") -> Scene:
         share = getattr(drawn, key)
         if float(abs(share).max()) >= _SLIGHT:
             curves.append(Curve(f"{name} {words.length(float(share[-1]), 2)}", share.tolist(), pen))
-    field = field_of(slide.data.travel, curves, downwards=True)
+    field = field_of(slide.data.travel, curves, downwards=True, size=size)
     primitives = diagram(
         field,
         drawn.extension.tolist(),
@@ -55,8 +57,10 @@ def sag_diagram(slide: Slide, *, units: Units = "mm") -> Scene:
     return Scene("sag-diagram", "Sag over the travel", alt, tuple(primitives))
 
 
-def force_diagram(slide: Slide, *, units: Units = "mm") -> Scene:
+def force_diagram(slide: Slide, *, units: Units = "mm", size: tuple[float, float] = (WIDTH, HEIGHT)) -> Scene:
     """Forces of one slide's roller groups over the travel, up positive, and where rear rollers lift.
+
+    `size`: width and height of the field on paper [mm].
 
     Raises:
         ValueError: the slide family does not tell where the rollers stand.
@@ -69,7 +73,7 @@ def force_diagram(slide: Slide, *, units: Units = "mm") -> Scene:
         Curve(f"{name} {words.force(float(getattr(drawn, key)[-1]))}", getattr(drawn, key).tolist(), pen)
         for name, key, pen in _GROUPS
     ]
-    field = field_of(slide.data.travel, curves, downwards=False)
+    field = field_of(slide.data.travel, curves, downwards=False, size=size)
     primitives = diagram(
         field,
         drawn.extension.tolist(),

@@ -36,37 +36,48 @@ class Curve:
 
 @dataclass(frozen=True, slots=True)
 class Field:
-    """Where extensions [mm] and values stand on paper; `downwards`: larger values lie lower."""
+    """Where extensions [mm] and values stand on paper; `downwards`: larger values lie lower.
+
+    `size`: width and height on paper [mm].
+    """
 
     travel: float
     low: float
     high: float
     downwards: bool
+    size: tuple[float, float] = (WIDTH, HEIGHT)
 
     def x(self, extension: float) -> float:
         """Place of an extension from the left edge [mm]."""
-        return WIDTH * extension / self.travel
+        return self.size[0] * extension / self.travel
 
     def y(self, value: float) -> float:
         """Place of a value above the lower edge [mm]."""
         share = (value - self.low) / (self.high - self.low)
-        return HEIGHT * (1.0 - share if self.downwards else share)
+        return self.size[1] * (1.0 - share if self.downwards else share)
 
 
-def field_of(travel: float, curves: Sequence[Curve], *, downwards: bool) -> Field:
+def field_of(
+    travel: float,
+    curves: Sequence[Curve],
+    *,
+    downwards: bool,
+    size: tuple[float, float] = (WIDTH, HEIGHT),
+) -> Field:
     """A field that holds all the curves and 0, with some room around them."""
     values = [value for curve in curves for value in curve.values]
     low, high = min(*values, 0.0), max(*values, 0.0)
     room = (high - low or 1.0) * _ROOM
-    return Field(travel, low - room, high + room, downwards)
+    return Field(travel, low - room, high + room, downwards, size)
 
 
 def diagram(
     field: Field, extension: Sequence[float], curves: Sequence[Curve], *, title: str, unit: str
 ) -> list[Primitive]:
     """Field, axes, the line of 0 and the curves, each named beside its right end."""
-    drawn: list[Primitive] = [rectangle(Bounds(0.0, 0.0, WIDTH, HEIGHT), "outline")]
-    drawn.append(line((0.0, field.y(0.0)), (WIDTH, field.y(0.0)), "centre"))
+    width, height = field.size
+    drawn: list[Primitive] = [rectangle(Bounds(0.0, 0.0, width, height), "outline")]
+    drawn.append(line((0.0, field.y(0.0)), (width, field.y(0.0)), "centre"))
     drawn += _axes(field, unit)
     for curve in curves:
         points: list[Point] = [
@@ -74,7 +85,7 @@ def diagram(
         ]
         drawn.append(Polyline(tuple(points), curve.pen))
     drawn += _names(field, curves)
-    drawn.append(Text((0.0, HEIGHT + 2.4), title, NOTE_SIZE, weight="semibold"))
+    drawn.append(Text((0.0, height + 2.4), title, NOTE_SIZE, weight="semibold"))
     return drawn
 
 
@@ -90,7 +101,7 @@ def _axes(field: Field, unit: str) -> Iterator[Primitive]:
         told = f"{value:g}".replace("-", "−")
         yield Text((-_TICK - 1.0, y - LABEL_SIZE * 0.35), told, LABEL_SIZE, "end")
     yield Lines(tuple(ticks), "edge")
-    yield Text((WIDTH, -8.4), "drawn out, mm", NOTE_SIZE, "end")
+    yield Text((field.size[0], -8.4), "drawn out, mm", NOTE_SIZE, "end")
     yield Text((0.0, -8.4), unit, NOTE_SIZE)
 
 
@@ -99,6 +110,7 @@ def _names(field: Field, curves: Sequence[Curve]) -> Iterator[Primitive]:
     order = sorted(curves, key=lambda curve: field.y(curve.values[-1]))
     ends = [field.y(curve.values[-1]) for curve in order]
     places = spread_apart(ends, [NOTE_SIZE] * len(ends), _APART - NOTE_SIZE)
+    width = field.size[0]
     for curve, end, place in zip(order, ends, places, strict=True):
-        yield Polyline(((WIDTH, end), (WIDTH + 3.0, place), (WIDTH + 8.0, place)), curve.pen)
-        yield Text((WIDTH + 9.5, place - NOTE_SIZE * 0.35), curve.words, NOTE_SIZE)
+        yield Polyline(((width, end), (width + 3.0, place), (width + 8.0, place)), curve.pen)
+        yield Text((width + 9.5, place - NOTE_SIZE * 0.35), curve.words, NOTE_SIZE)
