@@ -48,27 +48,38 @@ _FOOT: Final = -15.0
 
 @dataclass(frozen=True, slots=True)
 class _Field:
-    """Where masses [kg] and tilts [degrees] stand on paper."""
+    """Where masses [kg] and tilts [degrees] stand on paper; `width` and `height` of the field [mm]."""
 
     chart: ClosingChart
+    width: float = WIDTH
+    height: float = HEIGHT
 
     def x(self, mass: float) -> float:
         """Place of a mass from the left edge [mm]."""
         low, high = float(self.chart.masses[0]), float(self.chart.masses[-1])
-        return WIDTH * (mass - low) / (high - low)
+        return self.width * (mass - low) / (high - low)
 
     def y(self, tilt: float) -> float:
         """Place of a tilt above the lower edge [mm]."""
         low, high = float(self.chart.tilts[0]), float(self.chart.tilts[-1])
-        return HEIGHT * (tilt - low) / (high - low)
+        return self.height * (tilt - low) / (high - low)
 
 
-def closing_chart(chart: ClosingChart, closing: Closing | None = None, *, units: Units = "mm") -> Scene:
-    """The chart as a drawing; `closing` marks one drawer in it, where it lies inside the field."""
-    field = _Field(chart)
+def closing_chart(
+    chart: ClosingChart,
+    closing: Closing | None = None,
+    *,
+    units: Units = "mm",
+    size: tuple[float, float] = (WIDTH, HEIGHT),
+) -> Scene:
+    """The chart as a drawing; `closing` marks one drawer in it, where it lies inside the field.
+
+    `size`: width and height of the field on paper [mm].
+    """
+    field = _Field(chart, *size)
     slam_edge, stall_edge = edges_of(chart)
     xs = [field.x(float(mass)) for mass in chart.masses]
-    low, high = [0.0] * len(xs), [HEIGHT] * len(xs)
+    low, high = [0.0] * len(xs), [field.height] * len(xs)
     slams, stalls = ([field.y(tilt) for tilt in edge] for edge in (slam_edge, stall_edge))
     bands: dict[ChartState, tuple[list[float], list[float]]] = {
         "slams": (low, slams),
@@ -78,11 +89,11 @@ def closing_chart(chart: ClosingChart, closing: Closing | None = None, *, units:
     drawn: list[Primitive] = []
     for state, (bottom, top) in bands.items():
         drawn += _area(state, xs, bottom, top)
-    drawn += [*_edge(xs, slams), *_edge(xs, stalls)]
-    drawn.append(rectangle(Bounds(0.0, 0.0, WIDTH, HEIGHT), "outline"))
+    drawn += [*_edge(field, xs, slams), *_edge(field, xs, stalls)]
+    drawn.append(rectangle(Bounds(0.0, 0.0, field.width, field.height), "outline"))
     drawn += _axes(field, units)
-    drawn += [word for state, band in bands.items() for word in _word(state, xs, *band)]
-    drawn += _legend()
+    drawn += [word for state, band in bands.items() for word in _word(field, state, xs, *band)]
+    drawn += _legend(field)
     drawn += _marked(field, closing, units)
     return Scene("closing-chart", "Closing over mass and lean", _alt(chart, closing, units), tuple(drawn))
 
@@ -145,21 +156,21 @@ def _runs(flags: Sequence[bool]) -> Iterator[tuple[int, int]]:
             start = None
 
 
-def _edge(xs: Sequence[float], ys: Sequence[float]) -> list[Primitive]:
+def _edge(field: _Field, xs: Sequence[float], ys: Sequence[float]) -> list[Primitive]:
     """The line between two areas, where it runs inside the field."""
     segments = [
         ((xs[k], ys[k]), (xs[k + 1], ys[k + 1]))
         for k in range(len(xs) - 1)
-        if not (ys[k] == ys[k + 1] and ys[k] in (0.0, HEIGHT))
+        if not (ys[k] == ys[k + 1] and ys[k] in (0.0, field.height))
     ]
     return [Lines(tuple(segments), "cut")] if segments else []
 
 
 def _word(
-    state: ChartState, xs: Sequence[float], bottom: Sequence[float], top: Sequence[float]
+    field: _Field, state: ChartState, xs: Sequence[float], bottom: Sequence[float], top: Sequence[float]
 ) -> list[Primitive]:
     """The area's word where the area is highest; none where it has no room, for the legend tells it."""
-    places = np.linspace(_WORD_INSIDE, WIDTH - _WORD_INSIDE, _WORD_PLACES)
+    places = np.linspace(_WORD_INSIDE, field.width - _WORD_INSIDE, _WORD_PLACES)
     low, high = np.interp(places, xs, bottom), np.interp(places, xs, top)
     room = [float(np.min((high - low)[max(k - 2, 0) : k + 3])) for k in range(_WORD_PLACES)]
     place = max(range(_WORD_PLACES), key=lambda k: room[k])
@@ -184,13 +195,15 @@ def _axes(field: _Field, units: Units) -> list[Primitive]:
         ticks.append(((0.0, y), (-_TICK, y)))
         drawn.append(Text((-_TICK - 1.0, y - LABEL_SIZE * 0.35), f"{_number(value)}°", LABEL_SIZE, "end"))
     if tilts[0] < 0.0 < tilts[-1]:
-        drawn.append(line((0.0, field.y(0.0)), (WIDTH, field.y(0.0)), "centre"))
+        drawn.append(line((0.0, field.y(0.0)), (field.width, field.y(0.0)), "centre"))
     unit = "lb" if pounds else "kg"
     drawn.append(Lines(tuple(ticks), "edge"))
-    drawn.append(Text((WIDTH, -8.4), f"moving mass, {unit}", NOTE_SIZE, "end"))
-    drawn.append(Text((0.0, HEIGHT + 2.4), "lean to the front, degrees (minus: to the back)", NOTE_SIZE))
+    drawn.append(Text((field.width, -8.4), f"moving mass, {unit}", NOTE_SIZE, "end"))
+    drawn.append(
+        Text((0.0, field.height + 2.4), "lean to the front, degrees (minus: to the back)", NOTE_SIZE)
+    )
     pushed = f"pushed at {field.chart.push:.0f} mm/s into its unit; soft up to {SOFT:g} mm/s (own choice)"
-    drawn.append(Text((WIDTH, HEIGHT + 2.4), pushed, LABEL_SIZE, "end", tone="fine"))
+    drawn.append(Text((field.width, field.height + 2.4), pushed, LABEL_SIZE, "end", tone="fine"))
     return drawn
 
 
@@ -207,13 +220,13 @@ def _number(value: float) -> str:
     return f"{value:g}".replace("-", "−")
 
 
-def _legend() -> list[Primitive]:
+def _legend(field: _Field) -> list[Primitive]:
     """Every area's hatching and word, in a row under the axis."""
     drawn: list[Primitive] = []
     wide, tall = _SWATCH
     order: tuple[ChartState, ...] = ("slams", "closes", "stalls")
     for place, state in enumerate(order):
-        x = place * WIDTH / 3
+        x = place * field.width / 3
         swatch = Bounds(x, _FOOT - tall, x + wide, _FOOT)
         drawn.append(rectangle(swatch, "edge"))
         drawn += [Hatch(swatch.corners, angle, spacing, layer=state) for angle, spacing in HATCHINGS[state]]
@@ -226,11 +239,11 @@ def _marked(field: _Field, closing: Closing | None, units: Units) -> list[Primit
     if closing is None:
         return []
     x, y = field.x(closing.moving), field.y(closing.tilt_deg)
-    if not (0.0 <= x <= WIDTH and 0.0 <= y <= HEIGHT):
+    if not (0.0 <= x <= field.width and 0.0 <= y <= field.height):
         return []
     mass = format_mass(closing.moving, shown_in(units).units)
     words = f"this drawer: {mass}, {WORDS[state_of(closing)]}"
-    right, up = x < WIDTH / 2, y < HEIGHT / 2
+    right, up = x < field.width / 2, y < field.height / 2
     elbow = (x + (5.0 if right else -5.0), y + (4.5 if up else -4.5))
     rest = (elbow[0] + (3.0 if right else -3.0), elbow[1])
     foot = (rest[0] + (1.0 if right else -1.0), rest[1] - CAPTION_SIZE * 0.35)
