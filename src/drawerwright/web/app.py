@@ -25,11 +25,13 @@ from drawerwright.web.api import (
     slides,
 )
 from drawerwright.web.api.openapi import add_openapi
+from drawerwright.web.families import offer
 from drawerwright.web.faults import add_fault_handlers, broken
 from drawerwright.web.guard import Guard
 from drawerwright.web.packs_kept import PacksKept
-from drawerwright.web.pages import cabinets as cabinets_page
 from drawerwright.web.pages import bench as bench_page
+from drawerwright.web.pages import bench_gaps as bench_gaps_page
+from drawerwright.web.pages import cabinets as cabinets_page
 from drawerwright.web.pages import choice as choice_page
 from drawerwright.web.pages import compare as compare_page
 from drawerwright.web.pages import conflict as conflict_page
@@ -60,6 +62,7 @@ API_ROUTERS: tuple[APIRouter, ...] = (
 )
 PAGE_ROUTERS: tuple[APIRouter, ...] = (
     cabinets_page.router,
+    bench_gaps_page.router,
     bench_page.router,
     choice_page.router,
     compare_page.router,
@@ -85,6 +88,7 @@ def create_app(settings: Settings | None = None, *, store: Store | None = None) 
     told = settings or Settings()
     kept = store or open_store(told.store)
     packs = PacksKept(told.cache_folder / "packs")
+    offer(told.slides)
 
     @asynccontextmanager
     async def lifespan(_: FastAPI) -> AsyncIterator[None]:
@@ -111,7 +115,7 @@ def create_app(settings: Settings | None = None, *, store: Store | None = None) 
     app.mount("/static", statics.static_files(), name="static")
     add_fault_handlers(app)
     add_openapi(app)
-    app.add_middleware(Guard, hosts=told.hosts, body_cap=told.body_cap, broken=broken)
+    app.add_middleware(Guard, hosts=told.hosts, body_cap=told.body_cap, broken=broken, by_address=told.open)
     return app
 
 

@@ -22,10 +22,12 @@ from drawerwright.pack.drawer_page import slide_text
 from drawerwright.pack.shown import Shown
 from drawerwright.store import StoredJob
 from drawerwright.units import ShownUnits
+from drawerwright.web.bench_gaps import has_gaps
 from drawerwright.web.bench_order import BenchPlan, bench_plan, place_of
 from drawerwright.web.bench_steps import Drawn, tick_name
 from drawerwright.web.families import families_of
 from drawerwright.web.fitting import answer_values
+from drawerwright.web.pages.bench_gaps import gaps_address
 from drawerwright.web.pages.forms import Form, store_of
 from drawerwright.web.render import STATIC, page
 from drawerwright.web.schedule_form import text_fields
@@ -84,7 +86,7 @@ def bench_drawer(request: Request, job_id: str, name: str, piece: Piece = 1) -> 
         after=found.drawers[at + 1] if at + 1 < len(found.drawers) else None,
         scenes={step.drawn: drawn(one.fitted, step.drawn, shown) for step in one.steps if step.drawn},
         tick_name=tick_name,
-        gaps_address="",
+        gaps_address=gaps_address(job.id, one.name) if has_gaps(one.fitted) else "",
     )
 
 

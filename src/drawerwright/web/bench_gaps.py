@@ -1,0 +1,120 @@
+"""Gaps measured at the bench: the fields around a front, and what to turn, told for one front."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any, Final
+
+from drawerwright.align import AlignedFront, align_job
+from drawerwright.errors import Fault, InputError
+from drawerwright.files.gaps import gaps_of_mappings
+from drawerwright.model.family import SlideFamily
+from drawerwright.model.fitted import FittedDrawer, FittedJob
+from drawerwright.model.gaps import GAP_NAMES, GapName
+from drawerwright.pack.figures import millimetres
+from drawerwright.store import StoredGaps
+from drawerwright.units import BareUnit, ShownUnits, format_length
+from drawerwright.web.fitting import Values, answer_values
+
+EDGES: Final[tuple[GapName, ...]] = GAP_NAMES[:8]
+"""Gaps beside the edges."""
+CORNERS: Final[tuple[GapName, ...]] = GAP_NAMES[8:]
+"""How far the corners stand out."""
+
+_HAS_UNIT: Final = re.compile(r"[A-Za-z]|[\"'′″]")
+_NUMBER: Final = re.compile(r"\d+(?:[.,]\d+)?(?:[ -]\d+/\d+|/\d+)?[¼½¾⅛⅜⅝⅞]?|[¼½¾⅛⅜⅝⅞]")
+_LONGEST: Final = 40
+
+
+@dataclass(frozen=True, slots=True)
+class GapRow:
+    """One reading: its name in words, as measured and as it should be after the moves."""
+
+    words: str
+    measured: str
+    expected: str
+
+
+def gap_words(name: GapName) -> str:
+    """A reading in words: "left edge, at the top", "how far the top left corner stands out"."""
+    if name.startswith("out_"):
+        return f"{name.removeprefix('out_').replace('_', ' ')} corner stands out"
+    edge, _, end = name.partition("_")
+    return f"{edge} edge, {end}"
+
+
+def has_gaps(fitted: FittedDrawer) -> bool:
+    """Whether the drawer has a front that can be lined up."""
+    return fitted.slide is not None and fitted.front is not None and fitted.front.style != "none"
+
+
+def read_gap_form(
+    drawer: str, form: Mapping[str, str], unit: BareUnit
+) -> tuple[dict[str, str], dict[str, Fault]]:
+    """The readings of a form as they are kept, each with its unit where it has none; faults by field.
+
+    Raises InputError where nothing was measured.
+    """
+    told: dict[str, str] = {name: form.get(name, "").strip()[:_LONGEST] for name in GAP_NAMES}
+    kept = {name: text for name, text in told.items() if text}
+    if not kept:
+        says = "are empty: at least one gap is wanted"
+        raise InputError([Fault("gaps", "", says, "3 beside the left edge, top and bottom")])
+    if unit == "in":  # what is kept carries its unit, whatever the job is told in later
+        kept = {name: with_inches(text) for name, text in kept.items()}
+    try:
+        gaps_of_mappings([{"drawer": drawer, **kept}], unit, "gaps")
+    except InputError as error:
+        return kept, {fault.where.rpartition(" ")[2]: fault for fault in error.faults}
+    return kept, {}
+
+
+def with_inches(text: str) -> str:
+    """A reading with "in" behind each of its numbers; as it is where it has a unit already."""
+    return text if _HAS_UNIT.search(text) else _NUMBER.sub(lambda number: f"{number[0]} in", text)
+
+
+def last_readings(readings: Sequence[StoredGaps]) -> dict[str, dict[str, Any]]:
+    """What was measured last at each front, by drawer."""
+    return {one.drawer: dict(one.values) for one in readings}
+
+
+def lined_up(
+    values: Values,
+    families: Sequence[SlideFamily],
+    drawer: str,
+    readings: Mapping[str, Mapping[str, Any]],
+    units: ShownUnits,
+) -> AlignedFront:
+    """What to turn at one front of a job, with its cabinet's other measured fronts. Raises InputError."""
+    found = answer_values(values, families, units=units, only=drawer)
+    fitted = tuple(one.fitted for one in found.drawers if one.fitted is not None and has_gaps(one.fitted))
+    measured = [
+        {"drawer": one.id, **readings[one.id]} for one in fitted if one.id in readings or one.id == drawer
+    ]
+    aligned = align_job(
+        FittedJob("", fitted, found.columns), gaps_of_mappings(measured, "mm", "gaps"), units=units
+    )
+    return next(front for front in aligned.fronts if front.drawer == drawer)
+
+
+def gap_rows(front: AlignedFront, units: ShownUnits) -> tuple[GapRow, ...]:
+    """Every reading that is known, as measured and as expected after all moves."""
+    return tuple(
+        GapRow(gap_words(name), _gap(front.measured[name], units), _gap(front.expected[name], units))
+        for name in GAP_NAMES
+        if front.measured[name] is not None or front.expected[name] is not None
+    )
+
+
+def left_words(size: float, uncertainty: float) -> str:
+    """What is left [mm], with how sure that is."""
+    return f"{millimetres(size)} ± {millimetres(uncertainty)} mm"
+
+
+def _gap(value: float | None, units: ShownUnits) -> str:
+    if value is None:
+        return "–"
+    return format_length(value, "mm" if units == "mm" else "both", decimals=2).replace("-", "−")
