@@ -16,6 +16,7 @@ import numpy as np
 from drawerwright.carry.closing import Closing
 from drawerwright.carry.closing_chart import STATES, ChartState, ClosingChart
 from drawerwright.carry.closing_checks import SOFT
+from drawerwright.drawing.fonts import text_width
 from drawerwright.drawing.geometry import Bounds, Point
 from drawerwright.drawing.pens import CAPTION_SIZE, DOT_RADIUS, LABEL_SIZE, NOTE_SIZE
 from drawerwright.drawing.primitives import Circle, Lines, Polyline, Text, line, rectangle
@@ -44,6 +45,8 @@ _TICK: Final = 1.6
 _MOST_TICKS: Final = 8
 _SWATCH: Final = (9.0, 4.6)
 _FOOT: Final = -15.0
+_ELBOW: Final = (5.0, 4.5)
+_SHOULDER: Final = 3.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -235,17 +238,19 @@ def _legend(field: _Field) -> list[Primitive]:
 
 
 def _marked(field: _Field, closing: Closing | None, units: Units) -> list[Primitive]:
-    """One drawer in the chart: a dot and what happens to it."""
+    """One drawer in the chart: a dot and what happens to it; its mass alone where there is no room for more."""
     if closing is None:
         return []
     x, y = field.x(closing.moving), field.y(closing.tilt_deg)
     if not (0.0 <= x <= field.width and 0.0 <= y <= field.height):
         return []
     mass = format_mass(closing.moving, shown_in(units).units)
-    words = f"this drawer: {mass}, {WORDS[state_of(closing)]}"
+    whole = f"this drawer: {mass}, {WORDS[state_of(closing)]}"
     right, up = x < field.width / 2, y < field.height / 2
-    elbow = (x + (5.0 if right else -5.0), y + (4.5 if up else -4.5))
-    rest = (elbow[0] + (3.0 if right else -3.0), elbow[1])
+    room = (field.width - x if right else x) - _ELBOW[0] - _SHOULDER - 1.0
+    words = next((one for one in (whole, mass) if text_width(one, CAPTION_SIZE, "semibold") <= room), mass)
+    elbow = (x + (_ELBOW[0] if right else -_ELBOW[0]), y + (_ELBOW[1] if up else -_ELBOW[1]))
+    rest = (elbow[0] + (_SHOULDER if right else -_SHOULDER), elbow[1])
     foot = (rest[0] + (1.0 if right else -1.0), rest[1] - CAPTION_SIZE * 0.35)
     return [
         Polyline(((x, y), elbow, rest), "leader"),
