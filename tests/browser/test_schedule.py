@@ -8,6 +8,9 @@ from typing import Any
 import pytest
 from tests.browser.conftest import ConsoleFaults, Server, ServerProcess, wait_for
 
+PASTED_WITHIN = 4.0
+"""Seconds until sixty pasted rows are answered on the page; an idle machine takes a fifth of it."""
+
 ROWS = "\n".join(
     f"P{number:02d}\t{400 + 5 * number},5\t168\t530\t16\t{5 + number % 20} kg" for number in range(1, 61)
 )
@@ -76,7 +79,7 @@ def test_from_an_empty_store_sixty_rows_are_pasted_answered_and_moved_by_keyboar
     assert [one["id"] for one in values["drawer"]] == [f"P{number:02d}" for number in range(1, 61)]
     assert values["drawer"][0]["opening"] == {"width": 405.5, "height": 168, "depth": 530}
     assert job.revision == 2, "sixty rows are one save"
-    assert took < 1.0, f"{took:.2f} s until sixty answers stood there"
+    assert took < PASTED_WITHIN, f"{took:.2f} s until sixty answers stood there"
     saved(page)
 
     cell(page, 2, "opening.width").focus()
@@ -264,3 +267,19 @@ def test_on_a_phone_each_drawer_is_a_block_and_nothing_goes_sideways(server: Ser
     width = cell(page, 0, "opening.width").bounding_box()
     assert width["height"] >= 24
     assert verdict(page, 0).is_visible()
+
+
+@pytest.mark.parametrize("end", ["", "/cabinets", "/history", "/choice?aim=fewest_lengths"])
+@pytest.mark.parametrize(
+    "how", [{"width": 360, "scheme": "dark"}, {"width": 1600, "scheme": "light"}], ids=str
+)
+def test_pages_of_a_job_are_without_a_serious_finding_of_axe(
+    server: Server, new_page: Any, end: str, how: dict[str, Any]
+) -> None:
+    axe = pytest.importorskip("axe_playwright_python.sync_playwright")
+    job = new_job(server, [measured("A", cabinet="K", row=1), measured("B", "wide")])
+    page = new_page(viewport={"width": how["width"], "height": 900}, color_scheme=how["scheme"])
+    page.goto(f"{server.url}/jobs/{job.id}{end}")
+    page.evaluate("document.querySelectorAll('details').forEach((one) => { one.open = true; })")
+    found = axe.Axe().run(page).response["violations"]
+    assert [one["id"] for one in found if one["impact"] in ("serious", "critical")] == []

@@ -73,11 +73,14 @@ def settled_values(
             before = _in_order(before, others if picked[clash.name] == "mine" else ours, clash.part.id)
             continue
         content = _content(clash, ours, others, picked)
-        for side in (ours, others):
-            if content is ABSENT:
-                side.pop(clash.part, None)
-            else:
-                side[clash.part] = content
+        if content is ABSENT:
+            ours.pop(clash.part, None)
+            others.pop(clash.part, None)
+        else:
+            ours, others = (
+                _with_part(side, clash.part, content, other)
+                for side, other in ((ours, others), (others, ours))
+            )
     merged, _ = merge(before, ours, others, JOB)
     return values_of(merged, JOB)
 
@@ -142,6 +145,25 @@ def _with(content: Mapping[str, Any], path: list[str], value: Any) -> dict[str, 
     else:
         copied[path[0]] = value
     return copied
+
+
+def _with_part(parts: Parts, key: PartKey, content: Any, like: Parts) -> Parts:
+    """The parts with one more, where it was not there: behind what it stands behind in the other version."""
+    if key in parts:
+        return {**parts, key: content}
+    before: list[PartKey] = []
+    for one in like:
+        if one == key:
+            break
+        if one.kind == key.kind and one in parts:
+            before.append(one)
+    found: Parts = {} if before or not key.kind else {key: content}
+    for one, told in parts.items():
+        found[one] = told
+        if before and one == before[-1]:
+            found[key] = content
+    found.setdefault(key, content)
+    return found
 
 
 def _in_order(parts: Parts, like: Parts, kind: str) -> Parts:

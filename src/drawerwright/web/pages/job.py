@@ -15,6 +15,7 @@ from drawerwright.catalogue.contents import contents_preset_ids
 from drawerwright.store import Conflict, StoredJob
 from drawerwright.units import format_mass
 from drawerwright.web.families import families_of
+from drawerwright.web.fitting import place_of
 from drawerwright.web.pages.conflict import conflict_address
 from drawerwright.web.pages.forms import Form, revision_told, store_of
 from drawerwright.web.render import environment, page
@@ -218,6 +219,7 @@ def schedule_page(
     rows = rows_of(job_id, values, range(start, end), columns, families)
     blanks = [blank_row(values, count + at, columns) for at in range(BLANK_ROWS)] if end == count else []
     totals = job_totals(values, families) if count <= 2 * AT_A_TIME else None
+    faults = shared_faults(values)
     defaults = values.get("defaults") or {}
     known = schedule_columns()
     shared = [(known[key], text_of(defaults, known[key].column)) for key in shared_fields(values)]
@@ -234,7 +236,8 @@ def schedule_page(
         pieces=[(first, min(first + AT_A_TIME, count)) for first in range(0, count, AT_A_TIME)],
         start=start,
         shared=shared,
-        shared_faults=shared_faults(values),
+        shared_faults=faults,
+        wrong_shared={place_of(fault)[2].removeprefix("defaults."): fault for fault in faults},
         totals=totals,
         units=units_of(values),
         remarks=remarks,
