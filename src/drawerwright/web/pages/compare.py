@@ -11,6 +11,8 @@ from fastapi import APIRouter, Request
 from starlette.responses import Response
 
 from drawerwright.drawing.clearing import clear_lettering
+from drawerwright.drawing.drawn import extent
+from drawerwright.drawing.geometry import joined
 from drawerwright.drawing.scene import Scene, scale_to_paper
 from drawerwright.drawing.sheet import STANDARD_SCALES
 from drawerwright.drawing.views.plan import plan
@@ -36,6 +38,8 @@ router = APIRouter(include_in_schema=False)
 
 PAPER: Final = 100.0
 """Most that the opening may measure on paper, across or back [mm]. Own choice."""
+EDGE: Final = 1.0
+"""White around a drawing [mm on paper]."""
 FIELDS: Final = (
     ("width", "Opening width", "mm"),
     ("height", "Height", "mm"),
@@ -89,18 +93,15 @@ def drawings(answers: Sequence[FittedDrawer], shown: Shown) -> list[tuple[Scene,
     opening = answers[0].opening
     largest = max(opening.width, opening.depth)
     times = next((one for one in STANDARD_SCALES if largest / one <= PAPER), STANDARD_SCALES[-1])
-    return [
-        (
-            _named(plan(answer, shown), f"plan-{number}", times),
-            _named(side_section(answer, shown), f"side-{number}", times),
-        )
-        for number, answer in enumerate(answers, 1)
-    ]
+    plans = _alike([plan(answer, shown) for answer in answers], "plan", times)
+    return list(zip(plans, _alike([side_section(one, shown) for one in answers], "side", times), strict=True))
 
 
-def _named(scene: Scene, name: str, times: float) -> Scene:
-    """A view on paper under a name of its own, so that no two drawings of the page share one."""
-    return replace(clear_lettering(scale_to_paper(scene, 1 / times)), name=name)
+def _alike(scenes: Sequence[Scene], name: str, times: float) -> list[Scene]:
+    """Views on paper of one size, each under a name of its own: no two drawings of the page share one."""
+    scaled = [clear_lettering(scale_to_paper(scene, 1 / times)) for scene in scenes]
+    paper = joined(extent(scene) for scene in scaled).grown(EDGE)
+    return [replace(scene, name=f"{name}-{at}", page=paper) for at, scene in enumerate(scaled, 1)]
 
 
 def _changes(comparison: Comparison, shown: Shown) -> list[dict[str, Any]]:
