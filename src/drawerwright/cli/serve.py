@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import os
+import signal
 import socket
 import sys
+from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Final
 
 import typer
 
-from drawerwright.cli.options import AsJson
+from drawerwright.cli.options import AsJson, SlidePaths, UnitsWanted
+from drawerwright.cli.usage import PLACE
 from drawerwright.errors import Fault, InputError
 
 if TYPE_CHECKING:
@@ -30,6 +33,10 @@ OPEN_WARNING: Final = (
 )
 GOODBYE_SECONDS: Final = 5
 """How long requests under way may take to end when the server is told to stop. Own choice."""
+PATIENCE_SECONDS: Final = 60
+"""Silence after which another worker takes its place: a busy machine begins slowly. Own choice."""
+WAITING: Final = 2048
+"""Connections that may wait to be taken, as the server library has it by default."""
 
 
 def serve(
@@ -54,25 +61,55 @@ def serve(
         typer.Option(
             "--name",
             metavar="NAME",
-            help="With --open: a name under which the server may be asked; repeatable.",
+            help="A further name under which the server may be asked; may be given several times.",
         ),
     ] = None,
-    workers: Annotated[int, typer.Option("--workers", min=1, max=64, help="Processes that answer.")] = 1,
+    workers: Annotated[
+        int, typer.Option("--workers", metavar="N", min=1, max=64, help="Processes that answer.")
+    ] = 1,
     as_json: AsJson = False,
+    slides: SlidePaths = None,
+    units: UnitsWanted = None,
 ) -> None:
     """Run the web app and HTTP API on this machine."""
     from drawerwright.web.settings import LOOPBACK_NAMES, Settings, is_loopback
 
-    if not is_loopback(host) and not beyond:
-        says = "can be reached from other machines, and there is no sign-in yet"
-        raise InputError([Fault("--host", host, says, f"--host {host} --open, or leave --host out")])
+    _check_reach(host, beyond=beyond, is_near=is_loopback(host))
     bound = _bind(host, port)
-    real_port = bound.getsockname()[1]
-    names = tuple(name) if name else () if not beyond else ("*",)
-    settings = Settings(host=host, port=real_port, store=store, open=beyond, hosts=(*LOOPBACK_NAMES, *names))
-    _open_once(settings)
+    own_names = _names_of_this_machine() if beyond else ()
+    settings = Settings(
+        host=host,
+        port=bound.getsockname()[1],
+        store=store,
+        open=beyond,
+        hosts=(*LOOPBACK_NAMES, *own_names, *(one.lower() for one in name or ())),
+        slides=tuple(str(Path(one).absolute()) for one in slides or ()),
+    )
+    _try_once(settings)
+    # Told to stop, it ends as one that has done its work; the server library hands the signal back to us.
+    signal.signal(signal.SIGTERM, _end)
     _tell(settings, as_json=as_json)
     _run(settings, bound, workers)
+
+
+def _end(_signal: int, _frame: object) -> None:
+    raise SystemExit(0)
+
+
+def _check_reach(host: str, *, beyond: bool, is_near: bool) -> None:
+    """Raise InputError where address and `--open` do not go together."""
+    if not is_near and not beyond:
+        says = "can be reached from other machines, and there is no sign-in yet"
+        raise InputError([Fault(f"{PLACE} --host", host, says, f"--host {host} --open, or leave --host out")])
+    if is_near and beyond:
+        says = f"opens nothing: {host} is this machine alone"
+        raise InputError([Fault(f"{PLACE} --open", "", says, "--host 0.0.0.0 --open")])
+
+
+def _names_of_this_machine() -> tuple[str, ...]:
+    """Names by which a network commonly knows this machine; bare addresses are answered without."""
+    name = socket.gethostname().lower()
+    return (name, f"{name}.local") if name else ()
 
 
 def _bind(host: str, port: int) -> socket.socket:
@@ -82,18 +119,23 @@ def _bind(host: str, port: int) -> socket.socket:
     made.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
     try:
         made.bind((host.strip("[]"), port))
+        # From here on who asks is kept waiting, and not turned away, until the server has begun.
+        made.listen(WAITING)
     except OSError as fault:
         made.close()
         says = f"cannot be listened on: {fault.strerror or fault}"
-        raise InputError([Fault("--port", f"{host}:{port}", says, "--port 0 for any that is free")]) from None
+        place = f"{PLACE} --{'host' if isinstance(fault, socket.gaierror) else 'port'}"
+        raise InputError([Fault(place, f"{host}:{port}", says, "--port 0 for any that is free")]) from None
     made.set_inheritable(True)
     return made
 
 
-def _open_once(settings: Settings) -> None:
-    """Open the store before any worker does: what is wrong with it is told once, here."""
+def _try_once(settings: Settings) -> None:
+    """Open the store and read the slides before any worker does: what is wrong is told once, here."""
     from drawerwright.store import open_store
+    from drawerwright.web.families import offer
 
+    offer(settings.slides)
     open_store(settings.store).close()
 
 
@@ -106,26 +148,28 @@ def _tell(settings: Settings, *, as_json: bool) -> None:
         typer.echo(f"drawerwright: warning: {OPEN_WARNING.format(address=address)}", err=True)
     if as_json:
         write_json({"schema": "drawerwright/serve/1", "address": address})
-        sys.stdout.flush()
     else:
         typer.echo(f"Drawerwright answers at {address}  (Ctrl+C ends it)")
+    sys.stdout.flush()
 
 
 def _run(settings: Settings, bound: socket.socket, workers: int) -> None:
     import uvicorn
 
-    told = {
-        "factory": True,
-        "log_level": "warning",
-        "server_header": False,
-        "timeout_graceful_shutdown": GOODBYE_SECONDS,
-    }
     os.environ.update(settings.as_environment())
+    config = uvicorn.Config(
+        "drawerwright.web.app:from_environment",
+        factory=True,
+        workers=workers,
+        log_level="warning",
+        server_header=False,
+        ws="none",
+        timeout_graceful_shutdown=GOODBYE_SECONDS,
+        timeout_worker_healthcheck=PATIENCE_SECONDS,
+    )
     if workers == 1:
-        config = uvicorn.Config("drawerwright.web.app:from_environment", **told)  # type: ignore[arg-type]
         uvicorn.Server(config).run(sockets=[bound])
         return
     from uvicorn.supervisors import Multiprocess
 
-    config = uvicorn.Config("drawerwright.web.app:from_environment", workers=workers, **told)  # type: ignore[arg-type]
     Multiprocess(config, sockets=[bound]).run()

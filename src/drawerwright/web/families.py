@@ -2,17 +2,35 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from functools import cache
+from pathlib import Path
 
 from drawerwright.catalogue.families import families_from_mappings, load_families
 from drawerwright.model.family import SlideFamily
 from drawerwright.store import Store
 
+_offered: tuple[str, ...] = ()
+
+
+def offer(slides: Sequence[str]) -> None:
+    """Offer the families of these files and folders instead of the shipped ones; those again for none.
+
+    It holds for the whole process: a process serves one application. Raises InputError with their faults.
+    """
+    global _offered
+    _read(tuple(slides))
+    _offered = tuple(slides)
+
 
 @cache
+def _read(slides: tuple[str, ...]) -> tuple[SlideFamily, ...]:
+    return load_families([Path(one) for one in slides] or None)
+
+
 def shipped_families() -> tuple[SlideFamily, ...]:
-    """The families that come with the package."""
-    return load_families(None)
+    """The families that come with the package, or those that the server was told to offer instead."""
+    return _read(_offered)
 
 
 def families_of(store: Store) -> tuple[SlideFamily, ...]:

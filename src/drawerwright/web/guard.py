@@ -7,7 +7,9 @@ inside is answered here too, so that this answer carries the same headers.
 
 from __future__ import annotations
 
+import ipaddress
 import logging
+import os
 from collections.abc import Callable, Sequence
 from typing import Final
 from urllib.parse import urlsplit
@@ -40,7 +42,7 @@ class BodyTooLarge(Exception):
 
 
 class Guard:
-    """The layer around the application."""
+    """The layer around the application. `by_address`: it may also be asked by any bare network address."""
 
     def __init__(
         self,
@@ -49,9 +51,11 @@ class Guard:
         hosts: Sequence[str],
         body_cap: int,
         broken: Callable[[Request], Response],
+        by_address: bool = False,
     ) -> None:
         self.app = app
         self.broken = broken
+        self.by_address = by_address
         self.hosts = tuple(host.lower() for host in hosts)
         self.body_cap = body_cap
 
@@ -88,8 +92,9 @@ class Guard:
             if started:
                 raise
             await self._too_large(f"over {self.body_cap}")(scope, receive, sender)
-        except Exception:
-            _log.exception("%s %s failed", scope["method"], ascii(scope["path"]))
+        except Exception as error:
+            traced = bool(os.environ.get("DRAWERWRIGHT_DEBUG"))
+            _log.error("%s %s failed: %r", scope["method"], ascii(scope["path"]), error, exc_info=traced)
             if started:
                 raise
             await self.broken(Request(scope))(scope, receive, sender)
@@ -116,7 +121,8 @@ class Guard:
         return None
 
     def _is_ours(self, host: str) -> bool:
-        return "*" in self.hosts or _name_of(host) in self.hosts
+        name = _name_of(host)
+        return name in self.hosts or (self.by_address and _is_address(name))
 
     def _too_large(self, found: str) -> JSONResponse:
         says = f"bytes are more than the {self.body_cap} that are read"
@@ -129,6 +135,15 @@ def _name_of(host: str) -> str:
     if name.startswith("["):
         return name.partition("]")[0] + "]"
     return name.partition(":")[0] if name.count(":") == 1 else name
+
+
+def _is_address(name: str) -> bool:
+    """Whether a name is a bare network address: no foreign name server can make one lead here."""
+    try:
+        ipaddress.ip_address(name.strip("[]"))
+    except ValueError:
+        return False
+    return True
 
 
 def _is_from(origin: str, host: str) -> bool:

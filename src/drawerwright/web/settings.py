@@ -25,7 +25,8 @@ class Settings:
 
     `store` is the address of the job store, None for the one in the user's data folder. `hosts`: the names
     under which the server answers; without `open` only those of this machine. `cache`: the folder for packs
-    that are built, None for `DRAWERWRIGHT_CACHE` or the user's cache folder; workers share it.
+    that are built, None for `DRAWERWRIGHT_CACHE` or the user's cache folder; workers share it. `slides`:
+    files and folders of families that are offered instead of the shipped ones.
     """
 
     host: str = "127.0.0.1"
@@ -35,6 +36,7 @@ class Settings:
     body_cap: int = JOB_UPLOAD_CAP
     hosts: tuple[str, ...] = LOOPBACK_NAMES
     cache: str | None = None
+    slides: tuple[str, ...] = ()
 
     @property
     def cache_folder(self) -> Path:
@@ -57,6 +59,7 @@ class Settings:
             "HOSTS": " ".join(self.hosts),
             "STORE": self.store or "",
             "CACHE": self.cache or "",
+            "SLIDES": os.pathsep.join(self.slides),
         }
         return {_PREFIX + key: value for key, value in told.items()}
 
@@ -73,6 +76,7 @@ class Settings:
             body_cap=int(told.get(_PREFIX + "BODY_CAP") or plain.body_cap),
             hosts=tuple((told.get(_PREFIX + "HOSTS") or "").split()) or plain.hosts,
             cache=told.get(_PREFIX + "CACHE") or None,
+            slides=tuple(filter(None, (told.get(_PREFIX + "SLIDES") or "").split(os.pathsep))),
         )
 
 

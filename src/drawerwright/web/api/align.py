@@ -2,20 +2,17 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Any, Final, cast
+from typing import Annotated, Any, Final, Literal, TypeAlias, cast
 
 from fastapi import APIRouter, Query, Request
 from starlette.responses import Response
 
-from drawerwright.align import align_document, align_job
-from drawerwright.align.aligned import Target
-from drawerwright.align.line import EXAMPLE, Line
 from drawerwright.catalogue.gap_grades import GradeName
 from drawerwright.errors import Fault, InputError, ReadingError
 from drawerwright.files.gap_text import parse_gap
 from drawerwright.files.gaps import gaps_of_mappings
 from drawerwright.fit import fit_job
-from drawerwright.model.gaps import GAP_NAMES, FrontGaps
+from drawerwright.model.gaps import GAP_NAMES, FrontGaps, GapName
 from drawerwright.model.spelling import nearest
 from drawerwright.store import Store
 from drawerwright.units import BareUnit, show_value
@@ -33,6 +30,9 @@ router = APIRouter(tags=["align"])
 ALIGN_KEYS: Final = (*JOB_KEYS, "gaps", "target", "line", "first_round", "grade")
 TARGETS: Final = ("even", "house", "line")
 GRADES: Final = ("premium", "custom", "economy")
+Target: TypeAlias = Literal["even", "house", "line"]
+Line: TypeAlias = dict[tuple[str, GapName], float]
+EXAMPLE: Final = "B1-2.top_left"
 
 
 @router.post("/align", **described("align", body="AlignRequest", answer="Aligned"))
@@ -53,6 +53,8 @@ def align_stored(
     units: Shown = None,
 ) -> Response:
     """The same of the gaps that were measured last at each front of a stored job."""
+    from drawerwright.align import align_document, align_job
+
     stored = store.job(job, revision_told(revision))
     fitted, _ = fitted_for(stored.values, families_of(store), NO_AIM, units)
     shown = units or ("in" if stored.values.get("units") == "in" else "mm")
@@ -71,6 +73,8 @@ def last_gaps(store: Store, job: str) -> tuple[FrontGaps, ...]:
 
 def align_answer(body: dict[str, Any], store: Store) -> dict[str, Any]:
     """The document of lining up asked for by a request's body. Raises InputError with all its faults."""
+    from drawerwright.align import align_document, align_job
+
     reader = Reader(body, ALIGN_KEYS)
     unit = reader.bare_unit()
     gaps = reader.read(lambda: _gaps(body, "gaps", unit, needed=True))
@@ -109,12 +113,13 @@ def _line(told: Any, unit: BareUnit) -> Line:
         return {}
     if not isinstance(told, dict):
         raise InputError([Fault("line", show_value(told), "is not an object", '{"B1-2.top_left": 2.5}')])
-    wanted, faults = {}, []
+    wanted: Line = {}
+    faults: list[Fault] = []
     for place, length in told.items():
         drawer, _, name = place.strip().rpartition(".")
         known = next((one for one in GAP_NAMES if one == name), None)
         if not drawer or known is None:
-            try_ = f"{drawer}.{nearest(name, GAP_NAMES)}" if drawer else EXAMPLE.partition("=")[0]
+            try_ = f"{drawer}.{nearest(name, GAP_NAMES)}" if drawer else EXAMPLE
             faults.append(Fault("line", show_value(place[:80]), "is not a reading to be met", try_))
             continue
         try:

@@ -7,8 +7,6 @@ from typing import Annotated, Any, Final
 from fastapi import APIRouter, Query, Request
 from starlette.responses import Response
 
-from drawerwright.carry import carry_document, carry_job
-from drawerwright.carry.study import POSITIONS
 from drawerwright.fit import fit_job
 from drawerwright.store import Store
 from drawerwright.units import parse_offset, parse_size
@@ -22,6 +20,10 @@ from drawerwright.web.api.saving import revision_told
 from drawerwright.web.families import families_of
 
 router = APIRouter(tags=["carry"])
+
+POSITIONS: Final = 41
+"""Extensions unless told: as the command has it. The study itself, whose numerics load slowly, is brought in
+when it is first asked for."""
 
 CARRY_KEYS: Final = (*JOB_KEYS, "drawer", "tilt", "positions", "off_centre", "sag_limit")
 
@@ -47,6 +49,8 @@ def carry_stored(
     units: Shown = None,
 ) -> Response:
     """The same of a stored job, with the slides that its store offers."""
+    from drawerwright.carry import carry_document, carry_job
+
     stored = store.job(job, revision_told(revision))
     fitted, _ = fitted_for(stored.values, families_of(store), NO_AIM, units)
     shown = units or ("in" if stored.values.get("units") == "in" else "mm")
@@ -56,6 +60,8 @@ def carry_stored(
 
 def carry_answer(body: dict[str, Any], store: Store) -> dict[str, Any]:
     """The document of a study asked for by a request's body. Raises InputError with all its faults."""
+    from drawerwright.carry import carry_document, carry_job
+
     reader = Reader(body, CARRY_KEYS)
     drawer = reader.text("drawer")
     tilt, positions = reader.number("tilt", 0.0), reader.count("positions", POSITIONS)

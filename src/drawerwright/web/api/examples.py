@@ -5,17 +5,13 @@ from __future__ import annotations
 from copy import deepcopy
 from typing import Any, Final
 
-from drawerwright.align import align_document, align_job
-from drawerwright.carry import carry_document, carry_job
-from drawerwright.catalogue.families import family_named
+from drawerwright.catalogue.families import family_named, load_families
 from drawerwright.catalogue.family_check import check_family
 from drawerwright.files.gaps import gaps_of_mappings
 from drawerwright.fit import fit_document, fit_job
 from drawerwright.fit.compare import compare_slides
 from drawerwright.fit.compare_document import compare_document
-from drawerwright.model.fitted import FittedJob
 from drawerwright.web.demo_job import demo_cabinet
-from drawerwright.web.families import shipped_families
 from drawerwright.web.fitting import answer_values, read_values
 from drawerwright.web.quick_job import EXAMPLE, read_question
 
@@ -46,7 +42,7 @@ def examples() -> dict[str, Example]:
 
 
 def _fits(values: dict[str, Any]) -> dict[str, Example]:
-    job, families = read_values(values), shipped_families()
+    job, families = read_values(values), load_families(None)
     fitted = fit_document(fit_job(job, families, units=job.units))
     question = read_question(EXAMPLE.items())
     quick = fit_document(answer_values(question.values, families).fitted_job(""))
@@ -62,10 +58,12 @@ def _fits(values: dict[str, Any]) -> dict[str, Example]:
 
 
 def _studies(values: dict[str, Any]) -> dict[str, Example]:
+    from drawerwright.align import align_document, align_job
+    from drawerwright.carry import carry_document, carry_job
+
     job = read_values(values)
-    fitted = fit_job(job, shipped_families(), units=job.units)
-    first = FittedJob(fitted.title, fitted.drawers[:1])
-    carried = carry_document(carry_job(first, positions=3, where=""))
+    fitted = fit_job(job, load_families(None), units=job.units)
+    carried = carry_document(carry_job(fitted, only=_DRAWER, positions=3, where=""))
     row = {"drawer": _DRAWER, **_READINGS}
     aligned = align_document(align_job(fitted, gaps_of_mappings([row])))
     body = {"job": values, "drawer": _DRAWER, "positions": 3}
@@ -78,7 +76,7 @@ def _studies(values: dict[str, Any]) -> dict[str, Example]:
 
 
 def _slides() -> dict[str, Example]:
-    family = family_named(shipped_families(), _COMPARED[0])
+    family = family_named(load_families(None), _COMPARED[0])
     listed = family.model_dump(mode="json", by_alias=True)
     own = {key: one for key, one in listed.items() if one is not None} | {
         "id": "shop-16",
