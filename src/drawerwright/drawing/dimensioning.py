@@ -8,6 +8,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import replace
+from functools import lru_cache
 from itertools import pairwise
 
 from drawerwright.drawing.fonts import CAP_HEIGHT, text_width
@@ -33,6 +34,8 @@ from drawerwright.drawing.scene import Dimension, Leader, RunningDimension
 from drawerwright.drawing.wording import plain_text, shown_length
 
 _LEAST_SHAFT = 1.0
+_LAID_OUT = 4096
+"""How many dimensions are kept as laid out: clearing, measuring and writing a drawing ask for each again."""
 _SECOND_LINE = 1.12
 """From line to line of a number in two lines, in its size. Own choice."""
 
@@ -42,6 +45,7 @@ def label_of(dimension: Dimension) -> str:
     return plain_text(dimension.text) if dimension.text is not None else shown_length(dimension.value)
 
 
+@lru_cache(maxsize=_LAID_OUT)
 def lay_out_dimension(dimension: Dimension) -> tuple[Plain, ...]:
     """Extension lines, dimension line broken for its number, closed arrows and the number."""
     start, end = _feet(dimension)
@@ -152,6 +156,7 @@ def _number(label: tuple[str, str], middle: Point, size: float, tone: Tone) -> l
     ]
 
 
+@lru_cache(maxsize=_LAID_OUT)
 def lay_out_running(running: RunningDimension) -> tuple[Plain, ...]:
     """Lines from each point to its number, kinked where the numbers had to be spread apart."""
     points = (running.origin, *running.marks)
@@ -200,6 +205,7 @@ def spread_apart(wanted: Sequence[float], widths: Sequence[float], clear: float)
     return [place + shift for place, shift in zip(flat, shifts, strict=False)]
 
 
+@lru_cache(maxsize=_LAID_OUT)
 def lay_out_leader(leader: Leader) -> tuple[Plain, ...]:
     """The bent line, its dot or none, and one or two short lines of lettering on the shoulder."""
     tip = leader.at

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from functools import lru_cache
 
 from drawerwright.drawing.geometry import Point, bounds_of
 
 
+@lru_cache(maxsize=1024)
 def hatch_lines(
-    outline: Sequence[Point], angle_deg: float, spacing: float
+    outline: tuple[Point, ...], angle_deg: float, spacing: float
 ) -> tuple[tuple[Point, Point], ...]:
     """Parallel lines at `angle_deg` [degrees from x], `spacing` [mm] apart, inside a polygon [mm].
 

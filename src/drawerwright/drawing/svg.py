@@ -196,10 +196,13 @@ def _shape(item: Lines | Polyline | Circle | Arc | Hole | Slot) -> Markup:
 
 def _path(item: Lines | Polyline | Arc | Slot) -> str:
     if isinstance(item, Lines):
-        return "".join(f"M{_pair(a)}L{_pair(b)}" for a, b in item.segments)
+        ends = [number for (ax, ay), (bx, by) in item.segments for number in (ax, -ay, bx, -by)]
+        return _numbers("M%.3f %.3fL%.3f %.3f" * len(item.segments), ends)
     if isinstance(item, Polyline):
         points = _line_inside(item) if item.line_inside else item.points
-        return "M" + "L".join(_pair(point) for point in points) + ("Z" if item.closed else "")
+        places = [number for x, y in points for number in (x, -y)]
+        pairs = "L".join(["%.3f %.3f"] * len(points))
+        return _numbers(f"M{pairs}Z" if item.closed else f"M{pairs}", places)
     radius = _number(item.radius if isinstance(item, Arc) else item.width / 2)
     if isinstance(item, Arc):
         start, end = (_on_circle(item.centre, item.radius, a) for a in (item.start_deg, item.end_deg))
@@ -262,6 +265,24 @@ def _text(item: Text, palette: Palette) -> list[Markup]:
 
 def _pair(point: Point) -> str:
     return f"{_number(point[0])} {_number(-point[1])}"
+
+
+_ENDING_NOUGHTS = re.compile(r"(\.\d*?)0+(?!\d)")
+_BARE_POINT = re.compile(r"\.(?!\d)")
+_NEGATIVE_NOUGHT = re.compile(r"-0(?![\d.])")
+
+
+def _numbers(template: str, values: Sequence[float]) -> str:
+    """Many numbers put into a template, each written as `_number` writes it: a path at once, for speed.
+
+    Raises:
+        ValueError: one of them is not a finite number.
+    """
+    text = template % tuple(values)
+    if "n" in text:  # "nan" or "inf": no command of a path has that letter
+        raise ValueError("a drawing cannot hold a coordinate that is not a finite number")
+    text = _BARE_POINT.sub("", _ENDING_NOUGHTS.sub(r"\1", text))
+    return _NEGATIVE_NOUGHT.sub("0", text) if "-0" in text else text
 
 
 def _number(value: float) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import unicodedata
 from collections.abc import Iterable
+from functools import lru_cache
 from typing import Final
 
 from drawerwright.drawing.shown import Units, shown_in
@@ -30,6 +31,7 @@ def plain_text(text: str) -> str:
     return _SPACES.sub(" ", kept).strip()
 
 
+@lru_cache(maxsize=8192)
 def shown_length(value: float, places: int | None = None) -> str:
     """A length as drawn [mm]: no trailing zeros, a true minus sign, half way goes away from 0.
 

@@ -125,7 +125,9 @@ class Sheet:
 
     @property
     def _changes_on_board(self) -> int:
-        return min(len(self.changes), CHANGES_ON_BOARD)
+        if self.fitted.slide is not None:
+            return 0
+        return min(max(len(self.changes), 1), CHANGES_ON_BOARD)
 
     def stack(self, size: Size) -> tuple[DrawnView, ...]:
         """The views one below the other."""

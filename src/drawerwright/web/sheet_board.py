@@ -7,17 +7,18 @@ one floor line; the drawn-out picture takes the white beside the plan.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Final
 
+from drawerwright.drawing.dimensioning import lay_out_dimension
 from drawerwright.drawing.geometry import Bounds, Point
 from drawerwright.drawing.pens import CAPTION_SIZE, NOTE_SIZE, SHEET_UNIT
 from drawerwright.drawing.primitives import Circle, Text
-from drawerwright.drawing.scene import Primitive, Scene
+from drawerwright.drawing.scene import Dimension, Primitive, Scene
 from drawerwright.drawing.sheet import STANDARD_SCALES
 from drawerwright.web.sheet_columns import SetNote, Wanted, set_column
-from drawerwright.web.sheet_notes import Note, Place
+from drawerwright.web.sheet_notes import Note, Place, ViewName
 from drawerwright.web.sheet_views import DrawnViews, View, anchor_of, moved, view_at
 
 WIDTH: Final = 1572 * SHEET_UNIT
@@ -32,8 +33,19 @@ _CAPTION: Final = 8.6
 _BETWEEN: Final = 4.0
 _UNDER: Final = 2.2
 """White between plan and front. Own choice."""
+_OVER: Final = 0.8
+"""How far a line is led over lettering. Own choice."""
 _HEAD: Final = EDGE * 0.65
 _FOOT: Final = EDGE * 0.6
+_UNDER_PICTURE: Final = 20.0
+"""Room under the drawn-out picture for its slider and what stands below it."""
+_ORDER: Final[tuple[ViewName, ...]] = ("plan", "front", "side")
+_AROUND: Final = (
+    Bounds(-6.6, -3.4, 15.7, 11.2),
+    Bounds(-8.0, -9.8, 6.9, 4.1),
+    Bounds(0.0, -9.8, 13.4, 3.5),
+)
+"""What dimensions of plan, front and side take beyond their geometry [mm on paper]: a first guess."""
 _PICTURE: Final = Bounds(0.0, 0.0, 58.0, 34.0)
 """Least room for the drawn-out picture. Own choice."""
 
@@ -65,40 +77,76 @@ class _Places:
 def compose_board(views: DrawnViews, notes: Sequence[Note]) -> Board:
     """The largest standard scale at which everything finds its place.
 
+    What dimensions take hardly changes with the scale: a first guess of it says where to begin, and each
+    trial says it better.
+
     Raises:
         ValueError: the drawer is too large for the smallest standard scale.
     """
-    for times in STANDARD_SCALES:
-        if not _may_fit(views, times):
+    bare = tuple(views.scenes[name].bounds for name in _ORDER)
+    around: tuple[Bounds, ...] = _AROUND
+    tried: dict[float, tuple[list[View], _Places | None]] = {}
+    while True:
+        hopeful = (times for times in STANDARD_SCALES if _is_hopeful(times, bare, around, tried))
+        times = next(hopeful, None)
+        if times is None:
+            raise ValueError(f"drawer {views.fitted.id} is too large for the sheet")
+        if times not in tried:
+            scaled = [view_at(views, name, 1.0 / times, beside=True) for name in _ORDER]
+            tried[times] = (scaled, _places(*(view.room for view in scaled)))
+            around = tuple(_beyond(view.room, box, times) for view, box in zip(scaled, bare, strict=True))
             continue
-        scaled = [view_at(views, name, 1.0 / times, beside=True) for name in ("plan", "front", "side")]
-        places = _places(*scaled)
-        if places is not None:
-            return _set_down(views, scaled, places, notes)
-    raise ValueError(f"drawer {views.fitted.id} is too large for the sheet")
+        scaled, places = tried[times]
+        assert places is not None
+        return _set_down(views, scaled, places, notes)
 
 
-def _may_fit(views: DrawnViews, times: float) -> bool:
-    """Whether the geometry alone leaves room for its dimensions, by a first look."""
-    above, below, beside = (views.scenes[name].bounds for name in ("plan", "front", "side"))
-    wide = max(above.width, below.width) / times + _NOTE_LEFT + _NOTE_RIGHT + _PICTURE.width
-    lower = below.width / times + beside.width / times + _NOTE_LEFT + _NOTE_SIDE
-    high = (above.height + max(below.height, beside.height)) / times
-    return wide + 24.0 <= WIDTH and lower + 28.0 <= WIDTH and high + 22.0 <= HEIGHT
+def _is_hopeful(
+    times: float,
+    bare: Sequence[Bounds],
+    around: Sequence[Bounds],
+    tried: Mapping[float, tuple[list[View], _Places | None]],
+) -> bool:
+    """Whether a scale was found to do, or has not been tried and may do."""
+    if times in tried:
+        return tried[times][1] is not None
+    return _places(*(_grown(box, by, times) for box, by in zip(bare, around, strict=True))) is not None
 
 
-def _places(above: View, below: View, beside: View) -> _Places | None:
-    """Where the views go at their scale; None where they do not fit together."""
-    middle = EDGE + _NOTE_LEFT + _CHANNEL + max(-above.room.left, -below.room.left)
-    right = middle + above.room.right + _CHANNEL + _NOTE_RIGHT + _BETWEEN
-    side = middle + below.room.right + _BETWEEN - beside.room.left
-    notes = side + beside.room.right + _CHANNEL / 2 + _NOTE_SIDE
+def _grown(box: Bounds, by: Bounds, times: float) -> Bounds:
+    return Bounds(
+        box.left / times + by.left,
+        box.bottom / times + by.bottom,
+        box.right / times + by.right,
+        box.top / times + by.top,
+    )
+
+
+def _beyond(room: Bounds, box: Bounds, times: float) -> Bounds:
+    """What a view takes beyond its geometry [mm on paper], edge by edge."""
+    return Bounds(
+        room.left - box.left / times,
+        room.bottom - box.bottom / times,
+        room.right - box.right / times,
+        room.top - box.top / times,
+    )
+
+
+def _places(above: Bounds, below: Bounds, beside: Bounds) -> _Places | None:
+    """Where the views go that take these rooms at their scale; None where they do not fit together."""
+    middle = EDGE + _NOTE_LEFT + _CHANNEL + max(-above.left, -below.left)
+    right = middle + above.right + _CHANNEL + _NOTE_RIGHT + _BETWEEN
+    side = middle + below.right + _BETWEEN - beside.left
+    notes = side + beside.right + _CHANNEL / 2 + _NOTE_SIDE
     spare_x = min(WIDTH - EDGE - right - _PICTURE.width, WIDTH - EDGE - notes)
-    floor = _FOOT + max(-below.room.bottom, -beside.room.bottom)
-    plan_floor = floor + below.room.top + _UNDER - above.room.bottom
-    spare_y = HEIGHT - _HEAD - plan_floor - above.room.top
-    picture = HEIGHT - EDGE - (floor + beside.room.top + 2 * _CAPTION) - _PICTURE.height - 20.0
-    if spare_x < 0 or spare_y < 0 or picture < 0:
+    floor = _FOOT + max(-below.bottom, -beside.bottom)
+    plan_floor = floor + below.top + _UNDER - above.bottom
+    spare_y = HEIGHT - _HEAD - plan_floor - above.top
+    picture = HEIGHT - EDGE - (floor + beside.top + 2 * _CAPTION) - _PICTURE.height - _UNDER_PICTURE
+    if picture < 0:  # then it stands beside the side section
+        aside = WIDTH - EDGE - notes - _BETWEEN - _PICTURE.width
+        spare_x = min(aside, WIDTH - EDGE - right)
+    if spare_x < 0 or spare_y < 0:
         return None
     low = spare_y / 4
     return _Places(middle + spare_x / 4, plan_floor + 2.5 * low, floor + low, side + spare_x / 2)
@@ -117,11 +165,17 @@ def _set_down(views: DrawnViews, scaled: Sequence[View], places: _Places, notes:
     through = "through the left slide" if views.stand.concealed else "through the box"
     drawn: list[Primitive] = [*plan.scene.primitives, *front.scene.primitives, *side.scene.primitives]
     drawn += caption(1, "Plan", "the opening" if empty else "through the box", EDGE, ceiling)
-    drawn += caption(2, "Side section", "the opening" if empty else through, side.room.left, divide - 1.0)
+    side_head = side.room.left
+    if plan.room.bottom < divide:
+        side_head = max(side_head, plan.room.right + 2.0)
+    drawn += caption(2, "Side section", "the opening" if empty else through, side_head, divide - 1.0)
     front_head = min(front.room.top + 2.0, plan.room.bottom + _CAPTION)
     drawn += caption(3, "Front", "the opening" if empty else "closed", EDGE, front_head)
-    picture_left = right_column + _NOTE_RIGHT + _BETWEEN
-    drawn += caption(4, "Drawn out", "", picture_left, ceiling)
+    side_notes = side.room.right + _CHANNEL / 2
+    over = Bounds(right_column + _NOTE_RIGHT + _BETWEEN, divide + 3.0, WIDTH - EDGE, ceiling - 1.0)
+    aside = Bounds(side_notes + _NOTE_SIDE + _BETWEEN, _FOOT, WIDTH - EDGE, ceiling - 1.0)
+    room = aside if aside.left >= over.left and _picture_size(aside) > _picture_size(over) else over
+    drawn += caption(4, "Drawn out", "", room.left, ceiling)
     where = {view.name: (view, origin) for view, origin in zip((plan, front, side), origins, strict=True)}
     wanted: dict[str, list[Wanted]] = {}
     also: list[Note] = []
@@ -141,8 +195,15 @@ def _set_down(views: DrawnViews, scaled: Sequence[View], places: _Places, notes:
         ("left", EDGE, _NOTE_LEFT, front_head + 3.0, ceiling - _CAPTION - 2.0),
         ("under", EDGE, _NOTE_LEFT, foot, front_head - _CAPTION - 1.0),
         ("right", right_column, _NOTE_RIGHT, divide + 2.0, ceiling),
-        ("side", side.room.right + _CHANNEL / 2, _NOTE_SIDE, foot, divide - _CAPTION),
+        ("side", side_notes, _NOTE_SIDE, foot, divide - _CAPTION),
     )
+    letters = [
+        item.extent
+        for each in plan.scene.primitives
+        if isinstance(each, Dimension)
+        for item in lay_out_dimension(each)
+        if isinstance(item, Text)
+    ]
     set_notes: list[SetNote] = []
     for key, left, width, low, high in columns:
         asked = wanted.get(key, [])
@@ -150,9 +211,9 @@ def _set_down(views: DrawnViews, scaled: Sequence[View], places: _Places, notes:
         anchors = {one.note.id: one.anchor for one in asked}
         for one in placed:
             anchor = anchors[one.note.id]
-            set_notes.append(one if anchor is None else _led(one, anchor, on_left=key in ("left", "under")))
+            on_left = key in ("left", "under")
+            set_notes.append(one if anchor is None else _led(one, anchor, letters, on_left=on_left))
         also += left_over
-    room = Bounds(picture_left, divide + 3.0, WIDTH - EDGE, ceiling - 1.0)
     scene = Scene(
         "sheet",
         f"Drawer {views.fitted.id}",
@@ -164,6 +225,11 @@ def _set_down(views: DrawnViews, scaled: Sequence[View], places: _Places, notes:
     return Board(scene, (plan, front, side), tuple(set_notes), tuple(also), room)
 
 
+def _picture_size(room: Bounds) -> float:
+    """How wide a picture a room holds, which is about three quarters as high as wide [mm on paper]."""
+    return min(room.width, (room.height - _UNDER_PICTURE) / 0.75)
+
+
 def _column_of(place: Place) -> str:
     """The column that a note stands in: "left" and "right" of the plan, "under" it, or at the "side" view."""
     if place.view == "side":
@@ -171,8 +237,11 @@ def _column_of(place: Place) -> str:
     return "under" if place.view == "front" else place.at
 
 
-def _led(note: SetNote, anchor: Point, *, on_left: bool) -> SetNote:
-    """The note with its line: level from the rule, then straight to what it speaks of."""
+def _led(note: SetNote, anchor: Point, letters: Sequence[Bounds], *, on_left: bool) -> SetNote:
+    """The note with its line: level from the rule, then straight to what it speaks of.
+
+    A level line that would run through `letters` is lifted over them.
+    """
     line: tuple[Point, ...]
     if on_left:
         rule = (note.left + note.width, note.top)
@@ -182,6 +251,10 @@ def _led(note: SetNote, anchor: Point, *, on_left: bool) -> SetNote:
         rule = (note.left, note.top)
         near = (max(note.left - _CHANNEL * 0.55, anchor[0]), anchor[1])
         line = (anchor, near, (note.left - _CHANNEL * 0.2, note.top), rule)
+        way = Bounds(anchor[0] + 0.5, anchor[1], near[0], anchor[1])
+        over = max((one.top for one in letters if one.overlaps(way)), default=None)
+        if over is not None:
+            line = (anchor, (anchor[0], over + _OVER), (near[0], over + _OVER), *line[2:])
     return SetNote(note.note, note.left, note.top, note.width, note.height, line, note.dot)
 
 

@@ -265,8 +265,10 @@ def stacked_picture(fitted: FittedDrawer, size: Size, out: float, asked: Asked) 
 
 def _inside(scene: Scene, asked: Asked) -> Markup:
     """What stands inside the SVG: its text went through the drawings' writer, so it is safe as it is."""
+    folded = asked.address(show="")
+    more = "&" if "?" in folded else "?"
     links = {
-        quantity: asked.address(show="" if quantity == asked.show else quantity)
+        quantity: folded if quantity == asked.show else f"{folded}{more}show={quantity}"
         for quantity in quantities(scene)
         if quantity not in NOT_WORKED
     }

@@ -20,6 +20,9 @@ LONGER: Final = "longer"
 """Id of the note on the next longer slide."""
 SEVERITY: Final[Mapping[State, int]] = {"stop": 0, "watch": 1, "ok": 2}
 
+_NO_MEASURE: Final = frozenset({"mount", "shelf-holes", "shelf-fixed"})
+"""Checks that say yes or no: their margin is no measure of anything."""
+
 
 @dataclass(frozen=True, slots=True)
 class Place:
@@ -74,7 +77,7 @@ def notes_of(fitted: FittedDrawer, shown: Shown) -> tuple[Note, ...]:
         if fitted.slide is None and check.state == "ok":
             continue  # of a slide that does not go, what goes is no news
         name, says = short_words(check, fitted, shown)
-        margin = margin_text(check.margin, check.unit, shown)
+        margin = "" if check.id in _NO_MEASURE else margin_text(check.margin, check.unit, shown)
         notes.append(Note(check.id, check.state, margin, name, says, PLACES.get(check.id)))
     longer = longer_rejected(standing(fitted))
     if longer is not None:

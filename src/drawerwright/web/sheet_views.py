@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
@@ -101,14 +101,29 @@ def _is_minor(primitive: Primitive, wanted: frozenset[str]) -> bool:
     return isinstance(primitive, Text) and primitive.tone == "fine"
 
 
-def _heights_nearer(primitives: Iterable[Primitive]) -> Iterable[Primitive]:
-    """Heights at the right of a front: its overlays in the first column, the opening's left out."""
+def _heights_nearer(primitives: Sequence[Primitive]) -> Iterator[Primitive]:
+    """Heights at the right of a front: how far it covers the top edge, nearer than the view alone has it.
+
+    The opening's height is told by the side section, and the same overlay below by its neighbours.
+    """
+    told = {
+        (_kind_of(each.quantity), round(each.value, 1))
+        for each in primitives
+        if isinstance(each, Dimension) and each.direction == "horizontal"
+    }
     for each in primitives:
-        upright = isinstance(each, Dimension) and each.direction == "vertical"
-        if not (upright and isinstance(each, Dimension) and each.offset > 0):
+        upright = isinstance(each, Dimension) and each.direction == "vertical" and each.offset > 0
+        if not isinstance(each, Dimension) or not upright:
             yield each
-        elif each.quantity != "opening_height":
+            continue
+        low = each.label_side == "start" and (_kind_of(each.quantity), round(each.value, 1)) in told
+        if each.quantity != "opening_height" and not low:
             yield replace(each, offset=column_offset(0) * each.offset / abs(each.offset))
+
+
+def _kind_of(quantity: str) -> str:
+    """Overlays of all edges are of one kind."""
+    return "overlay" if quantity.startswith("overlay_") else quantity
 
 
 def moved(view: View, dx: float, dy: float) -> View:
