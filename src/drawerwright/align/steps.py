@@ -25,13 +25,13 @@ class Turn:
 
 
 def turns_of(front: MeasuredFront, marks: Marks) -> tuple[Turn, ...]:
-    """Moves of one front (6,) in the order of work: height, side, tilt, and last what the others disturb."""
+    """Moves of one front (6,) in the order of the mounting sheet: height, tilt, depth, then sideways."""
     found: list[Turn] = []
     found += _side_alike(front)
     found += _hands(front, "height", marks, 1)
-    found += _both(front, "side", marks, 0)
     found += _both(front, "tilt", marks, 5)
     found += _hands(front, "depth", marks, 3)
+    found += _both(front, "side", marks, 0)
     return tuple(found)
 
 

@@ -15,6 +15,14 @@ def show_aligned(out: Console, aligned: AlignedJob) -> None:
     """Each front: its pose, the steps with the gaps to expect, what is left and what to measure next."""
     for front in aligned.fronts:
         _show_front(out, front)
+    for found in aligned.travel:
+        who = "both" if len(found.hands) > 1 else found.hands[0]
+        move = format_length(found.mm, decimals=2)
+        sure = format_length(found.uncertainty, decimals=2)
+        family = format_length(found.family, decimals=2)
+        out.print(
+            f"{found.drawer} {who} {found.adjuster}: a mark is {move} (± {sure}), by the family {family}"
+        )
 
 
 def _show_front(out: Console, front: AlignedFront) -> None:

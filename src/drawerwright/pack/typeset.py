@@ -15,7 +15,9 @@ from drawerwright.errors import DrawerwrightError
 if TYPE_CHECKING:
     import typst
 
-DocumentName: TypeAlias = Literal["sheets", "mounting", "lists", "labels", "full-size", "pictures", "nothing"]
+DocumentName: TypeAlias = Literal[
+    "sheets", "mounting", "lining-up", "lists", "labels", "full-size", "pictures", "nothing"
+]
 """A template of this package that makes a document."""
 
 STANDARDS: Final[tuple[Literal["a-2b", "ua-1"], ...]] = ("a-2b", "ua-1")

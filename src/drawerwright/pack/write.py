@@ -20,6 +20,7 @@ from drawerwright.pack.full_size import full_size_files
 from drawerwright.pack.hardware_list import hardware_list
 from drawerwright.pack.labels import label_files
 from drawerwright.pack.layout import Layout
+from drawerwright.pack.lining_up import lining_up_files
 from drawerwright.pack.manifest import Manifest
 from drawerwright.pack.mounting_sheet import mounting_files
 from drawerwright.pack.panels import panel_files
@@ -78,7 +79,7 @@ def pack_files(
     drawers = len(distinct)
     drawn = drawers_to_draw(distinct) if "pictures" in wanted else ()
     each = {
-        "sheets": drawers + 2,
+        "sheets": drawers + 3,
         "pictures": len(drawn) + 1,
         "templates": drawers + 1,
         "lists": 1,
@@ -106,6 +107,8 @@ def pack_files(
     if "sheets" in wanted:
         yield from mounting_files(fitted, papers()[paper], shown)
         steps.tell("mounting sheet")
+        yield from lining_up_files(fitted, papers()[paper])
+        steps.tell("lining-up sheet")
         yield from sheet_files(fitted, distinct, Layout(papers()[paper]), shown, steps.tell)
     if "pictures" in wanted:
         yield from picture_files(fitted, drawn, papers()[paper], shown, steps.tell)

@@ -28,7 +28,7 @@ WORDS: Final[dict[Section, SectionWords]] = {
             "Sheets",
             "For bench and site: a job sheet, a sheet a drawer with its drawing, parts, bores and checks, "
             "and the mounting sheet with the steps in the order of work.",
-            ("sheets", "mounting"),
+            ("sheets", "mounting", "lining-up"),
         ),
         SectionWords(
             "pictures",
@@ -89,7 +89,9 @@ def section_of(path: str) -> Section | None:
 
 def files_by_section(files: Iterable[PackFile]) -> dict[str, list[FileWords]]:
     """Files in words under the title of their section, in the order of the pack; empty ones left out."""
-    found: dict[str, list[FileWords]] = {WORDS[key].title: [] for key in SECTIONS} | {REST: []}
+    found: dict[str, list[FileWords]] = {
+        title: [] for title in (*(WORDS[key].title for key in SECTIONS), REST)
+    }
     for file in files:
         section = section_of(file.path)
         found[REST if section is None else WORDS[section].title].append(_words(file))

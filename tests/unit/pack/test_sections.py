@@ -13,7 +13,7 @@ from drawerwright.pack import SECTIONS, pack_contents, sheets
 from drawerwright.pack.parts import in_parts, part_names
 
 WANTED = {
-    "sheets": {"sheets.pdf", "mounting.pdf"},
+    "sheets": {"sheets.pdf", "mounting.pdf", "lining-up.pdf"},
     "pictures": {"pictures.pdf"},
     "templates": {"templates.pdf"},
     "lists": {"cut-list.csv", "cut-list.xlsx", "hardware-list.csv", "hardware-list.xlsx", "lists.pdf"},
@@ -67,4 +67,4 @@ def test_a_job_of_very_many_drawers_has_its_sheets_in_parts(monkeypatch: pytest.
     monkeypatch.setattr(sheets, "ALONE", 4)
     monkeypatch.setattr(sheets, "PAGES", 2)
     made = pack_contents(*job_of(*(fitting(f"D{n}", side=12.0 + n / 10) for n in range(5))), only=["sheets"])
-    assert set(made) == {"mounting.pdf", "sheets-01.pdf", "sheets-02.pdf", "sheets-03.pdf"}
+    assert set(made) == {"mounting.pdf", "lining-up.pdf", "sheets-01.pdf", "sheets-02.pdf", "sheets-03.pdf"}

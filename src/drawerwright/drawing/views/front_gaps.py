@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Final
 
+from drawerwright.drawing.fonts import text_width
 from drawerwright.drawing.geometry import Bounds, Point
 from drawerwright.drawing.pens import CAPTION_SIZE, DIMENSION_SIZE, NOTE_SIZE
 from drawerwright.drawing.primitives import Text, line, rectangle
@@ -16,11 +17,11 @@ from drawerwright.drawing.wording import plain_text
 from drawerwright.model.gaps import GAP_NAMES, GapName
 from drawerwright.units import format_length
 
-WIDTH: Final = 96.0
+WIDTH: Final = 58.0
 """Width of the front on paper [mm]. Own choice."""
 LEAST_HEIGHT: Final = 34.0
-MOST_HEIGHT: Final = 110.0
-BOX: Final = (15.0, 7.0)
+MOST_HEIGHT: Final = 37.5
+BOX: Final = (13.5, 7.0)
 """Size of a box to write a reading in [mm]: a number of two digits by hand. Own choice."""
 _AWAY: Final = 3.0
 _INSIDE: Final = 4.0
@@ -36,9 +37,9 @@ def front_gaps(
     drawn: list[Primitive] = [rectangle(edge, "outline")]
     for name in GAP_NAMES:
         drawn += _reading(name, edge, None if gaps is None else gaps.get(name))
-    drawn.append(
-        Text(edge.centre, plain_text(drawer), CAPTION_SIZE, "middle", weight="semibold", shift=(0.0, 0.6))
-    )
+    called = plain_text(drawer)
+    if text_width(called, CAPTION_SIZE, "semibold") <= WIDTH - 2 * _INSIDE:  # a longer one stands in the title
+        drawn.append(Text(edge.centre, called, CAPTION_SIZE, "middle", weight="semibold", shift=(0.0, 0.6)))
     drawn.append(Text(edge.centre, "seen from the front", NOTE_SIZE, "middle", tone="mid", shift=(0.0, -4.0)))
     return Scene("front-gaps", f"Gaps around {drawer}", _alt(drawer, gaps), tuple(drawn))
 

@@ -1,0 +1,131 @@
+"""Fronts of solid wood over a year."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from drawerwright.align.air import Air, parse_air
+from drawerwright.align.season_document import season_document
+from drawerwright.align.seasons import Climate, seasons_of
+from drawerwright.catalogue.wood_species import species_named, wood_species
+from drawerwright.errors import InputError, ReadingError
+from drawerwright.model.fitted import FittedJob
+
+from .align_builders import INSET
+from .test_moves import stack_job
+
+FitMany = Callable[..., FittedJob]
+HOUSE = Climate(Air(20.0, 0.45), Air(20.0, 0.45), Air(21.0, 0.25), Air(24.0, 0.65))
+CHERRY = species_named("cherry")
+
+
+@pytest.fixture
+def one(fit_many: FitMany) -> FittedJob:
+    """One inset front, 162 high."""
+    return fit_many({"front": INSET})
+
+
+def test_the_smallest_gap_of_the_year_is_the_limit(one: FittedJob) -> None:
+    (front,) = seasons_of(one, CHERRY, HOUSE, limit=1.0).fronts
+    assert front.size == 162.0
+    for gap in front.gaps:
+        assert gap.smallest == pytest.approx(1.0)
+        assert gap.smallest < gap.set_today < gap.largest
+        assert min(gap.months) == pytest.approx(gap.smallest)
+        assert gap.months.index(min(gap.months)) == 6
+
+
+def test_growth_is_that_of_the_equation_by_hand(one: FittedJob) -> None:
+    """Within 6 to 14 %: 162 mm × 0.00248 × (moisture wet − now)."""
+    found = seasons_of(one, CHERRY, HOUSE)
+    (front,) = found.fronts
+    grown = 162.0 * 0.00248 * (found.moistures.wet - found.moistures.now)
+    assert front.to_wet == pytest.approx(grown)
+    assert sum(gap.set_today - 1.0 for gap in front.gaps) == pytest.approx(grown)
+
+
+def test_quarter_sawn_wood_needs_less(one: FittedJob) -> None:
+    flat, quarter = (seasons_of(one, CHERRY, HOUSE, cut=cut).fronts[0].gaps[0] for cut in ("flat", "quarter"))  # type: ignore[arg-type]
+    assert quarter.set_today < flat.set_today
+
+
+def test_fronts_that_have_just_come_from_a_damp_workshop_are_large_today(one: FittedJob) -> None:
+    damp = Climate(Air(18.0, 0.65), HOUSE.now, HOUSE.dry, HOUSE.wet)
+    fresh = seasons_of(one, CHERRY, damp, settled=False).fronts[0]
+    settled = seasons_of(one, CHERRY, damp).fronts[0]
+    assert fresh.today == 0.0
+    assert settled.today < 0.0
+    assert fresh.gaps[0].set_today < settled.gaps[0].set_today
+    assert settled.gaps[0].as_cut > fresh.gaps[0].as_cut == 3.0
+
+
+def test_grain_that_runs_upright_moves_the_gaps_at_the_sides(one: FittedJob) -> None:
+    (front,) = seasons_of(one, CHERRY, HOUSE, across="width").fronts
+    assert [gap.edge for gap in front.gaps] == ["right", "left"]
+    assert front.size == 556.0
+    assert front.gaps[0].set_today == pytest.approx(front.gaps[1].set_today)
+
+
+def test_the_gap_between_two_fronts_closes_by_both() -> None:
+    lower, upper = seasons_of(stack_job(2), CHERRY, HOUSE).fronts
+    assert [gap.edge for gap in lower.gaps] == ["top", "bottom"]
+    assert [gap.edge for gap in upper.gaps] == ["top"]
+    closes = sum(gap.set_today - 1.0 for front in (lower, upper) for gap in front.gaps)
+    assert closes == pytest.approx(lower.to_wet + upper.to_wet)
+    assert lower.gaps[0].set_today > max(lower.gaps[1].set_today, upper.gaps[0].set_today)
+
+
+def test_a_drawer_that_is_not_there_or_has_no_front_is_named(one: FittedJob, fit_many: FitMany) -> None:
+    with pytest.raises(InputError, match="is no drawer of this job"):
+        seasons_of(one, CHERRY, HOUSE, only="B")
+    with pytest.raises(InputError, match="no drawer of this job has a front"):
+        seasons_of(fit_many({}), CHERRY, HOUSE)
+    with pytest.raises(InputError, match="has no front"):
+        seasons_of(fit_many({}, {"id": "B", "front": INSET}), CHERRY, HOUSE, only="A")
+
+
+@given(st.sampled_from([one.id for one in wood_species()]), st.floats(0.1, 0.9), st.floats(0.1, 0.9))
+def test_in_any_house_the_gap_set_today_never_closes_below_the_limit(
+    name: str, dry: float, wet: float
+) -> None:
+    climate = Climate(HOUSE.workshop, HOUSE.now, Air(20.0, min(dry, wet)), Air(22.0, max(dry, wet)))
+    for front in seasons_of(stack_job(2), species_named(name), climate, limit=0.8).fronts:
+        for gap in front.gaps:
+            assert gap.set_today >= 0.8
+            assert gap.smallest >= 0.8 - 1e-9
+            assert min(gap.months) >= gap.smallest - 1e-9
+
+
+@pytest.mark.parametrize(
+    ("told", "warmth", "humidity"),
+    [("20C/45", 20.0, 0.45), ("68F/45 %", 20.0, 0.45), ("20 °C, 45 %", 20.0, 0.45), ("21,5/30", 21.5, 0.3)],
+)
+def test_air_is_read_as_people_write_it(told: str, warmth: float, humidity: float) -> None:
+    air = parse_air(told)
+    assert (air.temperature_c, air.humidity) == pytest.approx((warmth, humidity))
+
+
+@pytest.mark.parametrize(
+    ("told", "says"),
+    [("warm", "is not a temperature"), ("90C/40", "known from"), ("20C/99", "outside 0 to 95")],
+)
+def test_what_is_no_air_is_refused(told: str, says: str) -> None:
+    with pytest.raises(ReadingError, match=says):
+        parse_air(told)
+
+
+def test_a_species_that_is_not_known_is_refused_with_the_nearest() -> None:
+    with pytest.raises(ReadingError) as refused:
+        species_named("chery")
+    assert refused.value.try_ == "cherry"
+
+
+def test_the_document_tells_moistures_growth_and_gaps(one: FittedJob) -> None:
+    told = season_document(seasons_of(one, CHERRY, HOUSE))
+    assert told["schema"] == "drawerwright/season/1"
+    assert told["moisture"]["wet"]["humidity"] == 0.65
+    assert len(told["moisture_months"]) == len(told["fronts"][0]["gaps"][0]["months"]) == 12
