@@ -311,6 +311,7 @@ def test_a_job_in_the_bin_is_restored_or_deleted_once_its_title_was_typed(
     job = kept(store, measured("A"))
     client.post(f"/jobs/{job.id}/bin")
     assert store.jobs() == []
+    assert "lies in the bin" in client.get(f"/jobs/{job.id}").text
     assert "Delete for good" in client.get("/jobs").text
     client.post(f"/jobs/{job.id}/restore")
     assert [one.id for one in store.jobs()] == [job.id]
@@ -407,6 +408,21 @@ def test_every_page_of_a_job_names_its_twin_which_answers(
     html = client.get(f"/jobs/{job.id}{end}", headers=PEOPLE).text
     assert f'type="application/json" href="/api/v1/jobs/{job.id}{twin}"' in html
     assert client.get(f"/api/v1/jobs/{job.id}{twin.replace('&amp;', '&')}").status_code == 200
+
+
+@pytest.mark.parametrize("ending", ["toml", "csv", "xlsx"])
+def test_a_schedule_offers_its_job_as_a_file_that_comes_in_again_the_same(
+    client: TestClient, store: Store, ending: str
+) -> None:
+    job = kept(store, measured("A", note="=1+1"), measured("B", 462.5))
+    link = f"/api/v1/jobs/{job.id}/file.{ending}"
+    assert f'href="{link}"' in client.get(f"/jobs/{job.id}").text
+    content = client.get(link).content
+    client.post("/jobs/import", files={"file": (f"plan.{ending}", content)}, headers=PEOPLE)
+    again = store.job(store.jobs()[0].id)
+    assert again.id != job.id
+    told = client.get(f"/api/v1/jobs/{again.id}/fit").json()["drawers"]
+    assert told == client.get(f"/api/v1/jobs/{job.id}/fit").json()["drawers"]
 
 
 def test_no_page_of_a_job_has_a_style_or_script_within(client: TestClient, store: Store) -> None:
