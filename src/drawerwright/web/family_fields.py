@@ -17,8 +17,6 @@ from drawerwright.model.family import RearBracket
 
 TABLES: Final = ("length", "profile", "evidence")
 """Keys that hold a list of tables."""
-ONE_FOR_ALL: Final = frozenset({"profile.radii"})
-"""Keys that hold a list or one number for all of it."""
 EMPTY_MEANS: Final[Mapping[str, Mapping[str, Any]]] = {
     "rear_bracket": RearBracket().model_dump(mode="json"),
 }
@@ -125,8 +123,7 @@ def value_of(text: str, words: KeyWords) -> Any:
         case "truth":
             return {"yes": True, "true": True, "no": False, "false": False}.get(text.casefold(), text)
         case "lengths":
-            items = _items(text)
-            return items[0] if words.key in ONE_FOR_ALL and len(items) == 1 else items
+            return _items(text)
         case "band":
             return _items(re.sub(r"\s+to\s+|\s*…\s*", "; ", text))
         case "points":

@@ -203,10 +203,10 @@ def test_rules_between_lengths_are_checked_though_a_key_is_broken() -> None:
     with pytest.raises(InputError) as refused:
         families_from_mappings([broken])
     assert [fault.where for fault in refused.value.faults] == [
-        "slides family plain width_band",
-        "slides family plain length 500 travl",
-        "slides family plain length 550 travel",
-        "slides family plain length 550 nominal",
+        "slides[0] family plain width_band",
+        "slides[0] family plain length 500 travl",
+        "slides[0] family plain length 550 travel",
+        "slides[0] family plain length 550 nominal",
     ]
 
 
