@@ -19,12 +19,14 @@ from drawerwright.align.pose import Found
 from drawerwright.align.shape import Sized, StackShape
 from drawerwright.align.stack import MeasuredFront, Stack
 from drawerwright.catalogue.gap_grades import GradeName, gap_grades
-from drawerwright.units import ShownUnits, format_length
+from drawerwright.units import MM_PER_INCH, ShownUnits, format_length
 
 SLIGHT: Final = 0.3
 """What is smaller is not worth a word [mm]. Own choice, no source."""
 SLIGHTLY_OUT: Final = 0.5
 """… nor what is smaller of a corner that stands out [mm]. Own choice, no source."""
+EIGHTH: Final = float(MM_PER_INCH) / 8
+"""An eighth of an inch [mm]."""
 STEPS_LEFT: Final = 0.75
 """Less than so many marks is left by whole steps, not by an adjuster's end."""
 
@@ -37,8 +39,9 @@ class LeftContext:
     units: ShownUnits = "mm"
 
     def mm(self, size: float) -> str:
-        """A size in words, without its sign."""
-        return format_length(abs(size), self.units, decimals=1)
+        """A size in words, without its sign; under 1/8 in it stays in mm, as everywhere."""
+        units = self.units if abs(size) >= EIGHTH else "mm"
+        return format_length(abs(size), units, decimals=1)
 
     def graded(self, what: str, size: Sized, cure: str) -> LeftOver:
         """A gap that is uneven, held against the grades."""
@@ -64,12 +67,14 @@ def shapes_left(stack: Stack, shapes: StackShape, at: int, words: LeftContext) -
         end = "bottom" if shape.taper.value > 0 else "top"
         cure = f"plane {words.mm(shape.taper.value / 2)} off each side edge at its {end}"
         yield words.graded("opening out of parallel, or the front tapered", shape.taper, cure)
-    if shape.wide.is_plain(SLIGHT):
-        yield words.graded("front wrong width", shape.wide, _size_cure(shape.wide, "side", 2, words))
+    if shape.wide.is_plain(SLIGHT) and not front.is_bare:
+        cure = _if_meant(front, words) + _size_cure(shape.wide, "side", 2, words)
+        yield words.graded("front wrong width", shape.wide, cure)
     if at == len(stack.fronts) - 1:
         what = "front wrong height" if len(stack.fronts) == 1 else "fronts wrong height, all together"
-        if shapes.high.is_plain(SLIGHT):
-            yield words.graded(what, shapes.high, _size_cure(shapes.high, "upper or lower", 1, words))
+        if shapes.high.is_plain(SLIGHT) and not front.is_bare:
+            cure = _if_meant(front, words) + _size_cure(shapes.high, "upper or lower", 1, words)
+            yield words.graded(what, shapes.high, cure)
         if shapes.taper.is_plain(SLIGHT):
             end = "right" if shapes.taper.value > 0 else "left"
             cure = f"plane {words.mm(shapes.taper.value)} off an upper edge at its {end}"
@@ -124,6 +129,14 @@ def _lean(front: MeasuredFront, leans: Sized, racked: float | None, words: LeftC
         else:
             what, cure = "front not square", square
         yield words.graded(what, of_front, cure)
+
+
+def _if_meant(front: MeasuredFront, words: LeftContext) -> str:
+    """What an overlay front's size hangs on: nobody told what stands beside it."""
+    shape = front.fitted.front
+    if shape is not None and shape.style == "inset":
+        return ""
+    return f"if these gaps are to be {words.mm(front.gap)}: "
 
 
 def _size_cure(size: Sized, edges: str, share: int, words: LeftContext) -> str:

@@ -46,6 +46,11 @@ class MeasuredFront:
         """The drawer's id."""
         return self.told.drawer
 
+    @property
+    def is_bare(self) -> bool:
+        """Whether no front is told, so that the box's own front was taken: gaps around it have no design."""
+        return self.fitted.front is None or self.fitted.front.style == "none"
+
     def designed(self, name: GapName) -> float:
         """What a reading is where the front stands centred, square and flush [mm]."""
         if name.startswith("out_"):

@@ -30,8 +30,7 @@ def warnings_of(stack: Stack, found: Found, at: int, turned: Array, short: Array
     if front.adjusters.none_because:
         yield f"nothing can be turned: {front.adjusters.none_because}"
         return
-    shape = front.fitted.front
-    if shape is None or shape.style == "none":
+    if front.is_bare:
         yield "no front is told in the job (front.style): the box's own front was taken"
     if not front.adjusters.are_told:
         yield "where the adjusters stand was not told: all are taken as delivered, at 0"
