@@ -14,7 +14,7 @@ from typing import Self
 
 from drawerwright.store.backup import Backup, BackupFile, put_back, write_backup
 from drawerwright.store.bench import Bench
-from drawerwright.store.connections import utc_now
+from drawerwright.store.connections import Connections, utc_now
 from drawerwright.store.differing import Difference, KeyChange, PartChange
 from drawerwright.store.families import Families
 from drawerwright.store.faults import Clash, Conflict, NotInStore, PartClash, StoreUnusable
@@ -30,6 +30,7 @@ from drawerwright.store.records import (
     Tick,
 )
 from drawerwright.store.trial_logs import LOG_COLUMNS, Logs
+from drawerwright.store.watching import ChangeWatch
 
 __all__ = [
     "LOG_COLUMNS",
@@ -59,6 +60,10 @@ __all__ = [
 class Store(Jobs, Families, Bench, Logs):
     """One store, opened by `open_store`; also a context manager that closes it."""
 
+    def __init__(self, connections: Connections) -> None:
+        super().__init__(connections)
+        self._watch = ChangeWatch(connections)
+
     @property
     def address(self) -> str:
         """Where the store is, as it may be shown: the password masked."""
@@ -68,8 +73,13 @@ class Store(Jobs, Families, Bench, Logs):
         """Write the whole store to one file, as it is at one moment; see `backup`."""
         return write_backup(self._connections, path)
 
+    def change_mark(self) -> int | None:
+        """A number that stays while nothing is saved, by whomever; None where only reading can tell."""
+        return self._watch.mark()
+
     def close(self) -> None:
         """Close the connections; the store can be used no more."""
+        self._watch.close()
         self._connections.close()
 
     def __enter__(self) -> Self:

@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from datetime import datetime
 from functools import cache
 from pathlib import Path
+from weakref import WeakKeyDictionary
 
 from drawerwright.catalogue.families import families_from_mappings, load_families
 from drawerwright.model.family import SlideFamily
@@ -33,21 +36,43 @@ def shipped_families() -> tuple[SlideFamily, ...]:
     return _read(_offered)
 
 
+@dataclass(frozen=True, slots=True)
+class _Known:
+    """The families of a store as they were read: all that answer, its own, and by what a change shows."""
+
+    mark: int | None
+    offered: tuple[str, ...]
+    revisions: tuple[tuple[str, int, datetime], ...]
+    own: tuple[SlideFamily, ...]
+    all: tuple[SlideFamily, ...]
+
+
+_known: WeakKeyDictionary[Store, _Known] = WeakKeyDictionary()
+
+
 def families_of(store: Store) -> tuple[SlideFamily, ...]:
     """Shipped families, each replaced by the store's own of the same id, then the store's others."""
-    own = {one.id: one for one in own_families(store)}
-    shipped = tuple(own.pop(family.id, family) for family in shipped_families())
-    return shipped + tuple(own.values())
-
-
-_own: dict[tuple[int, tuple[tuple[str, int], ...]], tuple[SlideFamily, ...]] = {}
+    return _read_store(store).all
 
 
 def own_families(store: Store) -> tuple[SlideFamily, ...]:
     """The families kept in the store, read anew only when one has a new revision."""
+    return _read_store(store).own
+
+
+def _read_store(store: Store) -> _Known:
+    # The mark comes first: what is saved between it and the reading is looked at again next time.
+    mark, before = store.change_mark(), _known.get(store)
+    if before is not None and mark is not None and (mark, _offered) == (before.mark, before.offered):
+        return before
     stored = store.families()
-    key = (id(store), tuple((one.id, one.revision) for one in stored))
-    if key not in _own:
-        _own.clear()
-        _own[key] = families_from_mappings([dict(one.values) for one in stored]) if stored else ()
-    return _own[key]
+    revisions = tuple((one.id, one.revision, one.saved_at) for one in stored)
+    if before is not None and (revisions, _offered) == (before.revisions, before.offered):
+        known = replace(before, mark=mark)
+    else:
+        own = families_from_mappings([dict(one.values) for one in stored]) if stored else ()
+        rest = {one.id: one for one in own}
+        shipped = tuple(rest.pop(family.id, family) for family in shipped_families())
+        known = _Known(mark, _offered, revisions, own, shipped + tuple(rest.values()))
+    _known[store] = known
+    return known
