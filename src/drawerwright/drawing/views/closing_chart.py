@@ -47,6 +47,8 @@ _SWATCH: Final = (9.0, 4.6)
 _FOOT: Final = -15.0
 _ELBOW: Final = (5.0, 4.5)
 _SHOULDER: Final = 3.0
+_LEGEND_APART: Final = 3.0
+_CLEAR: Final = 0.8
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,9 +97,11 @@ def closing_chart(
     drawn += [*_edge(field, xs, slams), *_edge(field, xs, stalls)]
     drawn.append(rectangle(Bounds(0.0, 0.0, field.width, field.height), "outline"))
     drawn += _axes(field, units)
-    drawn += [word for state, band in bands.items() for word in _word(field, state, xs, *band)]
+    marked = _marked(field, closing, units)
+    taken = [one.extent.grown(_CLEAR) for one in marked if isinstance(one, Text)]
+    drawn += [word for state, band in bands.items() for word in _word(field, state, xs, *band, taken)]
     drawn += _legend(field)
-    drawn += _marked(field, closing, units)
+    drawn += marked
     return Scene("closing-chart", "Closing over mass and lean", _alt(chart, closing, units), tuple(drawn))
 
 
@@ -170,17 +174,28 @@ def _edge(field: _Field, xs: Sequence[float], ys: Sequence[float]) -> list[Primi
 
 
 def _word(
-    field: _Field, state: ChartState, xs: Sequence[float], bottom: Sequence[float], top: Sequence[float]
+    field: _Field,
+    state: ChartState,
+    xs: Sequence[float],
+    bottom: Sequence[float],
+    top: Sequence[float],
+    taken: Sequence[Bounds],
 ) -> list[Primitive]:
-    """The area's word where the area is highest; none where it has no room, for the legend tells it."""
+    """The area's word where the area is highest and nothing else is written.
+
+    None where it has no room, for the legend tells it.
+    """
     places = np.linspace(_WORD_INSIDE, field.width - _WORD_INSIDE, _WORD_PLACES)
     low, high = np.interp(places, xs, bottom), np.interp(places, xs, top)
     room = [float(np.min((high - low)[max(k - 2, 0) : k + 3])) for k in range(_WORD_PLACES)]
-    place = max(range(_WORD_PLACES), key=lambda k: room[k])
-    if room[place] < _ROOM_FOR_WORDS:
-        return []
-    at = (float(places[place]), float(low[place] + high[place]) / 2 - NOTE_SIZE * 0.35)
-    return [Text(at, WORDS[state], NOTE_SIZE, "middle", "semibold", backed=True)]
+    for place in sorted(range(_WORD_PLACES), key=lambda k: -room[k]):
+        if room[place] < _ROOM_FOR_WORDS:
+            break
+        at = (float(places[place]), float(low[place] + high[place]) / 2 - NOTE_SIZE * 0.35)
+        word = Text(at, WORDS[state], NOTE_SIZE, "middle", "semibold", backed=True)
+        if not any(word.extent.overlaps(other) for other in taken):
+            return [word]
+    return []
 
 
 def _axes(field: _Field, units: Units) -> list[Primitive]:
@@ -224,21 +239,26 @@ def _number(value: float) -> str:
 
 
 def _legend(field: _Field) -> list[Primitive]:
-    """Every area's hatching and word, in a row under the axis."""
+    """Every area's hatching and word, in a row under the axis, or in several under a narrow field."""
     drawn: list[Primitive] = []
     wide, tall = _SWATCH
     order: tuple[ChartState, ...] = ("slams", "closes", "stalls")
-    for place, state in enumerate(order):
-        x = place * field.width / 3
-        swatch = Bounds(x, _FOOT - tall, x + wide, _FOOT)
+    wides = [wide + 2.0 + text_width(WORDS[state], NOTE_SIZE) for state in order]
+    apart = max((field.width - sum(wides)) / len(order), _LEGEND_APART)
+    x, top = 0.0, _FOOT
+    for state, takes in zip(order, wides, strict=True):
+        if x > 0.0 and x + takes > field.width + _LEGEND_APART:
+            x, top = 0.0, top - tall - _LEGEND_APART
+        swatch = Bounds(x, top - tall, x + wide, top)
         drawn.append(rectangle(swatch, "edge"))
         drawn += [Hatch(swatch.corners, angle, spacing, layer=state) for angle, spacing in HATCHINGS[state]]
-        drawn.append(Text((x + wide + 2.0, _FOOT - tall + 1.3), WORDS[state], NOTE_SIZE))
+        drawn.append(Text((x + wide + 2.0, top - tall + 1.3), WORDS[state], NOTE_SIZE))
+        x += takes + apart
     return drawn
 
 
 def _marked(field: _Field, closing: Closing | None, units: Units) -> list[Primitive]:
-    """One drawer in the chart: a dot and what happens to it; its mass alone where there is no room for more."""
+    """One drawer in the chart: a dot and what happens to it; its mass alone where more finds no room."""
     if closing is None:
         return []
     x, y = field.x(closing.moving), field.y(closing.tilt_deg)

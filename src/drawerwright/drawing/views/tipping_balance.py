@@ -30,7 +30,7 @@ from drawerwright.equations.mechanics.gravity import STANDARD_GRAVITY
 from drawerwright.units import format_mass
 
 _BAR: Final = 34.0
-_BARS_UNDER: Final = 330.0
+_BARS_UNDER: Final = 350.0
 _HEAD: Final = 18.0
 _APART: Final = 95.0
 """How far notes stand apart at least [mm of the cabinet]. Own choice."""
@@ -185,7 +185,9 @@ def _bars(view: Balance, pulls: Sequence[_Weighing]) -> list[Primitive]:
     if view.hangs_on is not None:
         verdict = f"with the test mass it {verdict}"
     tone: Tone = "ink" if margin >= 0 else "accent"
-    drawn.append(Text((0.0, top), verdict, CAPTION_SIZE, "middle", "semibold", tone, shift=(0.0, 2.6)))
+    # Under the bars, so that a balance drawn small keeps clear of its levers' dimensions.
+    under = (0.0, top - _BAR)
+    drawn.append(Text(under, verdict, CAPTION_SIZE, "middle", "semibold", tone, shift=(0.0, -8.8)))
     return drawn
 
 
