@@ -38,7 +38,7 @@ def front_gaps(
     for name in GAP_NAMES:
         drawn += _reading(name, edge, None if gaps is None else gaps.get(name))
     called = plain_text(drawer)
-    if text_width(called, CAPTION_SIZE, "semibold") <= WIDTH - 2 * _INSIDE:  # a longer one stands in the title
+    if text_width(called, CAPTION_SIZE, "semibold") <= WIDTH - 2 * _INSIDE:  # else in the title
         drawn.append(Text(edge.centre, called, CAPTION_SIZE, "middle", weight="semibold", shift=(0.0, 0.6)))
     drawn.append(Text(edge.centre, "seen from the front", NOTE_SIZE, "middle", tone="mid", shift=(0.0, -4.0)))
     return Scene("front-gaps", f"Gaps around {drawer}", _alt(drawer, gaps), tuple(drawn))
