@@ -39,9 +39,7 @@ def test_a_family_that_was_not_changed_is_not_read_again(store: Store) -> None:
     assert families_of(store)[-1] is first[-1]
 
 
-def test_what_another_connection_saves_binned_or_deletes_is_seen_at_once(
-    store: Store, tmp_path: Path
-) -> None:
+def test_what_another_connection_saves_bins_or_deletes_is_seen_at_once(store: Store, tmp_path: Path) -> None:
     assert "shop-16" not in ids(store)
     with open_store(f"sqlite:///{tmp_path / 'store.db'}") as other:
         other.save_family(SHOP)
