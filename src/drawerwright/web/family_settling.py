@@ -6,9 +6,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from drawerwright.catalogue.family_words import family_words
 from drawerwright.store.merging import merge
 from drawerwright.store.parts import FAMILY, Parts, parts_of, values_of
-from drawerwright.web.family_fields import form_of
+from drawerwright.web.family_fields import form_of, key_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,6 +20,14 @@ class FieldClash:
     base: str
     mine: str
     theirs: str
+
+    @property
+    def label(self) -> str:
+        """The field in words: "Setback of the first row hole", "Price of a pair, length 2"."""
+        label = family_words()[key_of(self.name)].label
+        table, dot, rest = self.name.partition(".")
+        number = rest.partition(".")[0]
+        return f"{label}, {table} {int(number) + 1}" if dot and number.isdecimal() else label
 
 
 def put_together(

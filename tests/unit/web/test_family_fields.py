@@ -146,6 +146,7 @@ def test_two_peoples_changes_are_put_together_and_a_clash_tells_both() -> None:
         ("setback", "37", "38", "36"),
         ("length.0.price", "", "3", "4"),
     }
+    assert {one.label for one in clashes} == {"Setback of the first row hole", "Price of a pair, length 1"}
 
 
 def test_the_order_of_lengths_that_both_changed_is_mine() -> None:

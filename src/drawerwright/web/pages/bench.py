@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from datetime import UTC, datetime
 from typing import Annotated, Final
 
@@ -10,9 +9,7 @@ from fastapi import APIRouter, Query, Request
 from starlette.exceptions import HTTPException
 from starlette.responses import FileResponse, RedirectResponse, Response
 
-from drawerwright.drawing.clearing import clear_lettering
-from drawerwright.drawing.scene import Scene, scale_to_paper
-from drawerwright.drawing.sheet import STANDARD_SCALES
+from drawerwright.drawing.scene import Scene
 from drawerwright.drawing.views.front import front
 from drawerwright.drawing.views.plan import plan
 from drawerwright.drawing.views.side import side_section
@@ -31,11 +28,10 @@ from drawerwright.web.pages.bench_gaps import gaps_address
 from drawerwright.web.pages.forms import Form, store_of
 from drawerwright.web.render import STATIC, page
 from drawerwright.web.schedule_form import text_fields
+from drawerwright.web.views_on_paper import on_paper
 
 router = APIRouter(include_in_schema=False)
 
-PAPER: Final = 85.0
-"""Most that the drawn thing may measure on paper [mm]: lettering is large beside it. Own choice."""
 KEPT_AHEAD: Final = 60
 """How many drawers' pages a device keeps for when there is no connection. Own choice."""
 
@@ -105,10 +101,7 @@ def tick(request: Request, job_id: str, name: str, form: Form, piece: Piece = 1)
 def drawn(fitted: FittedDrawer, which: Drawn, shown: Shown) -> Scene:
     """One view of a drawer at a scale at which its lettering is large."""
     views = {"side": side_section, "plan": plan, "front": front}
-    scene = views[which](fitted, shown)
-    largest = max(scene.bounds.width, scene.bounds.height)
-    times = next((one for one in STANDARD_SCALES if largest / one <= PAPER), STANDARD_SCALES[-1])
-    return replace(clear_lettering(scale_to_paper(scene, 1 / times)), name=f"bench-{which}")
+    return on_paper(views[which](fitted, shown), f"bench-{which}")
 
 
 def _plan(request: Request, job: StoredJob) -> BenchPlan:

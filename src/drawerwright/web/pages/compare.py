@@ -14,7 +14,6 @@ from drawerwright.drawing.clearing import clear_lettering
 from drawerwright.drawing.drawn import extent
 from drawerwright.drawing.geometry import joined
 from drawerwright.drawing.scene import Scene, scale_to_paper
-from drawerwright.drawing.sheet import STANDARD_SCALES
 from drawerwright.drawing.views.plan import plan
 from drawerwright.drawing.views.side import side_section
 from drawerwright.errors import Fault, InputError
@@ -33,6 +32,7 @@ from drawerwright.web.slide_comparison import (
     read_asked,
     rows_of,
 )
+from drawerwright.web.views_on_paper import times_smaller
 
 router = APIRouter(include_in_schema=False)
 
@@ -91,8 +91,7 @@ def drawings(answers: Sequence[FittedDrawer], shown: Shown) -> list[tuple[Scene,
     if not answers:
         return []
     opening = answers[0].opening
-    largest = max(opening.width, opening.depth)
-    times = next((one for one in STANDARD_SCALES if largest / one <= PAPER), STANDARD_SCALES[-1])
+    times = times_smaller(max(opening.width, opening.depth), PAPER)
     plans = _alike([plan(answer, shown) for answer in answers], "plan", times)
     return list(zip(plans, _alike([side_section(one, shown) for one in answers], "side", times), strict=True))
 

@@ -32,8 +32,8 @@ def history(
     kept = store.family(name)
     revisions = store.family_revisions(name)
     if earlier is None or later is None:
-        newest = revisions[0].number
-        later, earlier = newest, next((one.number for one in revisions[1:] if one.how != "kept"), newest)
+        before = [one.number for one in revisions if one.how != "kept" and one.number < kept.revision]
+        later, earlier = kept.revision, next(iter(before), kept.revision)
     return page(
         request,
         "family_history.html",

@@ -9,8 +9,8 @@ from urllib.parse import quote, urlencode
 from fastapi import APIRouter, Depends, Query, Request
 from starlette.responses import Response
 
-from drawerwright.drawing.scene import Scene, scale_to_paper
-from drawerwright.drawing.sheet import STANDARD_SCALES, drawer_sheet, scale_words
+from drawerwright.drawing.scene import Scene
+from drawerwright.drawing.sheet import drawer_sheet, scale_words
 from drawerwright.drawing.views.panels import panels
 from drawerwright.errors import Fault, InputError
 from drawerwright.fit.whole_job import Aim
@@ -30,6 +30,7 @@ from drawerwright.web.pages.forms import store_of
 from drawerwright.web.paper_words import WORDS, files_by_section, size_words
 from drawerwright.web.papers_look import Ready, begin_and_look, ready_pack
 from drawerwright.web.render import page
+from drawerwright.web.views_on_paper import on_paper
 
 router = APIRouter(include_in_schema=False)
 
@@ -121,10 +122,8 @@ def drawings_of(fitted: FittedDrawer, shown: Shown) -> list[tuple[str, Scene]]:
     sheet = drawer_sheet(fitted, *PAPER, may_turn=True, units=shown)
     drawn = [(f"Plan, front and side, {scale_words(sheet.scale)}", replace(sheet, name="drawing"))]
     for number, (name, scene) in enumerate(panels(fitted, shown), 1):
-        largest = max(scene.bounds.width, scene.bounds.height)
-        times = next((one for one in STANDARD_SCALES if largest / one <= PANEL), STANDARD_SCALES[-1])
-        scaled = replace(scale_to_paper(scene, 1 / times), name=f"panel-{number}")
-        drawn.append((f"{name.capitalize()}, {scale_words(1 / times)}", scaled))
+        scaled = on_paper(scene, f"panel-{number}", PANEL)
+        drawn.append((f"{name.capitalize()}, {scale_words(scaled.scale)}", scaled))
     return drawn
 
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections import Counter
-from dataclasses import replace
 from typing import Any, Final
 
 from fastapi import APIRouter, Request
@@ -13,9 +12,10 @@ from drawerwright.catalogue.families import family_named
 from drawerwright.catalogue.family_check import check_family
 from drawerwright.catalogue.family_remark import Kind, Remark
 from drawerwright.catalogue.family_writer import write_family_toml
-from drawerwright.drawing.scene import Scene, scale_to_paper
-from drawerwright.drawing.sheet import drawer_sheet
+from drawerwright.drawing.scene import Scene
 from drawerwright.drawing.views.isometric import isometric, travel_of
+from drawerwright.drawing.views.plan import plan
+from drawerwright.drawing.views.side import side_section
 from drawerwright.errors import InputError
 from drawerwright.model.family import SlideFamily
 from drawerwright.model.fitted import FittedDrawer
@@ -34,16 +34,12 @@ from drawerwright.web.family_sheet import (
 )
 from drawerwright.web.quick_job import EXAMPLE
 from drawerwright.web.render import page
+from drawerwright.web.views_on_paper import on_paper
 
 router = APIRouter(include_in_schema=False)
 
-DRAWING: Final = (272.0, 176.0)
-"""Paper that the example's drawing may fill [mm]. Own choice."""
-
 DRAWN_OUT: Final = 2 / 3
 """Share of its travel by which the example is drawn out: box, slides and cabinet are all seen. Own choice."""
-OUT_SCALE: Final = 1 / 8
-"""Scale of the drawing of it. Own choice."""
 
 REMARK_HEADS: Final[dict[Kind, str]] = {
     "implausible": "Odd: look again",
@@ -127,15 +123,14 @@ def family_sheet(family: SlideFamily, units: ShownUnits = "mm") -> dict[str, Any
     }
 
 
-def example_scenes(example: FittedDrawer, units: ShownUnits = "mm") -> tuple[Scene, Scene]:
-    """Plan, front and side of the example on paper of its own, and the example drawn out."""
-    sheet = replace(drawer_sheet(example, *DRAWING, may_turn=True, units=units), name="example")
-    return sheet, drawn_out(example, units)
-
-
-def drawn_out(fitted: FittedDrawer, units: ShownUnits) -> Scene:
-    """The drawer in isometric, drawn out by two thirds, at a scale that suits its lettering."""
-    return scale_to_paper(isometric(fitted, travel_of(fitted) * DRAWN_OUT, units=units), OUT_SCALE)
+def example_scenes(example: FittedDrawer, units: ShownUnits = "mm") -> dict[str, Scene]:
+    """The example in plan, through its left slide, and drawn out."""
+    out = isometric(example, travel_of(example) * DRAWN_OUT, units=units)
+    return {
+        "plan": on_paper(plan(example, units), "example-plan"),
+        "side": on_paper(side_section(example, units), "example-side"),
+        "out": on_paper(out, "example-out"),
+    }
 
 
 def _by_kind(remarks: list[Remark]) -> dict[str, list[Remark]]:
