@@ -7,7 +7,7 @@ as on a page, so that no browser's least size of letters changes it.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from markupsafe import Markup
@@ -206,12 +206,12 @@ def _picture_box(
         return None
     if out is None:
         return PictureBox(Markup(""), paper.box(room), "0 0 1 1", "", 0.0, 0.0)
-    return boxed_picture(picture_of(fitted, out, room.width, room.height, asked.shown), room)
+    return boxed_picture(picture_of(fitted, out, room.width, room.height, asked.shown), room, "wide")
 
 
-def boxed_picture(picture: Picture, room: Bounds) -> PictureBox:
-    """A picture in its room, for a page."""
-    scene = picture.scene
+def boxed_picture(picture: Picture, room: Bounds, arrangement: Arrangement) -> PictureBox:
+    """A picture in its room, for a page; ids in it bear the arrangement's name."""
+    scene = replace(picture.scene, name=f"{arrangement}-out")
     inside = Markup(write_svg_inside(scene, set_fractions=True))
     return PictureBox(
         inside, Paper(room).box(room), Paper(picture.room).view, scene.alt, picture.out, picture.travel
@@ -260,7 +260,7 @@ def stacked_picture(fitted: FittedDrawer, size: Size, out: float, asked: Asked) 
     """The drawn-out picture by itself."""
     width = WIDTHS[size]
     picture = picture_of(fitted, out, width, width * 0.8, asked.shown)
-    return boxed_picture(picture, picture.room)
+    return boxed_picture(picture, picture.room, size)
 
 
 def _inside(scene: Scene, asked: Asked) -> Markup:
