@@ -8,28 +8,30 @@ from typing import Any
 from urllib.parse import quote
 
 from drawerwright.model.fitted import FittedDrawer
-from drawerwright.pack.shown import Shown
 from drawerwright.store import Tick
-from drawerwright.web.bench_steps import BenchStep, bench_steps, steps_done
+from drawerwright.web.bench_steps import step_keys, steps_done
 from drawerwright.web.fitting import DrawerAnswer
 
 
 @dataclass(frozen=True, slots=True)
 class BenchDrawer:
-    """One drawer to hang: the `piece`th of `pieces` alike. `done`: keys of its steps that are ticked."""
+    """One drawer to hang: the `piece`th of `pieces` alike.
+
+    `keys` of its steps in the order of work, `done` those that are ticked.
+    """
 
     name: str
     piece: int
     pieces: int
     cabinet: str
     fitted: FittedDrawer
-    steps: tuple[BenchStep, ...]
+    keys: tuple[str, ...]
     done: tuple[str, ...]
 
     @property
     def finished(self) -> bool:
         """Whether every step is ticked."""
-        return len(self.done) == len(self.steps)
+        return len(self.done) == len(self.keys)
 
     def address(self, job_id: str) -> str:
         """The page of this drawer."""
@@ -67,7 +69,7 @@ class BenchPlan:
         return found
 
 
-def bench_plan(answers: Sequence[DrawerAnswer], ticks: Sequence[Tick], shown: Shown) -> BenchPlan:
+def bench_plan(answers: Sequence[DrawerAnswer], ticks: Sequence[Tick]) -> BenchPlan:
     """The plan of a job: drawers that fit in order, with the ticks that stand."""
     ticked: dict[str, set[str]] = {}
     for tick in ticks:
@@ -79,15 +81,15 @@ def bench_plan(answers: Sequence[DrawerAnswer], ticks: Sequence[Tick], shown: Sh
         if one.fitted is None:
             waiting.append((one.name, "does not read yet"))
             continue
-        steps = bench_steps(one.fitted, shown)
-        if not steps:
+        keys = step_keys(one.fitted)
+        if not keys:
             waiting.append((one.name, "does not fit"))
             continue
         pieces = one.fitted.drawer.quantity
         for piece in range(1, pieces + 1):
-            done = steps_done(steps, piece, ticked.get(one.name, ()))
+            done = steps_done(keys, piece, ticked.get(one.name, ()))
             cabinet = one.fitted.drawer.cabinet or ""
-            drawers.append(BenchDrawer(one.name, piece, pieces, cabinet, one.fitted, steps, done))
+            drawers.append(BenchDrawer(one.name, piece, pieces, cabinet, one.fitted, keys, done))
     return BenchPlan(tuple(drawers), tuple(waiting))
 
 

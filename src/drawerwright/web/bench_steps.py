@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 from typing import Final, Literal, TypeAlias
 
@@ -76,6 +76,13 @@ def bench_steps(fitted: FittedDrawer, shown: Shown) -> tuple[BenchStep, ...]:
     )
 
 
+def step_keys(fitted: FittedDrawer) -> tuple[str, ...]:
+    """Names of a drawer's steps in the order of work; none where it does not fit."""
+    if fitted.mounting is None:
+        return ()
+    return tuple(step_key(step["title"]) for step in steps_of(FittedJob("", (fitted,))))
+
+
 def step_key(title: str) -> str:
     """Name of a step for ticks: its title in small letters, words joined."""
     return "-".join(re.findall(r"[a-z0-9]+", title.lower()))
@@ -86,10 +93,9 @@ def tick_name(key: str, piece: int) -> str:
     return key if piece == 1 else f"{key} {piece}"
 
 
-def steps_done(steps: Iterable[BenchStep], piece: int, ticked: Iterable[str]) -> tuple[str, ...]:
+def steps_done(keys: Iterable[str], piece: int, ticked: Collection[str]) -> tuple[str, ...]:
     """Keys of the steps that are ticked, in the order of work."""
-    done = set(ticked)
-    return tuple(one.key for one in steps if tick_name(one.key, piece) in done)
+    return tuple(key for key in keys if tick_name(key, piece) in ticked)
 
 
 def _figures(

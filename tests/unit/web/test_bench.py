@@ -140,7 +140,7 @@ def test_steps_are_those_of_the_mounting_sheet_and_every_caution_for_the_wall_is
 
 def test_the_demo_job_is_planned_whole() -> None:
     found = answer_values(demo_values(), shipped_families())
-    plan = bench_plan(found.drawers, (), Shown())
+    plan = bench_plan(found.drawers, ())
     hung = sum(one.fitted.drawer.quantity for one in found.drawers if one.fitted and one.fitted.slide)
     assert len(plan.drawers) == hung
     assert len(plan.waiting) == sum(one.fitted is None or one.fitted.slide is None for one in found.drawers)

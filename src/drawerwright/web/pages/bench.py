@@ -21,7 +21,7 @@ from drawerwright.store import StoredJob
 from drawerwright.units import ShownUnits
 from drawerwright.web.bench_gaps import has_gaps
 from drawerwright.web.bench_order import BenchPlan, bench_plan, place_of
-from drawerwright.web.bench_steps import Drawn, tick_name
+from drawerwright.web.bench_steps import Drawn, bench_steps, tick_name
 from drawerwright.web.families import families_of
 from drawerwright.web.fitting import answer_values
 from drawerwright.web.pages.bench_gaps import gaps_address
@@ -70,6 +70,7 @@ def bench_drawer(request: Request, job_id: str, name: str, piece: Piece = 1) -> 
     if at is None:
         raise HTTPException(404, f"no drawer {name[:80]} is hung in this job")
     one = found.drawers[at]
+    steps = bench_steps(one.fitted, shown)
     return page(
         request,
         "bench_drawer.html",
@@ -77,10 +78,11 @@ def bench_drawer(request: Request, job_id: str, name: str, piece: Piece = 1) -> 
         plan=found,
         place=at,
         drawer=one,
+        steps=steps,
         slide=slide_text(one.fitted),
         before=found.drawers[at - 1] if at else None,
         after=found.drawers[at + 1] if at + 1 < len(found.drawers) else None,
-        scenes={step.drawn: drawn(one.fitted, step.drawn, shown) for step in one.steps if step.drawn},
+        scenes={step.drawn: drawn(one.fitted, step.drawn, shown) for step in steps if step.drawn},
         tick_name=tick_name,
         gaps_address=gaps_address(job.id, one.name) if has_gaps(one.fitted) else "",
     )
@@ -106,9 +108,8 @@ def drawn(fitted: FittedDrawer, which: Drawn, shown: Shown) -> Scene:
 
 def _plan(request: Request, job: StoredJob) -> BenchPlan:
     store = store_of(request)
-    units = _units(job)
-    found = answer_values(job.values, families_of(store), units=units)
-    return bench_plan(found.drawers, store.ticks(job.id), Shown(units))
+    found = answer_values(job.values, families_of(store), units=_units(job))
+    return bench_plan(found.drawers, store.ticks(job.id))
 
 
 def _units(job: StoredJob) -> ShownUnits:

@@ -55,4 +55,8 @@ async function check() {
   }
 }
 
-if (form && told) form.addEventListener('input', check);
+if (form && told) {
+  form.addEventListener('input', check);
+  // What was typed before this module came is checked as well.
+  if ([...form.elements].some((one) => one.name && 'defaultValue' in one && one.value !== one.defaultValue)) check();
+}
