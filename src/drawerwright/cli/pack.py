@@ -36,6 +36,7 @@ class SectionName(StrEnum):
     lists = "lists"
     dxf = "dxf"
     labels = "labels"
+    carry = "carry"
 
 
 def pack(
@@ -52,7 +53,9 @@ def pack(
     only: Annotated[
         list[SectionName] | None,
         typer.Option(
-            "--only", help="Write this section alone; may be given several times.", show_default=False
+            "--only",
+            help="Write this section alone; may be given several times. Without it all but carry.",
+            show_default=False,
         ),
     ] = None,
     paper: PaperWanted = "a4",
@@ -69,6 +72,7 @@ def pack(
 ) -> None:
     """Fit a job and write the shop's papers and files."""
     from drawerwright.cli.answers import console, steps_shown, write_json
+    from drawerwright.cli.reading import read_materials
     from drawerwright.cli.whole_job import aim_of, read_and_fit_for
 
     aim = aim_of(
@@ -92,6 +96,7 @@ def pack(
             units=units or job.units,
             inch_parts=64 if fraction == "64" else 32,
             only=[one.value for one in only or ()],
+            materials=read_materials(materials) if materials else None,
             progress=progress,
         )
     if as_json:

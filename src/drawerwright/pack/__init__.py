@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from drawerwright.pack.manifest import Manifest, PackFile
 from drawerwright.pack.papers import PaperName
-from drawerwright.pack.write import SECTIONS, Progress, Section, pack_contents, pack_files, write_pack
+from drawerwright.pack.write import SECTIONS, USUAL, Progress, Section, pack_contents, pack_files, write_pack
 
 __all__ = [
     "SECTIONS",
+    "USUAL",
     "Manifest",
     "PackFile",
     "PaperName",

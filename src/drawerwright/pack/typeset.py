@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     import typst
 
 DocumentName: TypeAlias = Literal[
-    "sheets", "mounting", "lining-up", "lists", "labels", "full-size", "pictures", "nothing"
+    "sheets", "mounting", "lining-up", "lists", "labels", "full-size", "pictures", "carrying", "nothing"
 ]
 """A template of this package that makes a document."""
 

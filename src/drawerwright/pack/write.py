@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Final, Literal, TypeAlias, get_args
 
+from drawerwright.catalogue.materials import Materials
 from drawerwright.files import write_job_toml
 from drawerwright.fit import fit_document
 from drawerwright.model.fitted import FittedJob
@@ -35,10 +36,12 @@ from drawerwright.units import ShownUnits
 Progress: TypeAlias = Callable[[int, int, str], None]
 """Called with steps done, steps in all, and what was done last."""
 
-Section: TypeAlias = Literal["sheets", "pictures", "templates", "lists", "dxf", "labels"]
+Section: TypeAlias = Literal["sheets", "pictures", "templates", "lists", "dxf", "labels", "carry"]
 """A part of the pack that can be asked for alone."""
 
 SECTIONS: Final[tuple[Section, ...]] = get_args(Section)
+USUAL: Final = SECTIONS[:-1]
+"""Sections of the whole pack. What drawers carry takes a study's time, and is made where it is asked for."""
 
 Files: TypeAlias = Iterator[tuple[str, bytes]]
 
@@ -66,16 +69,19 @@ def pack_files(
     units: ShownUnits = "mm",
     inch_parts: Parts = 32,
     only: Collection[Section] = (),
+    materials: Materials | None = None,
     progress: Progress | None = None,
 ) -> Files:
     """Every file of the pack but its manifest, one after another: path with `/`, and content.
 
-    `only` names the sections wanted; none means all, and the job and its answer besides. Inches are shown to
-    1/`inch_parts`. Same job, drawers and options give the same bytes; nothing is written here.
+    `only` names the sections wanted; none means all that are usual. With all of these come the job and its
+    answer. Inches are shown to 1/`inch_parts`. `materials`: those that the job was read with, the shipped
+    ones without. Same job, drawers and options give the same bytes; nothing is written here.
     """
     distinct = distinct_drawers(fitted)
     shown = Shown(units, inch_parts)
-    wanted = frozenset(only) or frozenset(SECTIONS)
+    wanted = frozenset(only) or frozenset(USUAL)
+    whole = wanted.issuperset(USUAL)
     drawers = len(distinct)
     drawn = drawers_to_draw(distinct) if "pictures" in wanted else ()
     each = {
@@ -85,9 +91,15 @@ def pack_files(
         "lists": 1,
         "dxf": drawers,
         "labels": 1,
+        "carry": 0,
     }
-    steps = _Steps(sum(each[section] for section in wanted) + (not only), progress)
-    if not only:
+    if "carry" in wanted:
+        # Heavy parts come in with the study: they are imported where it is asked for.
+        from drawerwright.pack.carrying import carrying_files, carrying_pages
+
+        each["carry"] = drawers + carrying_pages(fitted) + 1
+    steps = _Steps(sum(each[section] for section in wanted) + whole, progress)
+    if whole:
         yield "job.toml", write_job_toml(job).encode("utf-8")
         yield (
             "fit.json",
@@ -112,6 +124,9 @@ def pack_files(
         yield from sheet_files(fitted, distinct, Layout(papers()[paper]), shown, steps.tell)
     if "pictures" in wanted:
         yield from picture_files(fitted, drawn, papers()[paper], shown, steps.tell)
+    if "carry" in wanted:
+        layout = Layout(papers()[paper])
+        yield from carrying_files(fitted, distinct, layout, shown, materials, steps.tell)
 
 
 def _panels_of(alike: AlikeDrawers) -> str:
@@ -134,11 +149,21 @@ def pack_contents(
     units: ShownUnits = "mm",
     inch_parts: Parts = 32,
     only: Collection[Section] = (),
+    materials: Materials | None = None,
     progress: Progress | None = None,
 ) -> dict[str, bytes]:
     """All files of `pack_files` in memory, by path."""
     return dict(
-        pack_files(job, fitted, paper=paper, units=units, inch_parts=inch_parts, only=only, progress=progress)
+        pack_files(
+            job,
+            fitted,
+            paper=paper,
+            units=units,
+            inch_parts=inch_parts,
+            only=only,
+            materials=materials,
+            progress=progress,
+        )
     )
 
 
@@ -151,6 +176,7 @@ def write_pack(
     units: ShownUnits = "mm",
     inch_parts: Parts = 32,
     only: Collection[Section] = (),
+    materials: Materials | None = None,
     progress: Progress | None = None,
 ) -> Manifest:
     """Writes a job's papers and files into the folder `out`, or the archive if it ends in `.zip`.
@@ -166,6 +192,13 @@ def write_pack(
     check, put = (check_archive, put_in_archive) if is_archive(out) else (check_folder, put_in_place)
     check(out)
     made = pack_files(
-        job, fitted, paper=paper, units=units, inch_parts=inch_parts, only=only, progress=progress
+        job,
+        fitted,
+        paper=paper,
+        units=units,
+        inch_parts=inch_parts,
+        only=only,
+        materials=materials,
+        progress=progress,
     )
     return put(made, fitted.title, out)

@@ -56,6 +56,13 @@ WORDS: Final[dict[Section, SectionWords]] = {
         SectionWords(
             "labels", "Labels", "A label for each part, to stick on as it leaves the saw.", ("labels",)
         ),
+        SectionWords(
+            "carry",
+            "What drawers carry",
+            "For whoever answers for it: load against capacity, sag, forces and closing of each drawer, the "
+            "balance of cabinets that stand free. Takes longer, and is left out unless it is marked.",
+            ("carrying",),
+        ),
     )
 }
 """Every section in the order of the pack."""

@@ -141,3 +141,13 @@ def test_the_drawings_are_svg_and_the_same_each_time(slide: Callable[..., Slide]
         assert scene.alt
         assert extent(scene).width > 0
         assert "nan" not in text
+
+
+def test_a_diagram_stands_in_a_field_of_any_size(slide: Callable) -> None:
+    for draw in (sag_diagram, force_diagram):
+        frame = next(
+            one
+            for one in draw(slide(), size=(60.0, 35.0)).primitives
+            if isinstance(one, Polyline) and one.closed
+        )
+        assert max(frame.points) == (60.0, 35.0)

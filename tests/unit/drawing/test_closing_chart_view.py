@@ -118,3 +118,30 @@ def test_ticks_are_round_few_and_inside(low: float, high: float) -> None:
     step = ticks[1] - ticks[0]
     leading = step / 10 ** math.floor(math.log10(step) + 1e-9)
     assert leading == pytest.approx(round(leading))
+
+
+@pytest.mark.parametrize("mass", [5.0, 25.0, 35.0, 58.0])
+@pytest.mark.parametrize("size", [(60.0, 40.0), (75.0, 60.0), (WIDTH, HEIGHT)])
+def test_words_inside_a_field_of_any_size_are_apart_and_keep_to_it(
+    chart: ClosingChart, size: tuple[float, float], mass: float
+) -> None:
+    closing = closing_of(mass, UNIT, travel=500.0)
+    scene = drawn_chart(chart, closing, size=size)
+    inside = [
+        one.extent
+        for one in scene.primitives
+        if isinstance(one, Text) and one.weight == "semibold" and 0 < one.at[1] < size[1]
+    ]
+    assert len(inside) >= 2
+    assert not [1 for at, one in enumerate(inside) for other in inside[:at] if one.overlaps(other)]
+    assert all(one.left > -0.5 and one.right < size[0] + 0.5 for one in inside)
+    assert max(max(x for x, _ in one.points) for one in scene.primitives if isinstance(one, Hatch)) == size[0]
+
+
+def test_the_legend_of_a_narrow_field_takes_more_rows(chart: ClosingChart) -> None:
+    def rows(width: float) -> set[float]:
+        drawn = drawn_chart(chart, size=(width, 40.0)).primitives
+        return {one.at[1] for one in drawn if isinstance(one, Text) and one.at[1] < -12}
+
+    assert len(rows(WIDTH)) == 1
+    assert len(rows(70.0)) == 2

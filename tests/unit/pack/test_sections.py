@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from pack_builders import fitting, job_of, not_fitting
 
-from drawerwright.pack import SECTIONS, pack_contents, sheets
+from drawerwright.pack import USUAL, pack_contents, sheets
 from drawerwright.pack.parts import in_parts, part_names
 
 WANTED = {
@@ -21,7 +21,7 @@ WANTED = {
 }
 
 
-@pytest.mark.parametrize("section", SECTIONS)
+@pytest.mark.parametrize("section", USUAL)
 def test_a_section_alone_is_what_the_whole_pack_has_of_it(section: Any, whole: dict[str, bytes]) -> None:
     job, fitted = job_of(fitting("B1-1"), not_fitting("X"))
     alone = pack_contents(job, fitted, only=[section])

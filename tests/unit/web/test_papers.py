@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 from fastapi.testclient import TestClient
 
-from drawerwright.pack.write import SECTIONS
+from drawerwright.pack.write import SECTIONS, USUAL
 from drawerwright.store import Store
 from drawerwright.web.demo_job import demo_cabinet
 from drawerwright.web.paper_words import WORDS, section_of, size_words
@@ -39,7 +39,8 @@ def built(client: TestClient, address: str) -> str:
 def test_every_section_is_named_with_what_it_is_for(client: TestClient, job: str) -> None:
     html = client.get(f"/jobs/{job}/papers").text
     for section in SECTIONS:
-        assert f'name="only" value="{section}" checked' in html
+        assert (f'name="only" value="{section}" checked' in html) == (section in USUAL)
+        assert f'name="only" value="{section}"' in html
         assert WORDS[section].says.partition(":")[0] in html
     assert set(WORDS) == set(SECTIONS)
 
@@ -58,11 +59,17 @@ def test_without_a_script_the_page_looks_again_until_the_pack_is_there(client: T
 
 
 def test_all_sections_marked_are_the_whole_pack_with_the_job_in_it(client: TestClient, job: str) -> None:
-    query = "&".join(f"only={section}" for section in SECTIONS)
+    query = "&".join(f"only={section}" for section in USUAL)
     html = client.get(f"/jobs/{job}/papers?{query}").text
     address = re.search(r'type="application/json" href="([^"]+)"', html)
     assert address is not None
     assert "only=" not in address[1]
+
+
+def test_what_drawers_carry_is_made_where_it_is_marked(client: TestClient, job: str) -> None:
+    html = built(client, f"/jobs/{job}/papers?only=carry&build=1")
+    assert re.search(r'href="/api/v1/jobs/\d+/pack/files/carrying\.pdf', html)
+    assert WORDS["carry"].title in html
 
 
 def test_a_job_that_does_not_read_tells_its_faults_and_builds_nothing(

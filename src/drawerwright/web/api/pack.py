@@ -38,7 +38,9 @@ _SHOWN_INLINE: Final = ("application/pdf", "image/svg+xml", "application/json", 
 
 def options_in_query(
     aim: Annotated[AimAsked, Depends(aim_in_query)],
-    only: Annotated[list[Section] | None, Query(description="Only these sections; all unless told.")] = None,
+    only: Annotated[
+        list[Section] | None, Query(description="Only these sections; all but carry unless told.")
+    ] = None,
     paper: Annotated[PaperName, Query(description="Size of the sheets that are printed.")] = "a4",
     units: Annotated[ShownUnits | None, Query(description="Units on papers; the job's unless told.")] = None,
     fraction: Annotated[Literal["32", "64"], Query(description="Finest parts of an inch on papers.")] = "32",

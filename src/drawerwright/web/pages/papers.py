@@ -17,7 +17,7 @@ from drawerwright.fit.whole_job import Aim
 from drawerwright.model.fitted import FittedDrawer
 from drawerwright.pack.figures import change_text
 from drawerwright.pack.shown import Shown
-from drawerwright.pack.write import SECTIONS
+from drawerwright.pack.write import SECTIONS, USUAL
 from drawerwright.units import ShownUnits
 from drawerwright.web.aims import AIMS, NO_AIM, AimAsked, fitted_for
 from drawerwright.web.api.pack import options_in_query, packs_of
@@ -60,7 +60,7 @@ def asked_options(
     aim: Annotated[str | None, Query(description="How slides are chosen.")] = None,
 ) -> PackOptions:
     """The options of a pack as the page's form tells them. Raises InputError."""
-    if set(options.only) == set(SECTIONS):  # all of them: the whole pack, with the job and its answer
+    if set(options.only) == set(USUAL):  # all of these: the whole pack, with the job and its answer
         options = replace(options, only=())
     if not aim:
         return options
@@ -98,7 +98,7 @@ def papers(
         title=job.title or f"Job {job.id}",
         options=options,
         units=units,
-        words=[(WORDS[key], not options.only or key in options.only) for key in SECTIONS],
+        words=[(WORDS[key], key in (options.only or USUAL)) for key in SECTIONS],
         aims=AIM_WORDS,
         answers=answers,
         faults=faults,
