@@ -1,0 +1,295 @@
+"""The drawing sheet in a browser: it answers as it is typed in, by keyboard, without a script, anywhere."""
+
+from __future__ import annotations
+
+import io
+import re
+from collections.abc import Callable
+from typing import Any
+from urllib.parse import urlencode
+
+import pytest
+
+from drawerwright.store import Store
+from drawerwright.web.demo_job import demo_cabinet
+
+OVERLAY = urlencode(
+    {
+        "width": "562, 561.5",
+        "height": "168",
+        "depth": "530",
+        "side": "16",
+        "contents": "20",
+        "front.style": "overlay",
+    }
+)
+NOTHING_FITS = urlencode({"width": "300", "height": "100", "depth": "200", "side": "16", "contents": "20"})
+
+
+@pytest.fixture
+def drawer(server: Any) -> str:
+    """The address of a stored drawer's sheet."""
+    store: Store = server.store
+    job = store.create_job(demo_cabinet())
+    return f"{server.url}/jobs/{job.id}/drawers/{demo_cabinet()['drawer'][0]['id']}"
+
+
+def expect(locator: Any) -> Any:
+    from playwright.sync_api import expect as expected
+
+    return expected(locator)
+
+
+def focused(page: Any) -> str:
+    return str(page.evaluate("() => document.activeElement.id"))
+
+
+def test_an_edit_is_drawn_at_once_and_stands_in_the_address(server: Any, browser_page: Any) -> None:
+    page = browser_page
+    page.goto(f"{server.url}/?{OVERLAY}")
+    expect(page.locator(".title-strip .slide strong")).to_have_text("house-16 / 500")
+    page.fill("#f-depth", "480")
+    expect(page.locator(".title-strip .slide strong")).to_have_text("house-16 / 450")
+    expect(page.locator("#sheet-opening_depth text")).to_have_text("480")
+    assert "depth=480" in page.url
+    assert focused(page) == "f-depth"
+    expect(page.locator("#check-cabinet-depth")).to_contain_text("Depth 480 mm")
+    page.reload()
+    assert page.input_value("#f-depth") == "480"
+
+
+def test_what_does_not_read_is_told_at_its_field_while_the_last_drawing_stays(
+    server: Any, browser_page: Any
+) -> None:
+    page = browser_page
+    page.goto(f"{server.url}/?{OVERLAY}")
+    page.fill("#f-side", "thick")
+    expect(page.locator('[data-field="side"] .fault')).to_contain_text('"thick"')
+    expect(page.locator("[data-sheet][data-stale] #sheet-opening_depth")).to_be_visible()
+    assert page.get_attribute("#f-side", "aria-invalid") == "true"
+    page.fill("#f-side", "15")
+    expect(page.locator(".field.wrong")).to_have_count(0)
+    expect(page.locator("[data-sheet][data-stale]")).to_have_count(0)
+    expect(page.locator(".board")).to_contain_text("519.5")
+
+
+def test_a_working_is_unfolded_and_folded_by_keyboard(server: Any, browser_page: Any) -> None:
+    page = browser_page
+    page.goto(f"{server.url}/?{OVERLAY}")
+    page.focus("#sheet-inside_width")
+    page.keyboard.press("Enter")
+    expect(page.locator(".board .fold .sum")).to_have_text("561.5 − 42 = 519.5 mm")
+    assert focused(page) == "sheet-inside_width"
+    assert page.get_attribute("#sheet-inside_width", "aria-expanded") == "true"
+    page.fill("#f-width", "600")
+    expect(page.locator(".board .fold .sum")).to_have_text("600 − 42 = 558 mm")
+    page.focus("#sheet-box_height")
+    page.keyboard.press("Enter")
+    expect(page.locator(".board .fold")).to_have_count(1)
+    expect(page.locator(".board .fold .label")).to_contain_text("Box height")
+    page.keyboard.press("Escape")
+    expect(page.locator(".board .fold")).to_have_count(0)
+    assert focused(page) == "sheet-box_height"
+
+
+def test_every_dimension_and_control_is_reached_by_tab(server: Any, browser_page: Any) -> None:
+    page = browser_page
+    page.goto(f"{server.url}/?{OVERLAY}")
+    page.focus("#f-width")
+    met = []
+    for _ in range(60):
+        page.keyboard.press("Tab")
+        met.append(
+            page.evaluate(
+                "() => document.activeElement.dataset.quantity || document.activeElement.name || ''"
+            )
+        )
+    assert {"height", "depth", "side", "contents", "out"} <= set(met)
+    assert {"inside_width", "opening_width", "box_length", "box_height", "first_hole", "front_width"} <= set(
+        met
+    )
+
+
+def test_the_slider_draws_the_drawer_out_and_tells_others(server: Any, browser_page: Any) -> None:
+    page = browser_page
+    page.goto(f"{server.url}/?{OVERLAY}")
+    page.evaluate(
+        "() => document.addEventListener('drawn-out', e => { document.body.dataset.told = e.detail.mm; })"
+    )
+    page.focus(".board [data-pull] [type=range]")
+    page.keyboard.press("End")
+    expect(page.locator(".board [data-out]")).to_have_text("500")
+    expect(page.locator(".board [data-picture] text")).to_have_text("500")
+    assert page.get_attribute("body", "data-told") == "500"
+    assert "out=500" in page.url
+    page.keyboard.press("Home")
+    expect(page.locator(".board [data-picture] text")).to_have_count(0)
+
+
+def test_what_would_make_it_fit_goes_into_the_fields(server: Any, browser_page: Any) -> None:
+    page = browser_page
+    page.goto(f"{server.url}/?{NOTHING_FITS}")
+    expect(page.locator("[data-verdict]")).to_have_text("does not fit")
+    page.locator(".board .changes a").first.click()
+    expect(page.locator("[data-verdict]")).to_have_text("fits")
+    assert page.input_value("#f-depth") == "305"
+    expect(page.locator("[data-said]")).to_have_text("fits")
+
+
+def test_a_lost_server_is_told_and_what_was_typed_is_drawn_when_it_is_back(
+    server: Any, browser_page: Any, console_faults: Any
+) -> None:
+    console_faults.forgive("ERR_CONNECTION_REFUSED|ERR_EMPTY_RESPONSE|ERR_CONNECTION_RESET")
+    page = browser_page
+    page.goto(f"{server.url}/?{OVERLAY}")
+    server.stop()
+    page.fill("#f-depth", "480")
+    expect(page.locator("[data-unreachable]")).to_be_visible()
+    page.fill("#f-contents", "25")
+    expect(page.locator(".title-strip .slide strong")).to_have_text("house-16 / 500")
+    server.start()
+    expect(page.locator(".title-strip .slide strong")).to_have_text("house-16 / 450")
+    expect(page.locator("[data-unreachable]")).to_be_hidden()
+    expect(page.locator(".load")).to_contain_text("contents 25.0")
+
+
+def test_a_stored_drawer_is_changed_left_found_again_and_saved(
+    server: Any, drawer: str, browser_page: Any
+) -> None:
+    page = browser_page
+    page.goto(drawer)
+    page.fill("#f-depth", "600")
+    expect(page.locator(".title-strip .slide strong")).to_contain_text("550")
+    expect(page.locator("[data-unsaved]")).to_contain_text("Not saved: 1 field changed")
+    page.goto(drawer)
+    assert page.input_value("#f-depth") != "600"
+    page.get_by_role("link", name="Show them").click()
+    assert page.input_value("#f-depth") == "600"
+    page.get_by_role("button", name="Save", exact=True).click()
+    expect(page.locator("[data-unsaved]")).to_have_text("Saved.")
+    assert page.input_value("#f-depth") == "600"
+    page.goto(drawer)
+    expect(page.locator("[data-draft-found]")).to_be_hidden()
+
+
+def test_a_save_to_a_killed_server_is_done_when_it_is_back(
+    server_process: Any, new_page: Callable[..., Any], console_faults: Any
+) -> None:
+    console_faults.forgive("ERR_CONNECTION_REFUSED|ERR_EMPTY_RESPONSE|ERR_CONNECTION_RESET")
+    store: Store = server_process.store
+    job = store.create_job(demo_cabinet())
+    name = demo_cabinet()["drawer"][0]["id"]
+    page = new_page()
+    page.goto(f"{server_process.url}/jobs/{job.id}/drawers/{name}")
+    server_process.stop()
+    page.fill("#f-depth", "601")
+    page.get_by_role("button", name="Save", exact=True).click()
+    expect(page.locator("[data-unsaved]")).to_contain_text("kept here")
+    server_process.start()
+    expect(page.locator("[data-unsaved]")).to_have_text("Saved.")
+    assert store.job(job.id).values["drawer"][0]["opening"]["depth"] == 601
+
+
+def test_without_a_script_it_answers_unfolds_draws_out_and_saves(
+    server: Any, drawer: str, new_page: Callable[..., Any]
+) -> None:
+    page = new_page(java_script_enabled=False)
+    page.goto(server.url)
+    page.fill("#f-width", "600")
+    page.get_by_role("button", name="Draw it").click()
+    page.locator("#sheet-inside_width").click()
+    assert "600 − 42 = 558" in page.locator(".board .fold").inner_text()
+    page.locator(".board .fold").get_by_role("link", name="Fold").click()
+    assert page.locator(".board .fold").count() == 0
+    page.locator(".board").get_by_role("button", name="Show").click()
+    assert "out=200" in page.url
+    page.goto(drawer)
+    page.fill("#f-depth", "600")
+    page.get_by_role("button", name="Save", exact=True).click()
+    assert page.locator("[data-unsaved]").inner_text() == "Saved."
+    assert page.input_value("#f-depth") == "600"
+
+
+@pytest.mark.parametrize("width", [360, 820, 1100, 1600])
+@pytest.mark.parametrize("query", [OVERLAY, NOTHING_FITS], ids=["fits", "does-not-fit"])
+def test_no_screen_scrolls_sideways(
+    server: Any, new_page: Callable[..., Any], width: int, query: str
+) -> None:
+    page = new_page(viewport={"width": width, "height": 900})
+    page.goto(f"{server.url}/?{query}")
+    assert page.evaluate("() => document.documentElement.scrollWidth") <= width
+    shown = page.locator("svg.paper:visible").count()
+    assert shown == (1 if width >= 1340 else 4)
+
+
+def test_notes_of_a_wide_sheet_keep_clear_of_each_other_and_of_numbers(
+    server: Any, browser_page: Any
+) -> None:
+    page = browser_page
+    for query in (OVERLAY, NOTHING_FITS, urlencode({"width": 1200, "height": 90, "depth": 530, "side": 16})):
+        page.goto(f"{server.url}/?{query}")
+        overlaps = page.evaluate(
+            """() => {
+              const all = (s) => [...document.querySelectorAll(s)];
+              const of = (s) => all(s).map(e => [e.textContent.trim(), e.getBoundingClientRect()]);
+              const notes = of('.board .note'), numbers = of('.board a.dimension text');
+              const meet = (a, b) => a.left < b.right && b.left < a.right
+                && a.top < b.bottom && b.top < a.bottom;
+              const found = [];
+              notes.forEach(([t, a], i) => {
+                notes.slice(i + 1).forEach(([u, b]) => meet(a, b) && found.push([t, u]));
+                numbers.forEach(([u, b]) => meet(a, b) && found.push([t, u]));
+              });
+              return found;
+            }"""
+        )
+        assert overlaps == []
+
+
+@pytest.mark.parametrize("query", [OVERLAY, NOTHING_FITS], ids=["fits", "does-not-fit"])
+def test_it_prints_on_one_page_at_its_scale(server: Any, browser_page: Any, query: str) -> None:
+    import pdfplumber
+
+    page = browser_page
+    page.goto(f"{server.url}/?{query}")
+    printed = page.pdf(prefer_css_page_size=True, print_background=True)
+    with pdfplumber.open(io.BytesIO(printed)) as pdf:
+        assert len(pdf.pages) == 1
+        sheet = pdf.pages[0]
+        assert sheet.width == pytest.approx(841.9, abs=1.0), "A4, lying"
+        text = sheet.extract_text()
+    assert "Measured" in text
+    assert "Print" not in text
+    assert re.search(r"1 : \d+(\.5)? on A4", text)
+
+
+def test_the_printed_opening_is_as_wide_as_its_scale_says(server: Any, browser_page: Any) -> None:
+    page = browser_page
+    page.emulate_media(media="print")
+    page.set_viewport_size({"width": 1122, "height": 793})
+    page.goto(f"{server.url}/?{OVERLAY}")
+    told = re.search(r"1 : ([\d.]+) on", page.locator(".scale dt").inner_text())
+    assert told is not None
+    width_px = page.locator("#sheet-opening_width .pen-dimension").first.bounding_box()["width"]
+    assert width_px / 96 * 25.4 == pytest.approx(561.5 / float(told[1]), rel=0.01)
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("width", [360, 1600])
+def test_nothing_serious_stands_in_the_way_of_those_who_read_otherwise(
+    server: Any, new_page: Callable[..., Any], scheme: str, width: int
+) -> None:
+    pytest.importorskip("axe_playwright_python")
+    from axe_playwright_python.sync_playwright import Axe
+
+    page = new_page(color_scheme=scheme, viewport={"width": width, "height": 900}, bypass_csp=True)
+    for query in (f"{OVERLAY}&show=inside_width", NOTHING_FITS, "width=x"):
+        page.goto(f"{server.url}/?{query}")
+        page.locator("#f-width").wait_for()
+        found = Axe().run(page).response["violations"]
+        serious = [
+            (one["id"], [node["html"][:160] for node in one["nodes"][:3]])
+            for one in found
+            if one["impact"] in ("serious", "critical")
+        ]
+        assert serious == []
