@@ -2,9 +2,13 @@
 
 DrawerwrightError                the one root
 ├── InputError                   what was given cannot be used: all faults of it together
+│   ├── StoreUnusable            the store cannot be opened, read or written (kept in the store)
+│   ├── NotInStore               no job, family, revision or log of that name (kept in the store)
+│   └── Conflict                 somebody changed the same meanwhile; nothing is lost (kept in the store)
 ├── ReadingError                 one value cannot be read as a length, a mass or a number (also a ValueError)
 ├── Problems                     several things wrong inside one value or model (also a ValueError)
-└── EquationError                a sheet of equations is unknown, double or circular (kept beside the sheet)
+├── EquationError                a sheet of equations is unknown, double or circular (kept beside the sheet)
+└── TypesettingError             a paper could not be typeset: a fault of this program (kept in the pack)
 
 `ReadingError` and `Problems` are raised where the place in the file is not known yet; the readers turn
 them into the faults of one `InputError`, which is what a command or a request shows.
