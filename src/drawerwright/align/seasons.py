@@ -27,6 +27,8 @@ Across: TypeAlias = Literal["height", "width"]
 """Which size of a front lies across the grain: its height where the grain runs level."""
 
 MONTHS: Final = 12
+HARDLY: Final = 0.05
+"""A gap that lacks less than this is wide enough [mm]: nobody sets one finer. Own choice."""
 _NEAREST_FRONTS: Final = 0.05
 
 
@@ -65,6 +67,16 @@ class SeasonalGap:
     months: tuple[float, ...]
     as_cut: float
 
+    @property
+    def margin(self) -> float:
+        """How much wider than wanted the gap of a front as cut is today [mm]; negative: it lacks that."""
+        return self.as_cut - self.set_today
+
+    @property
+    def smallest_as_cut(self) -> float:
+        """The smallest of the year for a front as cut [mm]; below 0 it binds."""
+        return self.smallest + self.margin
+
 
 @dataclass(frozen=True, slots=True)
 class SeasonedFront:
@@ -79,6 +91,12 @@ class SeasonedFront:
     to_dry: float
     to_wet: float
     gaps: tuple[SeasonalGap, ...]
+
+    @property
+    def lacks(self) -> float:
+        """What must come off the front to give each gap its room [mm]; 0 where that is hardly anything."""
+        short = [-gap.margin for gap in self.gaps if gap.margin < 0.0]
+        return sum(short) if max(short, default=0.0) > HARDLY else 0.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated, Literal, TypeVar
+from typing import TYPE_CHECKING, Annotated, Final, Literal, TypeVar
 
 import typer
 
@@ -18,9 +18,13 @@ if TYPE_CHECKING:
     from drawerwright.errors import Fault
 
 _AIR = "TEMPERATURE/HUMIDITY"
-_WORKSHOP, _NOW, _DRY, _WET = "20C/45", "20C/45", "21C/25", "24C/65"
+WORKSHOP: Final = "20C/45"
+NOW: Final = "20C/45"
+DRY: Final = "21C/25"
+WET: Final = "24C/65"
 """Air unless told: an invented house that is heated in winter and not cooled in summer."""
-
+LIMIT: Final = "1 mm"
+"""Smallest gap unless told. Own choice."""
 
 _Read = TypeVar("_Read")
 
@@ -40,13 +44,13 @@ def season(
     ] = "height",
     workshop: Annotated[
         str, typer.Option("--workshop", metavar=_AIR, help="Air where the fronts were cut.")
-    ] = _WORKSHOP,
-    now: Annotated[str, typer.Option("--now", metavar=_AIR, help="Air of the house now.")] = _NOW,
-    dry: Annotated[str, typer.Option("--dry", metavar=_AIR, help="Air of its driest month.")] = _DRY,
-    wet: Annotated[str, typer.Option("--wet", metavar=_AIR, help="Air of its dampest month.")] = _WET,
+    ] = WORKSHOP,
+    now: Annotated[str, typer.Option("--now", metavar=_AIR, help="Air of the house now.")] = NOW,
+    dry: Annotated[str, typer.Option("--dry", metavar=_AIR, help="Air of its driest month.")] = DRY,
+    wet: Annotated[str, typer.Option("--wet", metavar=_AIR, help="Air of its dampest month.")] = WET,
     limit: Annotated[
         str, typer.Option("--limit", metavar="LENGTH", help="The smallest gap that is allowed.")
-    ] = "1 mm",
+    ] = LIMIT,
     fresh: Annotated[
         bool,
         typer.Option("--fresh", help="The fronts have just come: they have the workshop's moisture still."),
@@ -82,11 +86,15 @@ def season(
         _read(option, told, _air, faults)
         for option, told in (("--workshop", workshop), ("--now", now), ("--dry", dry), ("--wet", wet))
     ]
-    least = _read("--limit", limit, parse_clearance, faults)
+    _read("--limit", limit, parse_clearance, faults)
     known = [air for air in airs if air is not None]
-    if wood is None or least is None or len(known) < len(airs):
+    if wood is None or faults:
         raise InputError(faults)
-    _, fitted = read_and_fit(job_path, slides, units, materials=read_materials(materials))
+    job, fitted = read_and_fit(job_path, slides, units, materials=read_materials(materials))
+    # What a bare length means is told by the job, which is read by now.
+    least = _read("--limit", limit, lambda told: parse_clearance(told, job.units), faults)
+    if least is None:
+        raise InputError(faults)
     found = seasons_of(
         fitted,
         wood,
@@ -105,7 +113,7 @@ def season(
         from drawerwright.cli.season_words import show_seasons
 
         page = console()
-        show_seasons(page, found)
+        show_seasons(page, found, units or job.units)
         if charts:
             page.print(f"Charts in {out}: {', '.join(charts.values())}")
 

@@ -6,10 +6,13 @@ from rich.console import Console
 
 from drawerwright.align.seasons import Seasons
 from drawerwright.cli.tables import new_table, print_indented
-from drawerwright.units import format_length
+from drawerwright.units import ShownUnits, format_length
+
+_FRACTION = 64
+"""Gaps are told finer than sizes: to 1/64 inch. Own choice."""
 
 
-def show_seasons(out: Console, seasons: Seasons) -> None:
+def show_seasons(out: Console, seasons: Seasons, units: ShownUnits) -> None:
     """What moisture the wood takes on in each air, then each gap with what to set today."""
     found = seasons.moistures
     cut = "flat-sawn" if seasons.cut == "flat" else "quarter-sawn"
@@ -23,17 +26,22 @@ def show_seasons(out: Console, seasons: Seasons) -> None:
     for front in seasons.fronts:
         for gap in front.gaps:
             sizes = (gap.set_today, gap.smallest, gap.largest, gap.as_cut)
-            table.add_row(front.drawer, gap.edge, *(format_length(size, decimals=1) for size in sizes))
+            table.add_row(front.drawer, gap.edge, *(gap_length(size, units) for size in sizes))
     out.print(table)
-    tight = [
-        front for front in seasons.fronts if any(gap.as_cut < gap.set_today - 0.05 for gap in front.gaps)
-    ]
-    for front in tight:
-        lacks = sum(max(gap.set_today - gap.as_cut, 0.0) for gap in front.gaps)
-        print_indented(
-            out,
-            f"{front.drawer}: cut to the job's size it has too little room in the wet season; "
-            f"plane {format_length(lacks, decimals=1)} off its {seasons.across} in all.",
-            by=0,
-        )
+    for front in seasons.fronts:
+        if front.lacks:
+            print_indented(out, f"{front.drawer}: {lack_words(seasons, front.lacks, units)}", by=0)
     print_indented(out, f"Movement: {seasons.species.source}. Of a straight line about 5 % sure.", by=0)
+
+
+def gap_length(size: float, units: ShownUnits) -> str:
+    """A gap [mm] as people read it."""
+    return format_length(size, units, denominator=_FRACTION)
+
+
+def lack_words(seasons: Seasons, lacks: float, units: ShownUnits) -> str:
+    """What is to be done about a front that lacks so much room [mm]."""
+    return (
+        "cut to the job's size it has too little room in the wet season; "
+        f"plane {gap_length(lacks, units)} off its {seasons.across} in all."
+    )

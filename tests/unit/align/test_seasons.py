@@ -129,3 +129,13 @@ def test_the_document_tells_moistures_growth_and_gaps(one: FittedJob) -> None:
     assert told["schema"] == "drawerwright/season/1"
     assert told["moisture"]["wet"]["humidity"] == 0.65
     assert len(told["moisture_months"]) == len(told["fronts"][0]["gaps"][0]["months"]) == 12
+
+
+def test_a_front_lacks_what_its_tight_gaps_lack_together(one: FittedJob) -> None:
+    (front,) = seasons_of(one, CHERRY, HOUSE, limit=3.0).fronts
+    assert front.lacks == pytest.approx(sum(gap.set_today - gap.as_cut for gap in front.gaps))
+    for gap in front.gaps:
+        assert gap.margin == pytest.approx(gap.as_cut - gap.set_today)
+        assert gap.margin < 0.0
+        assert gap.smallest_as_cut == pytest.approx(3.0 + gap.margin)
+    assert seasons_of(one, CHERRY, HOUSE, limit=0.0).fronts[0].lacks == 0.0

@@ -111,3 +111,28 @@ def test_season_says_all_that_it_cannot_read(command, job: Path) -> None:  # typ
     ran = command("season", job, "--species", "iron", "--now", "hot", "--limit", "x")
     assert ran.code == 2
     assert all(option in ran.err for option in ("--species", "--now", "--limit"))
+
+
+def test_season_reads_a_bare_limit_as_the_job_does_and_tells_gaps_in_its_units(  # type: ignore[no-untyped-def]
+    command, job: Path, tmp_path: Path
+) -> None:
+    inches = tmp_path / "inches.toml"
+    text = JOB.replace("[[drawer]]", 'units = "in"\n[[drawer]]', 1).replace("side = 16", 'side = "16 mm"')
+    text = text.replace("562, height = 168, depth = 530", '"562 mm", height = "168 mm", depth = "530 mm"')
+    inches.write_text(text, encoding="utf-8")
+    told = json.loads(command("season", inches, "--species", "oak", "--limit", "0.0625", "--json").out)
+    assert told["limit"] == pytest.approx(25.4 / 16)
+    assert "1/16 in" in command("season", inches, "--species", "oak", "--limit", "1/16").out
+    assert " in " not in command("season", job, "--species", "oak").out.split("Movement:")[0]
+    both = command("season", job, "--species", "oak", "--units", "both").out
+    assert re.search(r"[\d.]+ mm \(\d+/\d+ in\)", both)
+
+
+def test_season_tells_what_to_plane_off_a_front_that_is_too_tight(command, job: Path) -> None:  # type: ignore[no-untyped-def]
+    ran = command("season", job, "--species", "oak", "--limit", "4")
+    told = json.loads(command("season", job, "--species", "oak", "--limit", "4", "--json").out)
+    (front,) = told["fronts"]
+    lacks = sum(gap["set_today"] - gap["as_cut"] for gap in front["gaps"])
+    says = f"A: cut to the job's size it has too little room in the wet season; plane {round(lacks, 1):g} mm"
+    assert says in " ".join(ran.out.split())
+    assert "plane" not in command("season", job, "--species", "oak", "--limit", "0").out
