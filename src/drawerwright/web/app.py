@@ -25,6 +25,7 @@ from drawerwright.web.api import (
     slides,
 )
 from drawerwright.web.api.openapi import add_openapi
+from drawerwright.web.compressing import ForOtherMachines
 from drawerwright.web.families import offer
 from drawerwright.web.faults import add_fault_handlers, broken
 from drawerwright.web.guard import Guard
@@ -115,6 +116,7 @@ def create_app(settings: Settings | None = None, *, store: Store | None = None) 
     app.mount("/static", statics.static_files(), name="static")
     add_fault_handlers(app)
     add_openapi(app)
+    app.add_middleware(ForOtherMachines)
     app.add_middleware(Guard, hosts=told.hosts, body_cap=told.body_cap, broken=broken, by_address=told.open)
     return app
 

@@ -18,6 +18,7 @@ from typing import Any
 
 import pytest
 
+from drawerwright.cli.serve import _bind
 from drawerwright.web.settings import Settings, is_loopback
 
 BIN = [sys.executable, "-m", "drawerwright.cli.main"]
@@ -252,3 +253,8 @@ def _shop(folder: Path) -> Path:
         encoding="utf-8",
     )
     return path
+
+
+def test_the_socket_sends_small_answers_at_once() -> None:
+    with _bind("127.0.0.1", 0) as bound:
+        assert bound.proto == socket.IPPROTO_TCP
