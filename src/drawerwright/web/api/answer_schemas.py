@@ -147,6 +147,23 @@ ANSWERS: Final[dict[str, Schema]] = {
             )
         ),
     ),
+    "CarriedComparison": answered(
+        "The document of `drawerwright carry --compare --json`; kg, mm, N, °, s.",
+        schema={"const": "drawerwright/carry-compare/1"},
+        title=TEXT,
+        slides=some(TEXT),
+        drawers=some(
+            answered(
+                "One drawer on each slide: figures in the slides' order, and the whole answers.",
+                id=TEXT,
+                figures=some(
+                    answered("A figure.", figure=TEXT, title=TEXT, unit=TEXT, values=some(maybe(NUMBER)))
+                ),
+                answers=some(TABLE),
+            )
+        ),
+    ),
+    "CarriedOrCompared": {"oneOf": [ref("Carried"), ref("CarriedComparison")]},
     "Aligned": answered(
         "The document of `drawerwright align --json`.",
         schema={"const": "drawerwright/align/1"},

@@ -61,6 +61,10 @@ BODIES: Final[dict[str, Schema]] = {
         positions={"type": "integer", "description": "How many extensions, from closed to fully out."},
         off_centre={**LENGTH, "description": "How far right of the middle the load's middle lies."},
         sag_limit={**LENGTH, "description": "How far a front may sag."},
+        compare={
+            **some(TEXT),
+            "description": "Slides side by side: families, each alone or as family/length; two at least.",
+        },
     ),
     "AlignRequest": sent(
         "A job, the gaps around its fronts, and the options of `drawerwright align`.",

@@ -61,8 +61,9 @@ def _studies(values: dict[str, Any]) -> dict[str, Example]:
     from drawerwright.align import align_document, align_job
     from drawerwright.carry import carry_document, carry_job
 
-    job = read_values(values)
-    fitted = fit_job(job, load_families(None), units=job.units)
+    job, families = read_values(values), load_families(None)
+    fitted = fit_job(job, families, units=job.units)
+    quick = answer_values(read_question(EXAMPLE.items()).values, families).fitted_job("")
     carried = carry_document(carry_job(fitted, only=_DRAWER, positions=3, where=""))
     row = {"drawer": _DRAWER, **_READINGS}
     aligned = align_document(align_job(fitted, gaps_of_mappings([row])))
@@ -70,6 +71,9 @@ def _studies(values: dict[str, Any]) -> dict[str, Example]:
     return {
         "carry": {"body": body, "answer": carried},
         "carry_job": {"path": {"job": _JOB, "drawer": _DRAWER, "positions": 3}, "answer": carried},
+        "carry_quick": {
+            "answer": carry_document(carry_job(quick, tilt_deg=1.0, off_centre=40.0, sag_limit=4.0, where=""))
+        },
         "align": {"body": {"job": values, "gaps": [row]}, "answer": aligned},
         "align_job": {"path": {"job": _JOB}, "answer": aligned},
     }
