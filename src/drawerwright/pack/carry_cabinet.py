@@ -49,7 +49,7 @@ def cabinet_page(tipping: Tipping, paper: Paper, shown: Shown) -> dict[str, Any]
         "scale": _scale_words(picture, shown),
         "drawing": None if picture is None else picture.document(),
         "beside_width": width * BESIDE,
-        "groups": _groups(tipping, words, shown),
+        "groups": balance_groups(tipping, words, shown),
     }
 
 
@@ -59,7 +59,8 @@ def _scale_words(picture: Picture | None, shown: Shown) -> str:
     return scale_text(picture.scene.scale) + (" in mm" if shown.both else "")
 
 
-def _groups(tipping: Tipping, words: Words, shown: Shown) -> list[dict[str, Any]]:
+def balance_groups(tipping: Tipping, words: Words, shown: Shown) -> list[dict[str, Any]]:
+    """Cautions, the check, every case in figures, and what was taken, as groups of rows."""
     cautions = [{"who": f"{number}", "says": says} for number, says in enumerate(tipping.cautions, 1)]
     groups = [
         {"kind": "notes", "title": "Cautions", "rows": cautions},

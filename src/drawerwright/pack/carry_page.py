@@ -124,7 +124,7 @@ def _beside(alike: AlikeDrawers, one: CarriedDrawer, shown: Shown) -> list[dict[
     told = [
         {"kind": "checks", "title": "Look at these", "rows": careful},
         {"kind": "fine", "title": "Checks that hold, and how much is left", "rows": fine},
-        {"kind": "notes", "title": "What is not known", "rows": [*_not_fitted(one), *_missing(one)]},
+        {"kind": "notes", "title": "What is not known", "rows": [*_not_fitted(one), *missing_rows(one)]},
         {"kind": "notes", "title": "Cautions", "rows": [*_standing_free(alike), *carrying_cautions()]},
     ]
     return [each for each in told if each["rows"]]
@@ -150,7 +150,7 @@ def _not_fitted(one: CarriedDrawer) -> list[dict[str, str]]:
     return [{"who": "Slide", "says": says}]
 
 
-def _missing(one: CarriedDrawer) -> list[dict[str, str]]:
+def missing_rows(one: CarriedDrawer) -> list[dict[str, str]]:
     """What the slide family does not tell: what goes without an answer, and how it is measured."""
     rows = []
     for key in one.missing:

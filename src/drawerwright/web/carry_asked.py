@@ -1,4 +1,4 @@
-"""How the study of carrying is asked in an address: lean of the cabinet, place of the load, limit of the sag."""
+"""How the study of carrying is asked in an address: lean, place of the load, limit of the sag."""
 
 from __future__ import annotations
 

@@ -33,7 +33,7 @@ _NAMES: Final = ("cabinet member", "intermediate member", "drawer member")
 
 
 @dataclass(frozen=True, slots=True)
-class _Member:
+class BentMember:
     """One member: places along it and its heights there [mm], and heights over its supports."""
 
     places: Q
@@ -50,7 +50,7 @@ def bent_slide(slide: Slide, position: int = -1, *, units: Units = "mm") -> Scen
     """
     if not slide.data.has_sag:
         raise ValueError(f"the sag is not known: {', '.join(slide.data.missing)} not told")
-    members = _members(slide, position)
+    members = bent_members(slide, position)
     scale = WIDTH / (slide.data.member + slide.data.travel)
     largest = float(np.abs(slide.drawn.sag).max())
     larger = DROP / largest if largest > 0.0 else 0.0
@@ -81,15 +81,17 @@ def bent_slide(slide: Slide, position: int = -1, *, units: Units = "mm") -> Scen
     return Scene("bent-slide", "The slide under its load", f"A slide's three members, {told}", tuple(drawn))
 
 
-def _members(slide: Slide, position: int) -> tuple[_Member, _Member, _Member]:
-    """The three members from the cabinet out, each standing on the one before."""
+def bent_members(
+    slide: Slide, position: int, places: int = _PLACES
+) -> tuple[BentMember, BentMember, BentMember]:
+    """The three members from the cabinet out, each standing on the one before, told at so many `places`."""
     data, drawn = slide.data, slide.drawn
     out = float(drawn.extension[position])
     lower = (data.lower[0] + out / 4, data.lower[1] + out / 4)
     upper = (data.upper[0] + 0.75 * out, data.upper[1] + 0.75 * out)
     screws = _forces(drawn, position, "screw")
     low, up = _forces(drawn, position, "lower"), _forces(drawn, position, "upper")
-    ends = np.linspace(0.0, data.member, _PLACES)
+    ends = np.linspace(0.0, data.member, places)
     held = (-screws[0] * data.mount_give, -screws[1] * data.mount_give)
     loads_low = list(zip(lower, low, strict=True))
     loads_up = list(zip(upper, up, strict=True))
@@ -111,7 +113,7 @@ def _member(
     loads: Loads,
     spreads: tuple[tuple[float, float, float], ...],
     stiffness: float,
-) -> _Member:
+) -> BentMember:
     bent = bent_line(
         places,
         *supports,
@@ -121,10 +123,10 @@ def _member(
         at_rear=heights[0],
         at_front=heights[1],
     )
-    return _Member(places, bent, supports, heights)
+    return BentMember(places, bent, supports, heights)
 
 
-def _on(member: _Member, supports: Pair, heights: Pair, loads: Loads, stiffness: float, at: Pair) -> Pair:
+def _on(member: BentMember, supports: Pair, heights: Pair, loads: Loads, stiffness: float, at: Pair) -> Pair:
     """Heights of a member at two places."""
     rear, front = bent_line(
         np.array(at), *supports, loads=loads, stiffness=stiffness, at_rear=heights[0], at_front=heights[1]

@@ -178,6 +178,37 @@ ANSWERS: Final[dict[str, Schema]] = {
             )
         ),
     ),
+    "Seasons": answered(
+        "The document of `drawerwright season --json`; mm, °C, humidity 0 to 1, moisture in percent.",
+        schema={"const": "drawerwright/season/1"},
+        species=TEXT,
+        cut=TEXT,
+        across=TEXT,
+        limit=NUMBER,
+        settled=TRUTH,
+        source=TEXT,
+        moisture=TABLE,
+        moisture_months=some(NUMBER),
+        fronts=some(
+            answered(
+                "One front over the year.",
+                drawer=TEXT,
+                size=NUMBER,
+                grown=numbers("Its growth.", "today", "to_dry", "to_wet"),
+                gaps=some(
+                    answered(
+                        "One gap: what to set today, the smallest and largest of the year, month by month.",
+                        edge=TEXT,
+                        set_today=NUMBER,
+                        smallest=NUMBER,
+                        largest=NUMBER,
+                        as_cut=NUMBER,
+                        months=some(NUMBER),
+                    )
+                ),
+            )
+        ),
+    ),
     "Slides": answered("All slide families.", schema=TEXT, families=some(ref("SlideFamily")), own=some(TEXT)),
     "Slide": answered(
         "One family, and how it is kept.",

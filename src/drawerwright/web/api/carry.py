@@ -1,4 +1,4 @@
-"""`POST /api/v1/carry`: load, sag and forces over the travel; the same of a stored job, and of one opening."""
+"""`POST /api/v1/carry`: load, sag and forces over the travel; of a stored job and one opening as well."""
 
 from __future__ import annotations
 
@@ -94,7 +94,7 @@ def carry_stored(
 
 @router.get("/quick/carry", **described("carry_quick", answer="Carried", parameters=QUICK))
 def carry_quick(request: Request) -> Response:
-    """What the drawer of one opening carries, asked in the address: the twin of the quick answer's section."""
+    """What the drawer of one opening carries, asked in the address: twin of the quick answer's section."""
     from drawerwright.carry import carry_document, carry_job
 
     question = read_opening(request.query_params.multi_items(), besides=FIELDS)
@@ -139,7 +139,7 @@ def compared(
     materials: Materials | None,
     options: dict[str, Any],
 ) -> dict[str, Any]:
-    """The document of slides side by side. Raises InputError where fewer than two are named, or unknown ones."""
+    """The document of slides side by side. Raises InputError where one of them is unknown, or alone."""
     from drawerwright.carry.comparing import carry_comparison, carry_comparison_document
 
     comparison = compare_slides(job, families, wanted, units=units, materials=materials, where="compare")
