@@ -22,6 +22,7 @@ from drawerwright.web.api import (
     pack,
     quick,
     revisions,
+    season,
     slides,
 )
 from drawerwright.web.api.openapi import add_openapi
@@ -59,6 +60,7 @@ API_ROUTERS: tuple[APIRouter, ...] = (
     pack.router,
     quick.router,
     revisions.router,
+    season.router,
     slides.router,
 )
 PAGE_ROUTERS: tuple[APIRouter, ...] = (

@@ -70,9 +70,9 @@ def test_every_body_and_answer_in_json_has_an_example_of_its_schema(document: di
 def test_examples_that_need_no_stored_job_are_answered_with_the_answer_that_is_told(
     client: TestClient, document: dict[str, Any]
 ) -> None:
-    for path in ("/api/v1/fit", "/api/v1/compare", "/api/v1/carry", "/api/v1/align", "/api/v1/slides/check"):
-        operation = document["paths"][path]["post"]
-        answer = client.post(path, json=operation["requestBody"]["content"][JSON]["example"])
+    for route in ("fit", "compare", "carry", "align", "season", "slides/check"):
+        operation = document["paths"][f"/api/v1/{route}"]["post"]
+        answer = client.post(f"/api/v1/{route}", json=operation["requestBody"]["content"][JSON]["example"])
         told = operation["responses"]["200"]["content"][JSON]["example"]
         assert answer.json() == told
 

@@ -163,6 +163,73 @@ def test_lining_up_answers_as_the_command_does(
     assert told == written("align", demo, "--gaps", path, *words)
 
 
+SOLID = {
+    "title": "Invented: fronts of solid wood",
+    "drawer": [
+        {
+            "id": f"S-{row}",
+            "cabinet": "S",
+            "row": row,
+            "opening": {"width": 562, "height": 168, "depth": 530, "floor": 168 * (row - 1)},
+            "side": 16,
+            "front": {"style": "overlay"},
+        }
+        for row in (1, 2, 3)
+    ]
+    + [
+        {
+            "id": "inset",
+            "opening": {"width": 562, "height": 168, "depth": 530},
+            "side": 16,
+            "front": {"style": "inset"},
+        }
+    ],
+}
+
+
+@pytest.mark.parametrize(
+    ("words", "options"),
+    [
+        (["--species", "cherry"], {"species": "cherry"}),
+        (
+            ["--species", "oak", "--cut", "quarter", "--across", "width", "--drawer", "S-2"],
+            {"species": "oak", "cut": "quarter", "across": "width", "drawer": "S-2"},
+        ),
+        (
+            ["--species", "ash", "--workshop", "18C/60", "--now", "68F/40", "--fresh", "--limit", "2"],
+            {"species": "ash", "workshop": "18C/60", "now": "68F/40", "fresh": True, "limit": 2},
+        ),
+        (
+            ["--species", "beech", "--dry", "20C/20", "--wet", "26C/70", "--limit", "1/16 in"],
+            {"species": "beech", "dry": "20C/20", "wet": "26C/70", "limit": "1/16 in"},
+        ),
+    ],
+    ids=["plain", "quarter-sawn, upright grain", "just come", "a wide swing"],
+)
+def test_the_seasons_answer_as_the_command_does(
+    client: TestClient, written: Any, tmp_path: Path, words: list[str], options: dict[str, Any]
+) -> None:
+    path = tmp_path / "solid.toml"
+    path.write_text(write_job_toml(job_from_mapping(SOLID)), encoding="utf-8")
+    told = answered(client, "season", job=SOLID, **options)
+    assert told == written("season", path, *words)
+    assert len(told["fronts"]) == (1 if "drawer" in options else 4)
+    job = client.post("/api/v1/jobs", json={"values": SOLID}).json()["id"]
+    assert client.get(f"/api/v1/jobs/{job}/season", params=options).json() == told
+
+
+def test_the_seasons_say_every_option_that_does_not_read_at_once(client: TestClient) -> None:
+    wrong = {"cut": "round", "across": "grain", "now": "hot", "dry": 5, "limit": -1}
+    answer = client.post("/api/v1/season", json={"job": SOLID, **wrong, "fresh": "yes", "colour": "red"})
+    assert answer.status_code == 422
+    places = [one["where"] for one in answer.json()["errors"]]
+    assert sorted(places) == sorted(["species", *wrong, "fresh", "colour"])
+    job = client.post("/api/v1/jobs", json={"values": SOLID}).json()["id"]
+    answer = client.get(f"/api/v1/jobs/{job}/season", params={**wrong, "species": "chery"})
+    assert answer.status_code == 422
+    assert {one["where"]: one["try"] for one in answer.json()["errors"]}["species"] == "cherry"
+
+
 def test_the_families_are_those_that_the_command_lists(client: TestClient, written: Any) -> None:
     told = client.get("/api/v1/slides").json()
     assert told.pop("own") == []

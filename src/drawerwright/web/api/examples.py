@@ -5,15 +5,18 @@ from __future__ import annotations
 from copy import deepcopy
 from typing import Any, Final
 
+from drawerwright.align.season_document import season_document
 from drawerwright.catalogue.families import family_named, load_families
 from drawerwright.catalogue.family_check import check_family
 from drawerwright.files.gaps import gaps_of_mappings
 from drawerwright.fit import fit_document, fit_job
 from drawerwright.fit.compare import compare_slides
 from drawerwright.fit.compare_document import compare_document
+from drawerwright.model.fitted import FittedJob
 from drawerwright.web.demo_job import demo_cabinet
 from drawerwright.web.fitting import answer_values, read_values
 from drawerwright.web.quick_job import EXAMPLE, read_question
+from drawerwright.web.season_asked import read_season
 
 Example = dict[str, Any]
 """Keys `path`, `body`, `answer`."""
@@ -76,6 +79,18 @@ def _studies(values: dict[str, Any]) -> dict[str, Example]:
         },
         "align": {"body": {"job": values, "gaps": [row]}, "answer": aligned},
         "align_job": {"path": {"job": _JOB}, "answer": aligned},
+        **_seasons(values, fitted),
+    }
+
+
+def _seasons(values: dict[str, Any], fitted: FittedJob) -> dict[str, Example]:
+    told = {"species": "black cherry", "wet": "24C/60", "drawer": _DRAWER}
+    asked = read_season(told, "mm", [], settled=True)
+    assert asked is not None
+    found = season_document(asked.seasons(fitted, only=_DRAWER))
+    return {
+        "season": {"body": {"job": values, **told}, "answer": found},
+        "season_job": {"path": {"job": _JOB, **told}, "answer": found},
     }
 
 

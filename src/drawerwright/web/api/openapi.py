@@ -20,6 +20,7 @@ TAGS: Final = (
     ("fit", "Answers to what comes with the request. Nothing is stored."),
     ("carry", "Load, sag and forces over the travel."),
     ("align", "Measured gaps in, moves at each adjuster out."),
+    ("season", "Fronts of solid wood over a year: the gap to set today."),
     ("slides", "Slide families: the shipped ones, and those kept in the store."),
     ("jobs", "Jobs kept in the store, each save a revision."),
     ("history", "Revisions of a job: compared, taken back, brought back."),
