@@ -13,6 +13,7 @@ from drawerwright.align.seasons import Climate, Seasons, seasons_of
 from drawerwright.catalogue.wood_species import species_named
 from drawerwright.drawing.geometry import Bounds
 from drawerwright.drawing.primitives import Circle, Polyline, Text
+from drawerwright.drawing.scene import Scene
 from drawerwright.drawing.svg import write_svg
 from drawerwright.drawing.views.bracket_moves import WIDTH, bracket_moves
 from drawerwright.drawing.views.front_gaps import box_of, front_gaps
@@ -108,6 +109,25 @@ def test_the_chart_of_a_year_has_a_curve_a_gap_that_stays_above_the_limit(season
     assert "never under 1 mm" in {each.text for each in scene.primitives if isinstance(each, Text)}
     with pytest.raises(ValueError, match="no front of drawer B"):
         season_chart(seasons, "B")
+
+
+def test_a_narrow_chart_has_the_same_year_with_its_words_under_it(seasons: Seasons) -> None:
+    wide, narrow = season_chart(seasons, "A"), season_chart(seasons, "A", narrow=True)
+
+    def words(scene: Scene) -> list[str]:
+        return sorted(one.text for one in scene.primitives if isinstance(one, Text) and "set" in one.text)
+
+    def heights(scene: Scene) -> list[list[float]]:
+        return [[y for _, y in one.points] for one in scene.primitives if isinstance(one, Polyline)]
+
+    assert words(narrow) == words(wide)
+    assert heights(narrow)[1:] == heights(wide)[1:]
+    assert narrow.page is not None
+    assert narrow.page.width < 90
+    for one in narrow.primitives:
+        if isinstance(one, Text) and "set" in one.text:
+            assert narrow.page.bottom < one.at[1] < -6.0
+            assert one.at[0] + one.shift[0] + 0.55 * one.size * len(one.text) < narrow.page.right
 
 
 def test_the_same_drawings_give_the_same_bytes(seasons: Seasons) -> None:
