@@ -50,7 +50,7 @@ def test_an_edit_is_drawn_at_once_and_stands_in_the_address(server: Any, browser
     expect(page.locator(".title-strip .slide strong")).to_have_text("house-16 / 500")
     page.fill("#f-depth", "480")
     expect(page.locator(".title-strip .slide strong")).to_have_text("house-16 / 450")
-    expect(page.locator("#sheet-opening_depth text")).to_have_text("480")
+    expect(page.locator("#plan-opening_depth text")).to_have_text("480")
     assert "depth=480" in page.url
     assert focused(page) == "f-depth"
     expect(page.locator("#check-cabinet-depth")).to_contain_text("Depth 480 mm")
@@ -65,7 +65,7 @@ def test_what_does_not_read_is_told_at_its_field_while_the_last_drawing_stays(
     page.goto(f"{server.url}/?{OVERLAY}")
     page.fill("#f-side", "thick")
     expect(page.locator('[data-field="side"] .fault')).to_contain_text('"thick"')
-    expect(page.locator("[data-sheet][data-stale] #sheet-opening_depth")).to_be_visible()
+    expect(page.locator("[data-sheet][data-stale] #plan-opening_depth")).to_be_visible()
     assert page.get_attribute("#f-side", "aria-invalid") == "true"
     page.fill("#f-side", "15")
     expect(page.locator(".field.wrong")).to_have_count(0)
@@ -76,20 +76,20 @@ def test_what_does_not_read_is_told_at_its_field_while_the_last_drawing_stays(
 def test_a_working_is_unfolded_and_folded_by_keyboard(server: Any, browser_page: Any) -> None:
     page = browser_page
     page.goto(f"{server.url}/?{OVERLAY}")
-    page.focus("#sheet-inside_width")
+    page.focus("#plan-inside_width")
     page.keyboard.press("Enter")
     expect(page.locator(".board .fold .sum")).to_have_text("561.5 − 42 = 519.5 mm")
-    assert focused(page) == "sheet-inside_width"
-    assert page.get_attribute("#sheet-inside_width", "aria-expanded") == "true"
+    assert focused(page) == "plan-inside_width"
+    assert page.get_attribute("#plan-inside_width", "aria-expanded") == "true"
     page.fill("#f-width", "600")
     expect(page.locator(".board .fold .sum")).to_have_text("600 − 42 = 558 mm")
-    page.focus("#sheet-box_height")
+    page.focus("#side-box_height")
     page.keyboard.press("Enter")
     expect(page.locator(".board .fold")).to_have_count(1)
     expect(page.locator(".board .fold .label")).to_contain_text("Box height")
     page.keyboard.press("Escape")
     expect(page.locator(".board .fold")).to_have_count(0)
-    assert focused(page) == "sheet-box_height"
+    assert focused(page) == "side-box_height"
 
 
 def test_every_dimension_and_control_is_reached_by_tab(server: Any, browser_page: Any) -> None:
@@ -197,7 +197,7 @@ def test_without_a_script_it_answers_unfolds_draws_out_and_saves(
     page.goto(server.url)
     page.fill("#f-width", "600")
     page.get_by_role("button", name="Draw it").click()
-    page.locator("#sheet-inside_width").click()
+    page.locator("#plan-inside_width").click()
     assert "600 − 42 = 558" in page.locator(".board .fold").inner_text()
     page.locator(".board .fold").get_by_role("link", name="Fold").click()
     assert page.locator(".board .fold").count() == 0
@@ -270,7 +270,7 @@ def test_the_printed_opening_is_as_wide_as_its_scale_says(server: Any, browser_p
     page.goto(f"{server.url}/?{OVERLAY}")
     told = re.search(r"1 : ([\d.]+) on", page.locator(".scale dt").inner_text())
     assert told is not None
-    width_px = page.locator("#sheet-opening_width .pen-dimension").first.bounding_box()["width"]
+    width_px = page.locator("#plan-opening_width .pen-dimension").first.bounding_box()["width"]
     assert width_px / 96 * 25.4 == pytest.approx(561.5 / float(told[1]), rel=0.01)
 
 

@@ -42,3 +42,16 @@ def _value(text: str) -> str:
         if character in text:
             text = text.replace(character, written)
     return text
+
+
+def own_element(begin: str, inner: str = "") -> Markup:
+    """An element whose tag and attributes are the program's own words and numbers: none needs escaping.
+
+    `begin` is what stands between its first angle brackets; `inner` is XML or numbers.
+    """
+    return Markup(f"<{begin}>{inner}</{begin.partition(' ')[0]}>" if inner else f"<{begin} />")
+
+
+def lettering(begin: str, text: str) -> Markup:
+    """An element of the program's own around somebody's text, which is escaped."""
+    return Markup(f"<{begin}>{_text(text)}</{begin.partition(' ')[0]}>" if text else f"<{begin} />")

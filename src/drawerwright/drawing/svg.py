@@ -10,13 +10,15 @@ from __future__ import annotations
 import math
 import re
 from collections import Counter
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
+from functools import cache
+from typing import TypeAlias
 
 from drawerwright.drawing.drawn import Drawn, drawn, extent
 from drawerwright.drawing.fonts import CSS_WEIGHTS, FAMILY_LIST, STRETCH
 from drawerwright.drawing.geometry import Bounds, Point, bounds_of, joined
-from drawerwright.drawing.markup import Markup, element
-from drawerwright.drawing.pens import PALETTES, PENS, Fill, LineClass, Palette, PaperKind
+from drawerwright.drawing.markup import Markup, element, lettering, own_element
+from drawerwright.drawing.pens import PALETTES, PENS, Fill, LineClass, PaperKind
 from drawerwright.drawing.primitives import Arc, Circle, Hole, Lines, Plain, Polyline, Slot, Text
 from drawerwright.drawing.scene import Scene
 from drawerwright.drawing.wording import plain_text, shown_length
@@ -62,7 +64,7 @@ def write_svg(
     inner = [
         element("title", {}, text=plain_text(scene.title)),
         element("desc", {}, text=plain_text(scene.alt)),
-        *_contents(scene, PALETTES[paper], links or {}, unfolded),
+        *_contents(scene, paper, links or {}, unfolded, _thousandths),
     ]
     return element("svg", attributes, inner) + "\n"
 
@@ -78,13 +80,16 @@ def write_svg_inside(
     """The scene as what stands inside an SVG document, for a page that makes one picture of several things.
 
     Units are the scene's mm, y downwards; what is around it tells that nothing is filled unless it says so.
-    With `set_fractions` each fraction is an element of the class `frac`, for a page's lettering to set.
+    Lines are written to a hundredth. With `set_fractions` each fraction is an element of the class `frac`,
+    for a page's lettering to set.
     """
-    inside = "".join(_contents(scene, PALETTES[paper], links or {}, unfolded))
+    inside = "".join(_contents(scene, paper, links or {}, unfolded, _hundredths))
     return _FRACTION.sub(_SET_FRACTION, inside) if set_fractions and "/" in inside else inside
 
 
-def _contents(scene: Scene, palette: Palette, links: Mapping[str, str], unfolded: str) -> list[Markup]:
+def _contents(
+    scene: Scene, paper: PaperKind, links: Mapping[str, str], unfolded: str, numbers: _Numbers
+) -> list[Markup]:
     """Everything drawn, in order; each dimension or note that shows a quantity in an element of its own."""
     seen: Counter[str] = Counter()
     loose: list[Plain] = []
@@ -93,7 +98,7 @@ def _contents(scene: Scene, palette: Palette, links: Mapping[str, str], unfolded
         if not group.quantity:
             loose.extend(group.items)
             continue
-        found += _items(loose, palette)
+        found += _items(loose, paper, numbers)
         loose = []
         seen[group.quantity] += 1
         name = f"{scene.name}-{group.quantity}"
@@ -101,23 +106,23 @@ def _contents(scene: Scene, palette: Palette, links: Mapping[str, str], unfolded
             name = f"{name}-{seen[group.quantity]}"
         link = links.get(group.quantity)
         if link is None:
-            found.append(_group(name, group, palette))
+            found.append(_group(name, group, paper, numbers))
         else:
-            found.append(_link(name, group, palette, link, group.quantity == unfolded))
-    return found + _items(loose, palette)
+            found.append(_link(name, group, paper, numbers, link, group.quantity == unfolded))
+    return found + _items(loose, paper, numbers)
 
 
-def _group(name: str, group: Drawn, palette: Palette) -> Markup:
+def _group(name: str, group: Drawn, paper: PaperKind, numbers: _Numbers) -> Markup:
     """An element for one dimension or note: id, quantity, value and a title in words."""
     attributes = {"id": name, "class": "dimension", "data-quantity": group.quantity}
     title = words_of(group.quantity)
     if group.value is not None:
         attributes["data-value"] = _number(group.value)
         title = f"{title} {shown_length(group.value)} mm"
-    return element("g", attributes, [element("title", {}, text=title), *_items(group.items, palette)])
+    return element("g", attributes, [element("title", {}, text=title), *_items(group.items, paper, numbers)])
 
 
-def _link(name: str, group: Drawn, palette: Palette, link: str, unfolded: bool) -> Markup:
+def _link(name: str, group: Drawn, paper: PaperKind, numbers: _Numbers, link: str, unfolded: bool) -> Markup:
     """A dimension that answers: a link in words, with an area around its lettering that is easy to meet."""
     letters = [item for item in group.items if isinstance(item, Text)]
     said = ", ".join(plain_text(item.text) for item in letters)
@@ -134,7 +139,7 @@ def _link(name: str, group: Drawn, palette: Palette, link: str, unfolded: bool) 
         if said.replace(".", "").replace("\u2212", "").isdecimal():
             attributes["aria-label"] += " mm"
     if not letters:
-        return element("a", attributes, _items(group.items, palette))
+        return element("a", attributes, _items(group.items, paper, numbers))
     area = joined(item.extent for item in letters).grown(0.8)
     wide, high = max(area.width, _LEAST_TARGET), max(area.height, _LEAST_TARGET)
     x, y = area.centre
@@ -146,10 +151,10 @@ def _link(name: str, group: Drawn, palette: Palette, link: str, unfolded: bool) 
         "height": _number(high),
         "pointer-events": "all",
     }
-    return element("a", attributes, [element("rect", target), *_items(group.items, palette)])
+    return element("a", attributes, [element("rect", target), *_items(group.items, paper, numbers)])
 
 
-def _items(items: Sequence[Plain], palette: Palette) -> list[Markup]:
+def _items(items: Sequence[Plain], paper: PaperKind, numbers: _Numbers) -> list[Markup]:
     """Items in order; neighbours drawn alike share one group of attributes."""
     found: list[Markup] = []
     alike: list[Markup] = []
@@ -157,52 +162,53 @@ def _items(items: Sequence[Plain], palette: Palette) -> list[Markup]:
 
     def close() -> None:
         if style is not None and alike:
-            found.append(element("g", _style(*style, palette), alike))
+            found.append(own_element(_style(*style, paper), "".join(alike)))
 
     for item in items:
         if isinstance(item, Text):
             close()
             style, alike = None, []
-            found += _text(item, palette)
+            found += _text(item, paper)
             continue
         fill = item.fill if isinstance(item, Polyline | Circle | Hole) else "none"
         if style != (item.line, fill):
             close()
             style, alike = (item.line, fill), []
-        alike.append(_shape(item))
+        alike.append(_shape(item, numbers))
     close()
     return found
 
 
-def _style(line: LineClass, fill: Fill, palette: Palette) -> dict[str, str]:
-    pen = PENS[line]
-    attributes = {"class": f"pen-{line}" if fill == "none" else f"pen-{line} fill-{fill}"}
+@cache
+def _style(line: LineClass, fill: Fill, paper: PaperKind) -> str:
+    """A group's tag and attributes for a pen and a wash."""
+    pen, palette = PENS[line], PALETTES[paper]
+    words = [f'class="pen-{line}"' if fill == "none" else f'class="pen-{line} fill-{fill}"']
     if fill != "none":
-        attributes["fill"] = palette.fills[fill]
-    attributes["stroke"] = palette.tones[pen.tone]
-    attributes["stroke-width"] = _number(pen.weight)
+        words.append(f'fill="{palette.fills[fill]}"')
+    words += [f'stroke="{palette.tones[pen.tone]}"', f'stroke-width="{_number(pen.weight)}"']
     if pen.dashes:
-        attributes["stroke-dasharray"] = " ".join(_number(dash) for dash in pen.dashes)
-    return attributes
+        words.append(f'stroke-dasharray="{" ".join(_number(dash) for dash in pen.dashes)}"')
+    return " ".join(["g", *words])
 
 
-def _shape(item: Lines | Polyline | Circle | Arc | Hole | Slot) -> Markup:
+def _shape(item: Lines | Polyline | Circle | Arc | Hole | Slot, numbers: _Numbers) -> Markup:
     if isinstance(item, Circle | Hole):
         radius = item.radius if isinstance(item, Circle) else item.diameter / 2
         x, y = item.centre
-        return element("circle", {"cx": _number(x), "cy": _number(-y), "r": _number(radius)})
-    return element("path", {"d": _path(item)})
+        return own_element(f'circle cx="{_number(x)}" cy="{_number(-y)}" r="{_number(radius)}"')
+    return own_element(f'path d="{_path(item, numbers)}"')
 
 
-def _path(item: Lines | Polyline | Arc | Slot) -> str:
+def _path(item: Lines | Polyline | Arc | Slot, numbers: _Numbers) -> str:
     if isinstance(item, Lines):
         ends = [number for (ax, ay), (bx, by) in item.segments for number in (ax, -ay, bx, -by)]
-        return _numbers("M%.3f %.3fL%.3f %.3f" * len(item.segments), ends)
+        return numbers("M% %L% %" * len(item.segments), ends)
     if isinstance(item, Polyline):
         points = _line_inside(item) if item.line_inside else item.points
         places = [number for x, y in points for number in (x, -y)]
-        pairs = "L".join(["%.3f %.3f"] * len(points))
-        return _numbers(f"M{pairs}Z" if item.closed else f"M{pairs}", places)
+        pairs = "L".join(["% %"] * len(points))
+        return numbers(f"M{pairs}Z" if item.closed else f"M{pairs}", places)
     radius = _number(item.radius if isinstance(item, Arc) else item.width / 2)
     if isinstance(item, Arc):
         start, end = (_on_circle(item.centre, item.radius, a) for a in (item.start_deg, item.end_deg))
@@ -236,30 +242,25 @@ def _on_circle(centre: Point, radius: float, degrees: float) -> Point:
     return (centre[0] + radius * math.cos(angle), centre[1] + radius * math.sin(angle))
 
 
-def _text(item: Text, palette: Palette) -> list[Markup]:
+def _text(item: Text, paper: PaperKind) -> list[Markup]:
     found = []
+    palette = PALETTES[paper]
     if item.backed:
         area = item.extent
-        backing = {
-            "class": "fill-paper",
-            "x": _number(area.left - 0.4),
-            "y": _number(-area.top - 0.4),
-            "width": _number(area.width + 0.8),
-            "height": _number(area.top - item.foot[1] + 0.8),
-            "fill": palette.fills["paper"],
-        }
-        found.append(element("rect", backing))
+        found.append(
+            own_element(
+                f'rect class="fill-paper" x="{_number(area.left - 0.4)}" y="{_number(-area.top - 0.4)}" '
+                f'width="{_number(area.width + 0.8)}" height="{_number(area.top - item.foot[1] + 0.8)}" '
+                f'fill="{palette.fills["paper"]}"'
+            )
+        )
     x, y = item.foot
-    attributes = {
-        "class": f"tone-{item.tone}",
-        "x": _number(x),
-        "y": _number(-y),
-        "font-size": _number(item.size),
-        "font-weight": CSS_WEIGHTS[item.weight],
-        "text-anchor": item.anchor,
-        "fill": palette.tones[item.tone],
-    }
-    found.append(element("text", attributes, text=plain_text(item.text)))
+    begin = (
+        f'text class="tone-{item.tone}" x="{_number(x)}" y="{_number(-y)}" font-size="{_number(item.size)}" '
+        f'font-weight="{CSS_WEIGHTS[item.weight]}" text-anchor="{item.anchor}" '
+        f'fill="{palette.tones[item.tone]}"'
+    )
+    found.append(lettering(begin, plain_text(item.text)))
     return found
 
 
@@ -272,17 +273,26 @@ _BARE_POINT = re.compile(r"\.(?!\d)")
 _NEGATIVE_NOUGHT = re.compile(r"-0(?![\d.])")
 
 
-def _numbers(template: str, values: Sequence[float]) -> str:
-    """Many numbers put into a template, each written as `_number` writes it: a path at once, for speed.
+_Numbers: TypeAlias = Callable[[str, Sequence[float]], str]
+"""Puts numbers into a template, one for each %: a path at once, for speed."""
 
-    Raises:
-        ValueError: one of them is not a finite number.
-    """
-    text = template % tuple(values)
+
+def _thousandths(template: str, values: Sequence[float]) -> str:
+    """Each number written as `_number` writes it. Raises ValueError where one is not finite."""
+    text = _BARE_POINT.sub("", _ENDING_NOUGHTS.sub(r"\1", _filled(template, "%.3f", values)))
+    return _NEGATIVE_NOUGHT.sub("0", text) if "-0" in text else text
+
+
+def _hundredths(template: str, values: Sequence[float]) -> str:
+    """Each number to a hundredth, noughts and all: on a screen nobody sees more, and it is quicker."""
+    return _filled(template, "%.2f", values)
+
+
+def _filled(template: str, form: str, values: Sequence[float]) -> str:
+    text = template.replace("%", form) % tuple(values)
     if "n" in text:  # "nan" or "inf": no command of a path has that letter
         raise ValueError("a drawing cannot hold a coordinate that is not a finite number")
-    text = _BARE_POINT.sub("", _ENDING_NOUGHTS.sub(r"\1", text))
-    return _NEGATIVE_NOUGHT.sub("0", text) if "-0" in text else text
+    return text
 
 
 def _number(value: float) -> str:

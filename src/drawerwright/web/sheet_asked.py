@@ -8,12 +8,12 @@ from typing import Final, Literal, TypeAlias
 from urllib.parse import urlencode
 
 from drawerwright.drawing.shown import Shown
-from drawerwright.units import ShownUnits
-from drawerwright.web.sheet_fields import NAMES
+from drawerwright.units import BareUnit, ShownUnits
+from drawerwright.web.sheet_fields import NAMES, in_other_units
 
 Arrangement: TypeAlias = Literal["wide", "mid", "small"]
 ARRANGEMENTS: Final[tuple[Arrangement, ...]] = ("wide", "mid", "small")
-OWN_KEYS: Final = frozenset({"show", "out", "fragment", "for"})
+OWN_KEYS: Final = frozenset({"show", "out", "fragment", "for", "to"})
 """Keys of an address that are the page's, not the drawer's."""
 
 
@@ -58,6 +58,18 @@ class Asked:
         return Asked(
             self.path, dict(texts), units or self.units, self.show, self.out, self.besides, self.keep_units
         )
+
+
+def in_units(asked: Asked, bare: BareUnit, wanted: str | None) -> str | None:
+    """The address of the same sheet in other units, its fields converted; None where none are wanted."""
+    units: BareUnit
+    if wanted == "mm":
+        units = "mm"
+    elif wanted == "in":
+        units = "in"
+    else:
+        return None
+    return asked.with_texts(in_other_units(asked.texts, bare, units), units).address()
 
 
 def length_told(text: str | None) -> float | None:

@@ -8,18 +8,17 @@ one floor line; the drawn-out picture takes the white beside the plan.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
-from drawerwright.drawing.dimensioning import lay_out_dimension
 from drawerwright.drawing.geometry import Bounds, Point
 from drawerwright.drawing.pens import CAPTION_SIZE, NOTE_SIZE, SHEET_UNIT
 from drawerwright.drawing.primitives import Circle, Text
-from drawerwright.drawing.scene import Dimension, Primitive, Scene
+from drawerwright.drawing.scene import Primitive, Scene
 from drawerwright.drawing.sheet import STANDARD_SCALES
 from drawerwright.web.sheet_columns import SetNote, Wanted, set_column
 from drawerwright.web.sheet_notes import Note, Place, ViewName
-from drawerwright.web.sheet_views import DrawnViews, View, anchor_of, moved, view_at
+from drawerwright.web.sheet_views import DrawnViews, View, anchor_of, letters_of, view_at
 
 WIDTH: Final = 1572 * SHEET_UNIT
 HEIGHT: Final = 784 * SHEET_UNIT
@@ -52,16 +51,22 @@ _PICTURE: Final = Bounds(0.0, 0.0, 58.0, 34.0)
 
 @dataclass(frozen=True, slots=True)
 class Board:
-    """The sheet composed. `scene` has views and captions; `picture` is the drawn-out view's room.
+    """The sheet composed: views where they stand, captions; `picture` is the drawn-out view's room.
 
     `also` are notes that have no dimension or found no room.
     """
 
-    scene: Scene
+    captions: Scene
     views: tuple[View, ...]
     notes: tuple[SetNote, ...]
     also: tuple[Note, ...]
     picture: Bounds
+
+    @property
+    def scene(self) -> Scene:
+        """Everything drawn, as one scene."""
+        drawn = [each for view in self.views for each in view.scene.primitives]
+        return replace(self.captions, primitives=(*drawn, *self.captions.primitives))
 
 
 @dataclass(frozen=True, slots=True)
@@ -158,13 +163,12 @@ def _set_down(views: DrawnViews, scaled: Sequence[View], places: _Places, notes:
         (places.middle, places.floor),
         (places.side, places.floor),
     )
-    plan, front, side = (moved(view, *origin) for view, origin in zip(scaled, origins, strict=True))
+    plan, front, side = (replace(view, origin=origin) for view, origin in zip(scaled, origins, strict=True))
     empty = views.fitted.box is None
     ceiling, divide = HEIGHT - EDGE, side.room.top + _CAPTION + 1.0
     right_column = plan.room.right + _CHANNEL
     through = "through the left slide" if views.stand.concealed else "through the box"
-    drawn: list[Primitive] = [*plan.scene.primitives, *front.scene.primitives, *side.scene.primitives]
-    drawn += caption(1, "Plan", "the opening" if empty else "through the box", EDGE, ceiling)
+    drawn = caption(1, "Plan", "the opening" if empty else "through the box", EDGE, ceiling)
     side_head = side.room.left
     if plan.room.bottom < divide:
         side_head = max(side_head, plan.room.right + 2.0)
@@ -176,13 +180,13 @@ def _set_down(views: DrawnViews, scaled: Sequence[View], places: _Places, notes:
     aside = Bounds(side_notes + _NOTE_SIDE + _BETWEEN, _FOOT, WIDTH - EDGE, ceiling - 1.0)
     room = aside if aside.left >= over.left and _picture_size(aside) > _picture_size(over) else over
     drawn += caption(4, "Drawn out", "", room.left, ceiling)
-    where = {view.name: (view, origin) for view, origin in zip((plan, front, side), origins, strict=True)}
+    where = {view.name: view for view in (plan, front, side)}
     wanted: dict[str, list[Wanted]] = {}
     also: list[Note] = []
     for note in notes:
         found = None
         if note.place is not None:
-            found = anchor_of(*where[note.place.view], note.place, views.stand)
+            found = anchor_of(where[note.place.view], note.place, views.stand)
         if note.place is not None and found is not None:
             column = _column_of(note.place)
             wanted.setdefault(column, []).append(Wanted(note, found[0], found[1], found[0][1]))
@@ -190,20 +194,13 @@ def _set_down(views: DrawnViews, scaled: Sequence[View], places: _Places, notes:
             wanted.setdefault("right", []).append(Wanted(note, None, False, divide))
         else:
             also.append(note)
-    foot = _FOOT
     columns = (
         ("left", EDGE, _NOTE_LEFT, front_head + 3.0, ceiling - _CAPTION - 2.0),
-        ("under", EDGE, _NOTE_LEFT, foot, front_head - _CAPTION - 1.0),
+        ("under", EDGE, _NOTE_LEFT, _FOOT, front_head - _CAPTION - 1.0),
         ("right", right_column, _NOTE_RIGHT, divide + 2.0, ceiling),
-        ("side", side_notes, _NOTE_SIDE, foot, divide - _CAPTION),
+        ("side", side_notes, _NOTE_SIDE, _FOOT, divide - _CAPTION),
     )
-    letters = [
-        item.extent
-        for each in plan.scene.primitives
-        if isinstance(each, Dimension)
-        for item in lay_out_dimension(each)
-        if isinstance(item, Text)
-    ]
+    letters = letters_of(plan)
     set_notes: list[SetNote] = []
     for key, left, width, low, high in columns:
         asked = wanted.get(key, [])
@@ -214,15 +211,15 @@ def _set_down(views: DrawnViews, scaled: Sequence[View], places: _Places, notes:
             on_left = key in ("left", "under")
             set_notes.append(one if anchor is None else _led(one, anchor, letters, on_left=on_left))
         also += left_over
-    scene = Scene(
+    captions = Scene(
         "sheet",
         f"Drawer {views.fitted.id}",
-        "; ".join(view.scene.alt for view in (plan, side, front)),
+        "; ".join(view.set.scene.alt for view in (plan, side, front)),
         tuple(drawn),
         plan.scale,
         Bounds(0.0, 0.0, WIDTH, HEIGHT),
     )
-    return Board(scene, (plan, front, side), tuple(set_notes), tuple(also), room)
+    return Board(captions, (plan, front, side), tuple(set_notes), tuple(also), room)
 
 
 def _picture_size(room: Bounds) -> float:

@@ -15,7 +15,7 @@ from markupsafe import Markup
 from drawerwright.drawing.fonts import FAMILY_LIST
 from drawerwright.drawing.geometry import Bounds, Point
 from drawerwright.drawing.pens import SHEET_UNIT
-from drawerwright.drawing.scene import Scene, quantities
+from drawerwright.drawing.scene import Scene
 from drawerwright.drawing.svg import write_svg_inside
 from drawerwright.model.fitted import FittedDrawer
 from drawerwright.web.sheet_asked import Arrangement, Asked
@@ -29,8 +29,6 @@ from drawerwright.web.sheet_white import line_to, nearest_white
 from drawerwright.web.sheet_working import WIDTH as WORKING_WIDTH
 from drawerwright.web.sheet_working import Unfolded, height_of, number_of
 
-NOT_WORKED: Final = frozenset({"shelf_hole", "extension"})
-"""What is drawn and not worked out: a place on the member, and how far it is drawn out."""
 SCALE: Final = 1.0 / SHEET_UNIT
 FONT: Final = FAMILY_LIST
 _CAPTION: Final = 7.4
@@ -81,10 +79,20 @@ class WorkingBox:
 
 
 @dataclass(frozen=True, slots=True)
+class PlacedView:
+    """A view on the wide sheet: what stands inside it, and where its own (0, 0) stands [mm, y downwards]."""
+
+    inside: Markup
+    x: float
+    y: float
+
+
+@dataclass(frozen=True, slots=True)
 class DrawnBoard:
     """The wide sheet."""
 
-    inside: Markup
+    views: tuple[PlacedView, ...]
+    captions: Markup
     alt: str
     view: str
     notes: tuple[NoteBox, ...]
@@ -153,7 +161,7 @@ def draw_board(
     `picture`: whether the drawn-out view is wanted now.
     """
     board = compose_board(views, notes)
-    page = board.scene.page
+    page = board.captions.page
     assert page is not None
     paper = Paper(page)
     room, also_room, slider = _picture_rooms(board, views.fitted, changes)
@@ -163,9 +171,18 @@ def draw_board(
         taken = [Bounds(one.left, one.top - one.height, one.left + one.width, one.top) for one in board.notes]
         taken += [board.picture]
         working = _working_box(board.scene, page, taken, unfolded, paper)
+    folded = asked.address(show="")
     return DrawnBoard(
-        _inside(board.scene, asked),
-        board.scene.alt,
+        tuple(
+            PlacedView(
+                view.set.written(view.name, asked.show, folded),
+                round(view.origin[0], 3),
+                round(-view.origin[1], 3),
+            )
+            for view in board.views
+        ),
+        Markup(write_svg_inside(board.captions)),
+        board.captions.alt,
         paper.view,
         tuple(_note_box(one, paper) for one in board.notes),
         board.also,
@@ -173,7 +190,7 @@ def draw_board(
         shown,
         None if slider is None else paper.box(slider),
         working,
-        board.scene.scale,
+        board.captions.scale,
     )
 
 
@@ -245,14 +262,15 @@ def draw_stack(
     drawn = []
     open_in: ViewName | None = None
     for stacked in stack_views(views, size):
-        scene, paper = stacked.view.scene, Paper(stacked.page)
+        scene, paper = stacked.view.set.scene, Paper(stacked.page)
         name = stacked.view.name
         scene = Scene(f"{size}-{name}", scene.title, scene.alt, scene.primitives, scene.scale, stacked.page)
         working = None
         if unfolded is not None and open_in is None:
             working = _working_box(scene, stacked.page, (), unfolded, paper)
             open_in = name if working is not None else None
-        drawn.append(DrawnView(name, _inside(scene, asked), scene.alt, paper.view, working))
+        inside = stacked.view.set.written(f"{size}-{name}", asked.show, asked.address(show=""))
+        drawn.append(DrawnView(name, inside, scene.alt, paper.view, working))
     return tuple(drawn)
 
 
@@ -261,18 +279,6 @@ def stacked_picture(fitted: FittedDrawer, size: Size, out: float, asked: Asked) 
     width = WIDTHS[size]
     picture = picture_of(fitted, out, width, width * 0.8, asked.shown)
     return boxed_picture(picture, picture.room, size)
-
-
-def _inside(scene: Scene, asked: Asked) -> Markup:
-    """What stands inside the SVG: its text went through the drawings' writer, so it is safe as it is."""
-    folded = asked.address(show="")
-    more = "&" if "?" in folded else "?"
-    links = {
-        quantity: folded if quantity == asked.show else f"{folded}{more}show={quantity}"
-        for quantity in quantities(scene)
-        if quantity not in NOT_WORKED
-    }
-    return Markup(write_svg_inside(scene, links=links, unfolded=asked.show, set_fractions=True))
 
 
 def notes_under(notes: Sequence[Note]) -> Mapping[str, tuple[Note, ...]]:

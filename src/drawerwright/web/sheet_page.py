@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Any, Final
 
 from fastapi import Request
-from starlette.responses import JSONResponse, Response
+from starlette.responses import JSONResponse, RedirectResponse, Response
 
 from drawerwright.drawing.shown import Shown
 from drawerwright.errors import Fault
@@ -18,9 +18,9 @@ from drawerwright.units import BareUnit
 from drawerwright.web.faults import UNPROCESSABLE
 from drawerwright.web.render import page
 from drawerwright.web.sheet import Sheet, arrangements_told
-from drawerwright.web.sheet_asked import Asked
+from drawerwright.web.sheet_asked import Asked, in_units
 from drawerwright.web.sheet_drawn import SCALE
-from drawerwright.web.sheet_fields import field_of, in_other_units, strip_of
+from drawerwright.web.sheet_fields import field_of, strip_of
 
 FRAGMENTS: Final = {"sheet": "_swap_sheet.html", "rest": "_swap_rest.html", "picture": "_swap_picture.html"}
 """What a script may ask for by `fragment`: the drawing, what follows it, or the drawn-out picture alone."""
@@ -51,13 +51,16 @@ class SheetPage:
 
 def answer_sheet(request: Request, template: str, told: SheetPage) -> Response:
     """The page, or the fragment that its address asks for; 422 where the fields do not read."""
+    other = in_units(told.asked, told.bare, request.query_params.get("to"))
+    if other is not None:
+        return RedirectResponse(other, 303)
     wanted = FRAGMENTS.get(request.query_params.get("fragment", ""))
     if wanted is not None and told.sheet is None:
         return JSONResponse(_faults(told.faults), UNPROCESSABLE)
     arrangements = arrangements_told(request.query_params.get("for"))
     if wanted == "_swap_sheet.html" and told.sheet is not None:
         told.sheet.with_picture = False
-    values = _values(told)
+    values = _values(told) if wanted else _values(told) | _fields(told)
     status = 200 if told.sheet is not None else UNPROCESSABLE
     return page(request, wanted or template, status=status, arrangements=tuple(arrangements), **values)
 
@@ -69,32 +72,35 @@ def _faults(faults: Sequence[Fault]) -> dict[str, Any]:
 
 def _values(told: SheetPage) -> dict[str, Any]:
     asked, sheet = told.asked, told.sheet
-    others: dict[str, BareUnit] = {"mm": "mm", "in": "in"}
+    here = asked.address()
+    more = "&" if "?" in here else "?"
     label, name, address = told.job
     return {
         "asked": asked,
         "path": asked.path,
         "sheet": sheet,
-        "strip": strip_of(
-            asked.texts if told.texts is None else told.texts, told.faults, of_a_job=told.stored is not None
-        ),
-        "stored": told.stored or {},
         "twin": told.twin,
-        "heading": told.heading,
         "title": _title(told),
         "job_label": label,
         "job_name": name,
         "job_address": address,
         "drawer_name": told.drawer,
-        "families": told.families,
         "scale": f"{SCALE:.5f}",
-        "units_shown": {"length": told.bare, "mass": "lb" if told.bare == "in" else "kg"},
-        "unit_addresses": {
-            word: asked.with_texts(in_other_units(asked.texts, told.bare, unit), unit).address()
-            for word, unit in others.items()
-        },
+        "unit_addresses": {word: f"{here}{more}to={word}" for word in ("mm", "in")},
         "told_words": "" if sheet is None else told_words(sheet.fitted.drawer, sheet.shown),
         **dict(told.more),
+    }
+
+
+def _fields(told: SheetPage) -> dict[str, Any]:
+    """What the strip of fields shows; fragments leave it as it is."""
+    texts = told.asked.texts if told.texts is None else told.texts
+    return {
+        "strip": strip_of(texts, told.faults, of_a_job=told.stored is not None),
+        "stored": told.stored or {},
+        "heading": told.heading,
+        "families": told.families,
+        "units_shown": {"length": told.bare, "mass": "lb" if told.bare == "in" else "kg"},
     }
 
 

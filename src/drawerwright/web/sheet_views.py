@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import Final
+
+from markupsafe import Markup, escape
 
 from drawerwright.drawing.clearing import clear_lettering
 from drawerwright.drawing.dimensioning import column_offset, lay_out_dimension, lay_out_running
@@ -17,9 +20,11 @@ from drawerwright.drawing.scene import (
     Primitive,
     RunningDimension,
     Scene,
+    quantities,
     scale_to_paper,
 )
 from drawerwright.drawing.shown import Shown
+from drawerwright.drawing.svg import write_svg_inside
 from drawerwright.drawing.views.front import front
 from drawerwright.drawing.views.plan import plan
 from drawerwright.drawing.views.side import side_section
@@ -34,7 +39,11 @@ FEW: Final[Mapping[ViewName, frozenset[str]]] = {
     "front": frozenset({"front_width", "front_height", "opening_width", "opening_height"}),
 }
 """The dimensions that a small screen has room for."""
+NOT_WORKED: Final = frozenset({"shelf_hole", "extension"})
+"""What is drawn and not worked out: a place on the member, and how far it is drawn out."""
 _CLEAR = 1.0
+_HERE: Final = "\ue000"
+"""Stands in kept drawings for the address of the page: no address and no lettering has it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,18 +73,63 @@ def _is_longer(primitive: Primitive) -> bool:
     return isinstance(primitive, Leader) and primitive.tone == "accent"
 
 
+class SetView:
+    """A view at a scale, its lettering apart, in its own axes.
+
+    `room` is all that is drawn of it [mm on paper]. What it is as SVG is written once: the same view comes
+    again at most edits.
+    """
+
+    def __init__(self, scene: Scene) -> None:
+        self.scene = scene
+        self.room = extent(scene)
+        self._written: dict[tuple[str, str], str] = {}
+
+    def written(self, name: str, unfolded: str, address: str) -> Markup:
+        """The view as what stands inside an SVG, ids beginning with a name, its dimensions as links.
+
+        `address` is that of the page with nothing unfolded, `unfolded` the quantity that is.
+        """
+        key = (name, unfolded)
+        if key not in self._written:
+            links = {
+                quantity: _HERE if quantity == unfolded else f"{_HERE}&show={quantity}"
+                for quantity in quantities(self.scene)
+                if quantity not in NOT_WORKED
+            }
+            scene = replace(self.scene, name=name)
+            self._written[key] = write_svg_inside(scene, links=links, unfolded=unfolded, set_fractions=True)
+        told = str(escape(address))
+        text = self._written[key]
+        if "?" not in address:
+            text = text.replace(f"{_HERE}&amp;", f"{told}?")
+        return Markup(text.replace(_HERE, told))
+
+
 @dataclass(frozen=True, slots=True)
 class View:
-    """A view at a scale, its lettering apart; `room` is all that is drawn of it [mm on paper]."""
+    """A set view put down with its own (0, 0) at `origin` [mm on paper]."""
 
     name: ViewName
-    scene: Scene
-    room: Bounds
+    set: SetView
+    origin: Point = (0.0, 0.0)
 
     @property
     def scale(self) -> float:
         """Paper mm for one mm of the drawer."""
-        return self.scene.scale
+        return self.set.scene.scale
+
+    @property
+    def room(self) -> Bounds:
+        """All that is drawn of it, where it stands [mm on paper]."""
+        (dx, dy), room = self.origin, self.set.room
+        return Bounds(room.left + dx, room.bottom + dy, room.right + dx, room.top + dy)
+
+    @property
+    def scene(self) -> Scene:
+        """What is drawn, where it stands."""
+        dx, dy = self.origin
+        return self.set.scene.placed(Placement(dx=dx, dy=dy))
 
 
 def view_at(
@@ -86,13 +140,16 @@ def view_at(
     `few`: with the main dimensions alone. `beside`: the side section stands next to it, so that the front
     need not tell the opening's height again.
     """
-    scene = views.scenes[name]
+    return View(name, _set_view(views.scenes[name], name, scale, few, beside and name == "front"))
+
+
+@lru_cache(maxsize=64)
+def _set_view(scene: Scene, name: ViewName, scale: float, few: bool, beside: bool) -> SetView:
     if few:
         scene = _without(scene, lambda each: _is_minor(each, FEW[name]))
-    if beside and name == "front":
+    if beside:
         scene = replace(scene, primitives=tuple(_heights_nearer(scene.primitives)))
-    scene = clear_lettering(scale_to_paper(scene, scale))
-    return View(name, scene, extent(scene))
+    return SetView(clear_lettering(scale_to_paper(scene, scale)))
 
 
 def _is_minor(primitive: Primitive, wanted: frozenset[str]) -> bool:
@@ -126,33 +183,37 @@ def _kind_of(quantity: str) -> str:
     return "overlay" if quantity.startswith("overlay_") else quantity
 
 
-def moved(view: View, dx: float, dy: float) -> View:
-    """The view set down elsewhere on the paper [mm]."""
-    room = Bounds(view.room.left + dx, view.room.bottom + dy, view.room.right + dx, view.room.top + dy)
-    return View(view.name, view.scene.placed(Placement(dx=dx, dy=dy)), room)
+def letters_of(view: View) -> list[Bounds]:
+    """Where the numbers of a view's dimensions stand [mm on paper]."""
+    dx, dy = view.origin
+    return [
+        Bounds(at.left + dx, at.bottom + dy, at.right + dx, at.top + dy)
+        for each in view.set.scene.primitives
+        if isinstance(each, Dimension)
+        for item in lay_out_dimension(each)
+        if isinstance(item, Text)
+        for at in (item.extent,)
+    ]
 
 
-def anchor_of(view: View, origin: Point, place: Place, stand: Standing) -> tuple[Point, bool] | None:
-    """Where a note's line begins on paper [mm], and whether a dot marks it; None where it has no place.
-
-    `origin` is where the view's own (0, 0) stands on paper.
-    """
+def anchor_of(view: View, place: Place, stand: Standing) -> tuple[Point, bool] | None:
+    """Where a note's line begins on paper [mm], and whether a dot marks it; None where it has no place."""
+    dx, dy = view.origin
     if place.spot:
         spot = _spot(place.spot, stand)
         if spot is None:
             return None
-        x, y = origin[0] + spot[0] * view.scale, origin[1] + spot[1] * view.scale
-        return (x, y), place.spot != "longer"
+        return (dx + spot[0] * view.scale, dy + spot[1] * view.scale), place.spot != "longer"
     for quantity in place.quantities:
         shown = [
             each
-            for each in view.scene.primitives
+            for each in view.set.scene.primitives
             if isinstance(each, Dimension | RunningDimension) and each.quantity == quantity
         ]
         if shown:
             points = [_end_of(each, place.at) for each in shown]
-            pick = min if place.at == "left" else max
-            return pick(points), False
+            x, y = min(points) if place.at == "left" else max(points)
+            return (x + dx, y + dy), False
     return None
 
 

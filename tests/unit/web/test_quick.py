@@ -14,8 +14,7 @@ from drawerwright.drawing.shown import Shown
 from drawerwright.web.families import shipped_families
 from drawerwright.web.fitting import answer_values
 from drawerwright.web.quick_job import quick_values
-from drawerwright.web.sheet_drawn import NOT_WORKED
-from drawerwright.web.sheet_views import draw_views
+from drawerwright.web.sheet_views import NOT_WORKED, draw_views
 from drawerwright.web.sheet_working import unfold
 
 PLAIN = {"width": "562, 561.5", "height": "168", "depth": "530", "side": "16", "contents": "20"}
@@ -121,12 +120,12 @@ def test_every_dimension_unfolds_a_working(kind: str) -> None:
 
 def test_a_dimension_is_a_link_that_unfolds_its_working_and_then_folds_it(client: TestClient) -> None:
     page = asked(client, OVERLAY)
-    link = page.of("a", id="sheet-inside_width")[0]
+    link = page.of("a", id="plan-inside_width")[0]
     assert link["aria-expanded"] == "false"
     assert link["aria-label"] == "inside width 519.5 mm"
     opened = Elements(client.get(link["href"], headers={"accept": "text/html"}).text)
     assert "561.5 − 42 = 519.5 mm" in opened.text
-    assert opened.of("a", id="sheet-inside_width")[0]["aria-expanded"] == "true"
+    assert opened.of("a", id="plan-inside_width")[0]["aria-expanded"] == "true"
     folded = opened.of("a", class_="close")[0]["href"]
     assert "show" not in parse_qs(urlsplit(folded).query)
     assert parse_qs(urlsplit(folded).query)["width"] == ["562, 561.5"]
@@ -170,17 +169,13 @@ def test_without_a_question_an_invented_example_stands_there_and_says_so(client:
 
 def test_units_change_by_a_link_that_means_the_same(client: TestClient) -> None:
     page = asked(client, OVERLAY)
-    inch = next(one["href"] for one in page.of("a") if "units=in" in one.get("href", ""))
-    query = {name: values[0] for name, values in parse_qs(urlsplit(inch).query).items()}
-    assert query["height"] == "6.6142"
-    back = Elements(client.get(inch, headers={"accept": "text/html"}).text)
+    inch = client.get(page.of("a", class_="unit-in")[0]["href"], headers={"accept": "text/html"})
+    query = {name: values[0] for name, values in parse_qs(inch.url.query.decode()).items()}
+    assert (query["units"], query["height"]) == ("in", "6.6142")
+    back = Elements(inch.text)
     assert "22.1063" in back.of("input", name="width")[0]["value"]
-    millimetres = next(
-        one["href"]
-        for one in back.of("a")
-        if one.get("href", "").startswith("/?") and "units" not in one["href"]
-    )
-    told = {name: values[0] for name, values in parse_qs(urlsplit(millimetres).query).items()}
+    metric = client.get(back.of("a", class_="unit-mm")[0]["href"], headers={"accept": "text/html"})
+    told = {name: values[0] for name, values in parse_qs(metric.url.query.decode()).items()}
     assert (told["width"], told["height"], told["contents"]) == ("562, 561.5", "168", "20")
 
 

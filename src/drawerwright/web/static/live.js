@@ -6,6 +6,7 @@ import { showFaults, clearFaults } from './sheet_faults.js';
 import { Saving } from './sheet_saving.js';
 
 const BETWEEN = 30; // ms from edit to edit, after the first
+const QUIET = 150; // ms without an edit, after which what follows a drawing is asked for
 const RETRY = [500, 1000, 2000, 4000];
 const WIDE = matchMedia('(min-width: 1340px)');
 const SMALL = matchMedia('(max-width: 699.9px)');
@@ -28,6 +29,8 @@ class LiveSheet {
     this.sent = -Infinity;
     this.failed = 0;
     this.timer = 0;
+    this.later = 0;
+    this.following = /** @type {AbortController | undefined} */ (undefined);
     this.listen();
   }
 
@@ -129,6 +132,8 @@ class LiveSheet {
 
   /** Ask for something; what is under way is not disturbed. @param {'sheet' | 'picture'} what */
   ask(what) {
+    clearTimeout(this.later);
+    if (what === 'sheet') this.following?.abort();
     if (this.wanted !== 'sheet') this.wanted = what;
     if (this.busy || this.timer) return;
     const wait = this.sent + BETWEEN - performance.now();
@@ -146,6 +151,7 @@ class LiveSheet {
       await this.fetched(what);
       this.failed = 0;
     } catch (lost) {
+      if (lost instanceof DOMException && lost.name === 'AbortError') return;
       if (!(lost instanceof TypeError)) throw lost;
       this.wanted = this.wanted || what;
       const wait = RETRY[Math.min(this.failed++, RETRY.length - 1)];
@@ -154,6 +160,15 @@ class LiveSheet {
       this.busy = false;
       if (this.wanted && !this.timer) this.send();
     }
+  }
+
+  /** Ask for what follows a drawing, once nobody edits. @param {'rest' | 'other'} what */
+  follow(what) {
+    clearTimeout(this.later);
+    this.later = setTimeout(() => {
+      this.wanted = this.wanted || what;
+      if (!this.busy && !this.timer) this.send();
+    }, QUIET);
   }
 
   again() {
@@ -167,7 +182,10 @@ class LiveSheet {
     const query = this.query();
     query.append('fragment', what === 'other' ? 'sheet' : what);
     query.append('for', what === 'other' ? 'wide' : arrangement());
-    const reply = await reach(`${location.pathname}?${query}`, { headers: { Accept: 'text/html' } });
+    this.following = what === 'rest' || what === 'other' ? new AbortController() : undefined;
+    const reply = await reach(`${location.pathname}?${query}`, {
+      headers: { Accept: 'text/html' }, signal: this.following?.signal,
+    });
     if (reply.status === 422) {
       showFaults((await reply.json()).errors);
       this.host.dataset.stale = '';
@@ -186,8 +204,8 @@ class LiveSheet {
     swap(text, this.host, focus);
     if (this.focusOn === focus) this.focusOn = '';
     document.dispatchEvent(new CustomEvent('sheet-drawn'));
-    if (what === 'sheet') this.wanted = this.wanted || 'rest';
-    else if (what === 'rest' && arrangement() !== 'wide') this.wanted = this.wanted || 'other';
+    if (what === 'sheet') this.follow('rest');
+    else if (what === 'rest' && arrangement() !== 'wide') this.follow('other');
   }
 }
 
