@@ -7,14 +7,15 @@ which only makes the swing smaller).
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Collection, Container, Mapping, Sequence
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Final, Literal, TypeAlias
 
 import numpy as np
 
 from drawerwright.align.air import Air
+from drawerwright.align.season_room import cures
 from drawerwright.catalogue.wood_species import Cut, WoodSpecies
 from drawerwright.equations.wood_moisture import equilibrium_moisture, swelling
 from drawerwright.errors import Fault, InputError
@@ -27,8 +28,6 @@ Across: TypeAlias = Literal["height", "width"]
 """Which size of a front lies across the grain: its height where the grain runs level."""
 
 MONTHS: Final = 12
-HARDLY: Final = 0.05
-"""A gap that lacks less than this is wide enough [mm]: nobody sets one finer. Own choice."""
 _NEAREST_FRONTS: Final = 0.05
 
 
@@ -82,7 +81,9 @@ class SeasonalGap:
 class SeasonedFront:
     """One front over the year: `size` across the grain as cut, and its growth from today to dry and wet [mm].
 
-    `today`: growth from the workshop to today.
+    `today`: growth from the workshop to today. `lacks`: what must come off it, so that it and the fronts
+    it shares gaps with have their room [mm]. `shift`: how much higher (or further right) it is to hang, where
+    that is enough [mm]; lower is negative.
     """
 
     drawer: str
@@ -91,12 +92,8 @@ class SeasonedFront:
     to_dry: float
     to_wet: float
     gaps: tuple[SeasonalGap, ...]
-
-    @property
-    def lacks(self) -> float:
-        """What must come off the front to give each gap its room [mm]; 0 where that is hardly anything."""
-        short = [-gap.margin for gap in self.gaps if gap.margin < 0.0]
-        return sum(short) if max(short, default=0.0) > HARDLY else 0.0
+    lacks: float = 0.0
+    shift: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,10 +141,17 @@ def seasons_of(
     today = moistures.now if settled else moistures.workshop
     year = np.array([*months, moistures.dry, moistures.wet, today, moistures.workshop])
     growth = {one.id: _growth(one, species, cut, across, moistures.workshop, year) for one in drawers}
-    neighbours = _above(fitted) if across == "height" else {}
-    fronts = tuple(
-        _front(one, growth, neighbours, across, limit) for one in drawers if only is None or one.id == only
-    )
+    above = _above(fitted, growth) if across == "height" else {}
+    lowest = growth.keys() - {upper.id for upper in above.values()}
+    found = {
+        one.id: _front(one, growth, above.get(one.id), across, limit, lowest=one.id in lowest)
+        for one in drawers
+    }
+    for column in _columns(found, above, lowest):
+        margins = [column[0].gaps[-1].margin, *(front.gaps[0].margin for front in column)]
+        for front, cure in zip(column, cures(margins, [front.size for front in column]), strict=True):
+            found[front.drawer] = replace(front, lacks=cure.lacks, shift=cure.shift)
+    fronts = tuple(found[name] for name in ids if only is None or name == only)
     return Seasons(species, cut, across, climate, moistures, limit, settled, tuple(months.tolist()), fronts)
 
 
@@ -179,15 +183,16 @@ def _held_at(one: FittedDrawer, across: Across) -> float:
     return min(max(sum(heights) / len(heights) / front.height, 0.0), 1.0)
 
 
-def _above(fitted: FittedJob) -> Mapping[str, FittedDrawer]:
-    """By drawer, that whose front shares the gap over it."""
+def _above(fitted: FittedJob, fronts: Container[str]) -> Mapping[str, FittedDrawer]:
+    """By drawer, that whose front shares the gap over it; both are among the `fronts`."""
     by_id = {one.id: one for one in fitted.drawers}
     cabinets = {one.cabinet.id: one.cabinet for one in fitted.drawers if one.cabinet is not None}
     overlaps = front_overlaps([one.drawer for one in fitted.drawers], cabinets)
     found: dict[str, FittedDrawer] = {}
     for column in columns_of(one.drawer for one in fitted.drawers).values():
         for lower, upper in pairwise(column):
-            if "overlay" == lower.front.style == upper.front.style:
+            both_there = lower.id in fronts and upper.id in fronts
+            if both_there and "overlay" == lower.front.style == upper.front.style:
                 top = lower.opening.floor + lower.opening.height.largest + overlaps[lower.id].top
                 gap = upper.opening.floor - overlaps[upper.id].bottom - top
                 if abs(gap - lower.front.gap) < _NEAREST_FRONTS:
@@ -195,23 +200,35 @@ def _above(fitted: FittedJob) -> Mapping[str, FittedDrawer]:
     return found
 
 
+def _columns(
+    found: Mapping[str, SeasonedFront], above: Mapping[str, FittedDrawer], lowest: Collection[str]
+) -> list[list[SeasonedFront]]:
+    """Fronts that share gaps, from the lowest up; one alone is a column too."""
+    columns = [[name] for name in lowest]
+    for column in columns:
+        while column[-1] in above:
+            column.append(above[column[-1]].id)
+    return [[found[name] for name in column] for column in columns]
+
+
 def _front(
     one: FittedDrawer,
     growth: Mapping[str, np.ndarray],
-    above: Mapping[str, FittedDrawer],
+    upper: FittedDrawer | None,
     across: Across,
     limit: float,
+    *,
+    lowest: bool,
 ) -> SeasonedFront:
+    """One front by itself. `upper`: whose front shares its upper gap; `lowest`: none shares its lower."""
     assert one.front is not None
     held, own = _held_at(one, across), growth[one.id]
-    below = next((lower for lower, upper in above.items() if upper.id == one.id), None)
     over = (1.0 - held) * own
-    if one.id in above and above[one.id].id in growth:
-        upper = above[one.id]
+    if upper is not None:
         over = over + _held_at(upper, across) * growth[upper.id]
     names = ("top", "bottom") if across == "height" else ("right", "left")
     gaps = [_gap(names[0], over, one.drawer.front.gap, limit)]
-    if below is None:  # else it is the gap over the front below
+    if lowest:  # else it is the gap over the front below
         gaps.append(_gap(names[1], held * own, one.drawer.front.gap, limit))
     dry, wet, today = own[MONTHS : MONTHS + 3].tolist()
     size = one.front.height if across == "height" else one.front.width

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from rich.console import Console
 
-from drawerwright.align.seasons import Seasons
+from drawerwright.align.season_room import HARDLY
+from drawerwright.align.seasons import SeasonedFront, Seasons
 from drawerwright.cli.tables import new_table, print_indented
 from drawerwright.units import ShownUnits, format_length
 
@@ -29,8 +30,8 @@ def show_seasons(out: Console, seasons: Seasons, units: ShownUnits) -> None:
             table.add_row(front.drawer, gap.edge, *(gap_length(size, units) for size in sizes))
     out.print(table)
     for front in seasons.fronts:
-        if front.lacks:
-            print_indented(out, f"{front.drawer}: {lack_words(seasons, front.lacks, units)}", by=0)
+        if says := cure_words(seasons, front, units):
+            print_indented(out, f"{front.drawer}: {says}", by=0)
     print_indented(out, f"Movement: {seasons.species.source}. Of a straight line about 5 % sure.", by=0)
 
 
@@ -39,9 +40,15 @@ def gap_length(size: float, units: ShownUnits) -> str:
     return format_length(size, units, denominator=_FRACTION)
 
 
-def lack_words(seasons: Seasons, lacks: float, units: ShownUnits) -> str:
-    """What is to be done about a front that lacks so much room [mm]."""
-    return (
-        "cut to the job's size it has too little room in the wet season; "
-        f"plane {gap_length(lacks, units)} off its {seasons.across} in all."
-    )
+def cure_words(seasons: Seasons, front: SeasonedFront, units: ShownUnits) -> str:
+    """What is to be done about a front whose gaps are too tight; empty where nothing is."""
+    if front.lacks:
+        return (
+            "cut to the job's size it has too little room in the wet season; "
+            f"plane {gap_length(front.lacks, units)} off its {seasons.across}."
+        )
+    if abs(front.shift) < HARDLY:
+        return ""
+    ways = ("higher", "lower") if seasons.across == "height" else ("further right", "further left")
+    way = ways[0] if front.shift > 0.0 else ways[1]
+    return f"hang it {gap_length(abs(front.shift), units)} {way}, so that each gap has its room."

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from drawerwright.align.air import Air, parse_air
 from drawerwright.align.season_document import season_document
+from drawerwright.align.season_room import HARDLY, cures
 from drawerwright.align.seasons import Climate, seasons_of
 from drawerwright.catalogue.wood_species import species_named, wood_species
 from drawerwright.errors import InputError, ReadingError
@@ -131,11 +132,56 @@ def test_the_document_tells_moistures_growth_and_gaps(one: FittedJob) -> None:
     assert len(told["moisture_months"]) == len(told["fronts"][0]["gaps"][0]["months"]) == 12
 
 
-def test_a_front_lacks_what_its_tight_gaps_lack_together(one: FittedJob) -> None:
+def test_a_front_loses_what_its_gaps_lack_together(one: FittedJob) -> None:
     (front,) = seasons_of(one, CHERRY, HOUSE, limit=3.0).fronts
     assert front.lacks == pytest.approx(sum(gap.set_today - gap.as_cut for gap in front.gaps))
+    assert front.shift == 0.0
     for gap in front.gaps:
         assert gap.margin == pytest.approx(gap.as_cut - gap.set_today)
         assert gap.margin < 0.0
         assert gap.smallest_as_cut == pytest.approx(3.0 + gap.margin)
     assert seasons_of(one, CHERRY, HOUSE, limit=0.0).fronts[0].lacks == 0.0
+
+
+def test_a_column_of_fronts_with_room_enough_is_shifted_until_all_gaps_have_equally_much() -> None:
+    found = seasons_of(stack_job(3), CHERRY, HOUSE, limit=1.75).fronts
+    assert min(gap.margin for front in found for gap in front.gaps) < -0.1
+    assert {front.lacks for front in found} == {0.0}
+    hung = [0.0, *(front.shift for front in found), 0.0]
+    margins = [found[0].gaps[1].margin, *(front.gaps[0].margin for front in found)]
+    after = [margin + over - below for margin, below, over in zip(margins, hung, hung[1:], strict=False)]
+    assert after == pytest.approx([sum(margins) / 4] * 4)
+
+
+def test_a_column_without_room_enough_loses_what_it_lacks_front_by_front() -> None:
+    found = seasons_of(stack_job(3), CHERRY, HOUSE, limit=4.0).fronts
+    room = sum(gap.margin for front in found for gap in front.gaps)
+    assert sum(front.lacks for front in found) == pytest.approx(-room)
+    assert [front.lacks / front.size for front in found] == pytest.approx(
+        [-room / sum(f.size for f in found)] * 3
+    )
+    assert {front.shift for front in found} == {0.0}
+    (alone,) = seasons_of(stack_job(3), CHERRY, HOUSE, limit=4.0, only=found[1].drawer).fronts
+    assert alone == found[1]
+
+
+@given(
+    st.lists(st.floats(-3.0, 3.0), min_size=2, max_size=7),
+    st.floats(100.0, 400.0),
+)
+def test_cures_never_leave_a_gap_tighter_than_they_found_the_tightest(
+    margins: list[float], size: float
+) -> None:
+    fronts = len(margins) - 1
+    found = cures(margins, [size] * fronts)
+    hung = [0.0, *(one.shift for one in found), 0.0]
+    after = [margin + over - below for margin, below, over in zip(margins, hung, hung[1:], strict=False)]
+    assert min(after) >= min(margins) - 1e-9
+    if sum(margins) >= 0.0:
+        assert min(after) >= -HARDLY - 1e-9
+    assert sum(one.lacks for one in found) <= max(0.0, -sum(margins)) + 1e-9
+    mirrored = cures(margins[::-1], [size] * fronts)
+    if found[0].shift:
+        assert [-one.shift for one in reversed(mirrored)] == pytest.approx(
+            [one.shift for one in found], abs=1e-9
+        )

@@ -194,6 +194,8 @@ ANSWERS: Final[dict[str, Schema]] = {
                 "One front over the year.",
                 drawer=TEXT,
                 size=NUMBER,
+                lacks=NUMBER,
+                shift=NUMBER,
                 grown=numbers("Its growth.", "today", "to_dry", "to_wet"),
                 gaps=some(
                     answered(

@@ -1,0 +1,35 @@
+"""Gaps that are too tight for the year: room that fronts of a column leave each other, or wood to plane."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import accumulate
+from typing import Final
+
+HARDLY: Final = 0.05
+"""A gap that lacks less than this is wide enough [mm]: nobody sets one finer. Own choice."""
+
+
+@dataclass(frozen=True, slots=True)
+class Cure:
+    """What one front needs [mm]: `lacks`, to come off it; or `shift`, to hang higher or further right."""
+
+    lacks: float = 0.0
+    shift: float = 0.0
+
+
+def cures(margins: Sequence[float], sizes: Sequence[float]) -> list[Cure]:
+    """What the fronts of a column need, from the lowest (or leftmost) on.
+
+    `margins`: how much wider than wanted each gap is as drawn [mm], one more than there are fronts: below the
+    first, between, over the last. `sizes` of the fronts across the grain [mm]. Where the gaps have room
+    enough together, fronts are shifted so that every gap has as much to spare; else each loses its share.
+    """
+    if min(margins) >= -HARDLY:
+        return [Cure()] * len(sizes)
+    room = sum(margins)
+    if room < -HARDLY:
+        return [Cure(lacks=-room * size / sum(sizes)) for size in sizes]
+    spare = room / len(margins)
+    return [Cure(shift=shift) for shift in accumulate(spare - margin for margin in margins[:-1])]
