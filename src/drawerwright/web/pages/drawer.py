@@ -11,6 +11,8 @@ from starlette.responses import RedirectResponse, Response
 from drawerwright.store import Conflict
 from drawerwright.store.faults import not_in_store
 from drawerwright.units import BareUnit
+from drawerwright.web.carry_asked import carry_pairs
+from drawerwright.web.carry_page import answer_with_carry
 from drawerwright.web.families import families_of
 from drawerwright.web.fitting import answer_values
 from drawerwright.web.pages.conflict import conflict_address
@@ -20,7 +22,7 @@ from drawerwright.web.schedule_saving import revisions_of
 from drawerwright.web.sheet import Sheet
 from drawerwright.web.sheet_asked import Asked, length_told
 from drawerwright.web.sheet_fields import NAMES
-from drawerwright.web.sheet_page import SheetPage, answer_sheet
+from drawerwright.web.sheet_page import SheetPage
 from drawerwright.web.sheet_stored import StoredDrawer, neighbours, stored_drawer
 
 router = APIRouter(include_in_schema=False)
@@ -48,6 +50,7 @@ def show_drawer(request: Request, job_id: str, drawer: str) -> Response:
         found.page_units,
         query.get("show", ""),
         length_told(query.get("out")),
+        carry_pairs(query.multi_items()),
         keep_units=found.page_units != found.job_units,
     )
     families = families_of(request.app.state.store)
@@ -81,7 +84,8 @@ def show_drawer(request: Request, job_id: str, drawer: str) -> Response:
             ("after", drawer_address(job_id, after) if after else ""),
         ),
     )
-    return answer_sheet(request, "drawer.html", page)
+    together = [one.fitted for one in answer.drawers if one.fitted is not None]
+    return answer_with_carry(request, "drawer.html", page, together)
 
 
 @router.post("/jobs/{job_id}/drawers/{drawer:path}")

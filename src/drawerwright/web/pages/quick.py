@@ -9,13 +9,15 @@ from starlette.responses import Response
 
 from drawerwright.model.family import SlideFamily
 from drawerwright.units import BareUnit
+from drawerwright.web.carry_asked import CARRY_KEYS, carry_pairs
+from drawerwright.web.carry_page import answer_with_carry
 from drawerwright.web.families import families_of
 from drawerwright.web.fitting import answer_values
 from drawerwright.web.quick_job import read_question
 from drawerwright.web.sheet import Sheet
 from drawerwright.web.sheet_asked import OWN_KEYS, Asked, besides_of, length_told
 from drawerwright.web.sheet_fields import NAMES
-from drawerwright.web.sheet_page import SheetPage, answer_sheet
+from drawerwright.web.sheet_page import SheetPage
 
 EXAMPLE: Final = {
     "width": "562, 561.5",
@@ -33,7 +35,9 @@ router = APIRouter(include_in_schema=False)
 @router.get("/")
 def quick(request: Request) -> Response:
     """The sheet of the opening that the address tells of; of an invented one where it tells of none."""
-    pairs = [(key, text) for key, text in request.query_params.multi_items() if key not in OWN_KEYS]
+    pairs = [
+        (key, text) for key, text in request.query_params.multi_items() if key not in OWN_KEYS | CARRY_KEYS
+    ]
     question = read_question(pairs)
     example = not question.told
     if example:
@@ -45,7 +49,7 @@ def quick(request: Request) -> Response:
         question.units,
         request.query_params.get("show", ""),
         length_told(request.query_params.get("out")),
-        besides_of(pairs),
+        (*besides_of(pairs), *carry_pairs(request.query_params.multi_items())),
     )
     families: tuple[SlideFamily, ...] = families_of(request.app.state.store)
     faults = list(question.faults)
@@ -61,10 +65,10 @@ def quick(request: Request) -> Response:
         bare=bare,
         sheet=sheet,
         faults=tuple(faults),
-        twin=Asked("/api/v1/quick", asked.texts, asked.units, besides=asked.besides).address(),
+        twin=Asked("/api/v1/quick", asked.texts, asked.units, besides=besides_of(pairs)).address(),
         heading="Measured",
         job=("Example" if example else "Quick answer", "invented" if example else "not kept", ""),
         drawer="quick",
         families=families,
     )
-    return answer_sheet(request, "quick.html", page)
+    return answer_with_carry(request, "quick.html", page, [sheet.fitted] if sheet is not None else [])
