@@ -107,11 +107,15 @@ class Guard:
             return _refused(400, "Host", host, says, self.hosts[0] if self.hosts else "")
         if "\0" in scope["path"]:
             return _refused(400, "the address", ascii(scope["path"]), "holds a zero byte", "/jobs")
+        site, origin = headers.get("sec-fetch-site"), headers.get("origin")
+        foreign = site is not None and site not in ("same-origin", "none")
+        if foreign and headers.get("sec-fetch-mode", "navigate") != "navigate":
+            says = "a page of another site may lead here, and not fetch from here"
+            return _refused(403, "Sec-Fetch-Site", str(site), says, "a link")
         if method not in SAFE_METHODS:
-            site, origin = headers.get("sec-fetch-site"), headers.get("origin")
-            if site is not None and site not in ("same-origin", "none"):
+            if foreign:
                 says = "a page of another site may not write here"
-                return _refused(403, "Sec-Fetch-Site", site, says, "this server's own pages")
+                return _refused(403, "Sec-Fetch-Site", str(site), says, "this server's own pages")
             if site is None and origin is not None and not _is_from(origin, host):
                 says = "a page of another site may not write here"
                 return _refused(403, "Origin", origin, says, "this server's own pages")

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import os
 import re
+import secrets
 import signal
 import socket
 import subprocess
@@ -17,6 +18,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from sqlalchemy import create_engine, make_url, text
 
 from drawerwright.cli.serve import _bind
 from drawerwright.web.settings import Settings, is_loopback
@@ -73,14 +75,37 @@ class Served:
         return self.process.returncode, said
 
 
+SERVER = os.environ.get("DRAWERWRIGHT_TEST_POSTGRES")
+NOTHING_LEFT_OUT = bool(os.environ.get("DRAWERWRIGHT_ORACLES"))
+KINDS = ["sqlite", "postgresql"] if SERVER or NOTHING_LEFT_OUT else ["sqlite"]
+
+
+@pytest.fixture(params=KINDS)
+def address(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[str]:
+    """Addresses of empty stores: a file, and a schema of the PostgreSQL server where there is one."""
+    if request.param == "sqlite":
+        yield f"sqlite:///{tmp_path / 'store.db'}"
+        return
+    assert SERVER, "no PostgreSQL: DRAWERWRIGHT_TEST_POSTGRES=$(tools/start_postgres.sh start FOLDER)"
+    engine = create_engine(make_url(SERVER).set(drivername="postgresql+psycopg"))
+    schema = f"test_{secrets.token_hex(6)}"
+    with engine.begin() as connection:
+        connection.execute(text(f"CREATE SCHEMA {schema}"))
+    told = make_url(SERVER).update_query_dict({"options": f"-csearch_path={schema}"})
+    yield told.render_as_string(hide_password=False)
+    with engine.begin() as connection:
+        connection.execute(text(f"DROP SCHEMA {schema} CASCADE"))
+    engine.dispose()
+
+
 @pytest.fixture
 def serve(tmp_path: Path) -> Iterator[Callable[..., Served]]:
     """Begin a server on a fresh store; whatever is left of it is killed at the end."""
     begun: list[Served] = []
 
     def begin(*words: str) -> Served:
-        store = f"sqlite:///{tmp_path / 'store.db'}"
-        begun.append(Served("--store", store, *words, cache=tmp_path / "cache"))
+        store = () if "--store" in words else ("--store", f"sqlite:///{tmp_path / 'store.db'}")
+        begun.append(Served(*store, *words, cache=tmp_path / "cache"))
         return begun[-1]
 
     yield begin
@@ -169,9 +194,9 @@ def test_the_keyboard_ends_it_without_a_traceback(serve: Callable[..., Served]) 
 
 
 def test_several_workers_share_one_address_and_one_store_and_end_together(
-    serve: Callable[..., Served], tmp_path: Path
+    serve: Callable[..., Served], tmp_path: Path, address: str
 ) -> None:
-    served = serve("--workers", "2", "--json", "--slides", str(_shop(tmp_path)))
+    served = serve("--workers", "2", "--json", "--slides", str(_shop(tmp_path)), "--store", address)
     assert isinstance(served.told, dict)
     assert served.told["schema"] == "drawerwright/serve/1"
     body = json.dumps({"values": {"title": "Shared", "drawer": []}}).encode()

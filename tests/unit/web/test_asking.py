@@ -145,3 +145,22 @@ def test_a_long_job_is_answered_while_others_are(client: TestClient) -> None:
     drawers = [{**DRAWER, "id": f"A{at}"} for at in range(200)]
     told = client.post("/api/v1/fit", json={"job": {"drawer": drawers}}).json()
     assert [one["id"] for one in told["drawers"]] == [f"A{at}" for at in range(200)]
+
+
+def test_a_request_for_more_than_a_shop_has_is_refused_before_it_is_worked_on(client: TestClient) -> None:
+    def family(number: int, lengths: int) -> dict[str, Any]:
+        nominals = [{"nominal": 300 + one} for one in range(lengths)]
+        return {**SHOP, "id": f"shop-{number}", "length": nominals}
+
+    many = [{"id": "A"}] * 5_001
+    assert places(refused(client, "fit", {"job": {"drawer": many}})) == ["job drawer"]
+    assert places(refused(client, "fit", {"job": JOB, "slides": [SHOP] * 201})) == ["slides"]
+    drawers = [{**DRAWER, "id": f"A{at}"} for at in range(300)]
+    wide = [family(1, 1400)]
+    (told,) = refused(client, "fit", {"job": {"drawer": drawers}, "slides": wide})
+    assert told["value"] == "300 drawers on 1400 lengths"
+    compared = [f"house-16/{one}" for one in range(21)]
+    assert places(refused(client, "compare", {"job": JOB, "compare": compared})) == ["compare"]
+    drawn = {"job": {"drawer": drawers}, "positions": 2_000}
+    assert places(refused(client, "carry", drawn)) == ["positions"]
+    assert places(refused(client, "align", {"job": JOB, "gaps": [{"drawer": "A"}] * 5_001})) == ["gaps"]

@@ -9,7 +9,8 @@ import pytest
 from fastapi import FastAPI
 from fastapi.testclient import TestClient
 
-from drawerwright.store import Store
+from drawerwright.errors import Fault
+from drawerwright.store import Store, StoreUnusable
 from drawerwright.web.app import create_app
 from drawerwright.web.guard import CONTENT_POLICY
 from drawerwright.web.settings import Settings
@@ -78,8 +79,13 @@ def test_a_page_of_another_site_may_not_write(
     assert store.jobs() == []
 
 
-def test_a_page_of_another_site_may_be_led_here_by_a_link(client: TestClient) -> None:
-    assert client.get(QUICK, headers={"Sec-Fetch-Site": "cross-site"}).status_code == 200
+def test_a_page_of_another_site_may_lead_here_by_a_link_and_fetch_nothing(client: TestClient) -> None:
+    foreign = {"Sec-Fetch-Site": "cross-site"}
+    assert client.get(QUICK, headers={**foreign, "Sec-Fetch-Mode": "navigate"}).status_code == 200
+    for mode in ("no-cors", "cors", "websocket"):
+        assert client.get(QUICK, headers={**foreign, "Sec-Fetch-Mode": mode}).status_code == 403
+    own = {"Sec-Fetch-Site": "same-origin", "Sec-Fetch-Mode": "cors"}
+    assert client.get(QUICK, headers=own).status_code == 200
 
 
 @pytest.mark.parametrize(
@@ -221,3 +227,15 @@ def test_a_fault_of_the_program_is_told_without_a_word_of_what_it_was(
         assert "secret" not in answer.text
         assert "Traceback" not in answer.text
     assert "secret figures" in caplog.text
+
+
+def test_a_store_that_does_not_answer_is_told_as_such(
+    client: TestClient, store: Store, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def broken(*_: object, **__: object) -> None:
+        raise StoreUnusable([Fault("store", "postgresql://***", "does not answer", "the same again")])
+
+    monkeypatch.setattr(type(store), "jobs", broken)
+    answer = client.get("/api/v1/jobs")
+    assert answer.status_code == 503
+    assert faults(answer)[0]["where"] == "store"

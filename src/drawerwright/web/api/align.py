@@ -20,6 +20,7 @@ from drawerwright.web.aims import NO_AIM, fitted_for
 from drawerwright.web.api.answering import answer, worked
 from drawerwright.web.api.asking import JOB_KEYS, Reader
 from drawerwright.web.api.body import object_of
+from drawerwright.web.api.bounds import check_entries
 from drawerwright.web.api.describing import described
 from drawerwright.web.api.jobs import AtRevision, Kept, Shown
 from drawerwright.web.api.saving import revision_told
@@ -101,6 +102,7 @@ def align_answer(body: dict[str, Any], store: Store) -> dict[str, Any]:
 
 def _gaps(body: dict[str, Any], key: str, unit: BareUnit, *, needed: bool) -> tuple[FrontGaps, ...]:
     if key in body:
+        check_entries(body[key], key)
         return gaps_of_mappings(body[key], unit, key)
     if needed:
         raise InputError([Fault(key, "", "is missing", '"gaps": [{"drawer": "B1-2", "left_top": 3}]')])

@@ -20,6 +20,7 @@ from drawerwright.store import Store
 from drawerwright.units import BareUnit, ShownUnits, parse_clearance, show_value
 from drawerwright.web.aims import AIMS
 from drawerwright.web.api.body import check_keys
+from drawerwright.web.api.bounds import MOST_FAMILIES, check_entries, check_tried
 from drawerwright.web.families import families_of, shipped_families
 from drawerwright.web.quick_job import SHOWN_UNITS
 
@@ -132,6 +133,7 @@ class Reader:
         self.done()
         assert job is not None
         assert families is not None
+        check_tried(len(job.drawers), families)
         check_slides_asked_for(
             job.drawers, families, where=lambda at: f"job drawer {job.drawers[at].id} slide"
         )
@@ -162,7 +164,11 @@ class Reader:
 
     def _job(self) -> Any:
         if "job" in self.body:
-            return self.body["job"]
+            job = self.body["job"]
+            if isinstance(job, Mapping):
+                check_entries(job.get("drawer"), "job drawer")
+                check_entries(job.get("cabinet"), "job cabinet")
+            return job
         raise InputError([Fault("job", "", "is missing", '"job": {"drawer": [...]}')])
 
     def bare_unit(self) -> BareUnit:
@@ -178,6 +184,7 @@ class Reader:
         if own:
             says = "goes without slides: they are the only ones then"
             raise InputError([Fault("own_slides", "true", says, "one of the two")])
+        check_entries(told, "slides", MOST_FAMILIES)
         return families_from_mappings(told, where="slides")
 
     def _materials(self) -> Materials:

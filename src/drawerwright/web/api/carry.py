@@ -20,6 +20,7 @@ from drawerwright.web.aims import NO_AIM, fitted_for
 from drawerwright.web.api.answering import answer, worked
 from drawerwright.web.api.asking import JOB_KEYS, Reader
 from drawerwright.web.api.body import object_of
+from drawerwright.web.api.bounds import check_drawn
 from drawerwright.web.api.describing import described, in_query
 from drawerwright.web.api.jobs import AtRevision, Kept, Shown
 from drawerwright.web.api.quick import PARAMETERS as OPENING
@@ -83,7 +84,8 @@ def carry_stored(
     if asked.faults:
         raise InputError(asked.faults)
     families, shown = families_of(store), units or bare
-    options = {**asked.options, "tilt_deg": tilt, "only": drawer, "positions": positions}
+    check_drawn(1 if drawer is not None else max(len(stored.values["drawer"]), 1), positions)
+    options: dict[str, Any] = {**asked.options, "tilt_deg": tilt, "only": drawer, "positions": positions}
     if compare:
         return answer(compared(read_values(stored.values), families, compare, shown, None, options))
     from drawerwright.carry import carry_document, carry_job
@@ -114,7 +116,8 @@ def carry_answer(body: dict[str, Any], store: Store) -> dict[str, Any]:
     off_centre = reader.length("off_centre", parse_offset)
     sag_limit = reader.length("sag_limit", parse_size)
     asked = reader.asked(store)
-    options = {
+    check_drawn(1 if drawer is not None else len(asked.job.drawers), positions)
+    options: dict[str, Any] = {
         "only": drawer,
         "tilt_deg": tilt,
         "positions": positions,

@@ -16,6 +16,7 @@ from drawerwright.store import Store
 from drawerwright.web.api.answering import answer, worked
 from drawerwright.web.api.asking import AIM_KEYS, JOB_KEYS, Reader
 from drawerwright.web.api.body import object_of
+from drawerwright.web.api.bounds import MOST_COMPARED, check_entries
 from drawerwright.web.api.describing import described
 
 router = APIRouter(tags=["fit"])
@@ -63,6 +64,7 @@ def compare_answer(body: dict[str, Any], store: Store) -> dict[str, Any]:
     """The document of slides side by side. Raises InputError with all faults of the request."""
     reader = Reader(body, COMPARE_KEYS)
     wanted = reader.texts("compare")
+    reader.read(lambda: check_entries(wanted, "compare", MOST_COMPARED))
     asked = reader.asked(store)
     comparison = compare_slides(
         asked.job, asked.families, wanted, units=asked.units, materials=asked.materials, where="compare"
