@@ -5,7 +5,7 @@ from __future__ import annotations
 import sys
 from itertools import chain
 
-from benchmarks import aligning, carrying, closing, isometric, jobs, packs, sheets, whole_jobs
+from benchmarks import aligning, carrying, closing, isometric, jobs, packs, serving, sheets, whole_jobs
 
 
 def main() -> int:
@@ -20,6 +20,7 @@ def main() -> int:
         carrying.figures(),
         closing.figures(),
         aligning.figures(),
+        serving.figures(),
     ):
         met = figure.value <= figure.goal
         missed += not met

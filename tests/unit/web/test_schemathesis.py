@@ -29,7 +29,7 @@ CHECKS = [
     content_type_conformance,
     response_schema_conformance,
 ]
-EXAMPLES = 8
+EXAMPLES = 6
 """Requests of each kind for each route: the whole stays under 40 s on two cores."""
 
 
