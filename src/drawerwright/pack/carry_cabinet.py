@@ -49,7 +49,7 @@ def cabinet_page(tipping: Tipping, paper: Paper, shown: Shown) -> dict[str, Any]
         "scale": _scale_words(picture, shown),
         "drawing": None if picture is None else picture.document(),
         "beside_width": width * BESIDE,
-        "groups": balance_groups(tipping, words, shown),
+        "groups": _groups(tipping, words, shown),
     }
 
 
@@ -59,19 +59,22 @@ def _scale_words(picture: Picture | None, shown: Shown) -> str:
     return scale_text(picture.scene.scale) + (" in mm" if shown.both else "")
 
 
-def balance_groups(tipping: Tipping, words: Words, shown: Shown) -> list[dict[str, Any]]:
-    """Cautions, the check, every case in figures, and what was taken, as groups of rows."""
+def _groups(tipping: Tipping, words: Words, shown: Shown) -> list[dict[str, Any]]:
     cautions = [{"who": f"{number}", "says": says} for number, says in enumerate(tipping.cautions, 1)]
     groups = [
         {"kind": "notes", "title": "Cautions", "rows": cautions},
         {"kind": "checks", "title": "The balance", "rows": [check_row(one, shown) for one in tipping.checks]},
-        {"kind": "cases", "title": "Margins about the front feet, N m", "rows": [_cases(tipping, words)]},
-        {"kind": "notes", "title": "What was taken", "rows": _taken(tipping, words)},
+        {
+            "kind": "cases",
+            "title": "Margins about the front feet, N m",
+            "rows": [balance_cases(tipping, words)],
+        },
+        {"kind": "notes", "title": "What was taken", "rows": balance_taken(tipping, words)},
     ]
     return [one for one in groups if one["rows"]]
 
 
-def _cases(tipping: Tipping, words: Words) -> dict[str, Any]:
+def balance_cases(tipping: Tipping, words: Words) -> dict[str, Any]:
     """The table of all cases: what holds, what turns it over, what is left, and what is left with more on."""
     return {
         "heads": ["Loaded, stands", "Open", "Hold", "Turn over", "Left", "Child", "Pull", "May hang"],
@@ -105,7 +108,8 @@ def _pull_words(words: Words) -> str:
     return words.force(PULL).replace(f"{PULL:.0f} N", f"{PULL:g} N")
 
 
-def _taken(tipping: Tipping, words: Words) -> list[dict[str, str]]:
+def balance_taken(tipping: Tipping, words: Words) -> list[dict[str, str]]:
+    """What the balance goes by: published facts, what is not known or taken for granted, the scope."""
     rows = [
         (
             "Block",

@@ -28,9 +28,9 @@ from drawerwright.pack.carry_pictures import CELLS, filling, greatest_mass
 from drawerwright.pack.picture_scale import Picture
 from drawerwright.web.carry_positions import Positions
 
-ROOM: Final = (94.0, 70.0)
+ROOM: Final = (84.0, 66.0)
 """Width and height of one diagram with its lettering: read on a phone, three beside one another on a desk."""
-CHART_ROOM: Final = (104.0, 82.0)
+CHART_ROOM: Final = (92.0, 78.0)
 BENT_WIDTH: Final = 90.0
 """Of a slide fully drawn out."""
 BENT_STEP: Final = 15.0

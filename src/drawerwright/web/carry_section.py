@@ -103,7 +103,10 @@ class CarrySection:
     @property
     def verdict(self) -> str:
         """That in words."""
-        return STATE_WORDS[self.state] if self.slide is not None else "Nothing to draw out"
+        if self.slide is None:
+            return "Nothing to draw out"
+        known = self.state != "ok" or not self.one.missing
+        return STATE_WORDS[self.state] + ("" if known else ", as far as is known")
 
     @property
     def short(self) -> list[str]:

@@ -3,21 +3,25 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import Annotated, Final
+from typing import TYPE_CHECKING, Annotated, Final
 from urllib.parse import quote
 
 from fastapi import APIRouter, Query, Request
 from starlette.responses import RedirectResponse, Response
 
 from drawerwright.store import Conflict
+from drawerwright.units import ShownUnits
 from drawerwright.web.families import families_of
 from drawerwright.web.pages.conflict import conflict_address
 from drawerwright.web.pages.forms import Form, revision_told, store_of
 from drawerwright.web.render import page
 from drawerwright.web.schedule_answers import units_of
-from drawerwright.web.schedule_cabinets import cabinet_names, cabinet_views, with_cabinet
+from drawerwright.web.schedule_cabinets import CabinetView, cabinet_names, cabinet_views, with_cabinet
 from drawerwright.web.schedule_form import text_fields
 from drawerwright.web.schedule_saving import revisions_of
+
+if TYPE_CHECKING:
+    from drawerwright.web.balance import Balance
 
 AT_A_TIME: Final = 24
 """Cabinets of one page: each brings its drawing. Own choice."""
@@ -46,11 +50,22 @@ def show_cabinets(
         job=job,
         views=views,
         drawn=drawn,
+        balances={view.id: _balance(view, units_of(values)) for view in views},
         alone=alone,
         first=first,
         pieces=[(at, names[at : at + AT_A_TIME]) for at in range(0, len(names), AT_A_TIME)],
         units=units_of(values),
     )
+
+
+def _balance(view: CabinetView, units: ShownUnits) -> Balance | None:
+    """The balance of a cabinet that stands free; its numerics are brought in where there is one."""
+    fitted = [one.fitted for one in view.drawers if one.fitted is not None]
+    if len(fitted) < len(view.drawers) or not any(one.cabinet and one.cabinet.freestanding for one in fitted):
+        return None
+    from drawerwright.web.balance import balance_of
+
+    return balance_of(fitted, units)
 
 
 @router.post("/jobs/{job_id}/cabinets")

@@ -1,0 +1,88 @@
+"""The balance of cabinets that stand free, for the page of cabinets: drawn, every case, cautions in full."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any, Final
+
+from markupsafe import Markup
+
+from drawerwright.carry.tipping import Tipping, tipping_of
+from drawerwright.carry.words import Words
+from drawerwright.drawing.shown import MILLIMETRES, Shown
+from drawerwright.drawing.views.tipping_balance import tipping_balance
+from drawerwright.model.fitted import FittedDrawer
+from drawerwright.pack.carry_cabinet import VERDICTS, balance_cases, balance_taken
+from drawerwright.pack.carry_figures import carry_margin_text
+from drawerwright.pack.carry_page import worst_state
+from drawerwright.pack.picture_scale import as_large_as_fits
+from drawerwright.units import ShownUnits
+from drawerwright.web.carry_drawn import inside_of, view_of
+from drawerwright.web.carry_section import CheckNote
+
+ROOM: Final = (165.0, 175.0)
+"""Most that a balance with its lettering measures on paper [mm]. Own choice."""
+
+
+@dataclass(frozen=True, slots=True)
+class DrawnBalance:
+    """The picture of a balance: what stands inside its SVG, which is `view` large."""
+
+    inside: Markup
+    view: str
+    alt: str
+
+
+@dataclass(frozen=True, slots=True)
+class Balance:
+    """One cabinet's balance. `drawn` is None where it is too large to be drawn."""
+
+    tipping: Tipping
+    state: str
+    verdict: str
+    note: CheckNote
+    drawn: DrawnBalance | None
+    cases: dict[str, Any]
+    taken: list[dict[str, str]]
+    cautions: tuple[str, ...]
+
+
+def balance_of(drawers: Sequence[FittedDrawer], units: ShownUnits) -> Balance | None:
+    """The balance of the cabinet that these drawers stand in; None where it does not stand free."""
+    cabinet = drawers[0].cabinet if drawers else None
+    tipping = None if cabinet is None else tipping_of(cabinet, drawers, units=units)
+    if tipping is None:
+        return None
+    shown, words = Shown(units), Words(units)
+    check = tipping.checks[0]
+    state = worst_state(tipping.checks)
+    note = CheckNote(
+        check.id,
+        check.state,
+        carry_margin_text(check, shown),
+        "Balance",
+        check.says,
+        check.working,
+        check.source,
+    )
+    return Balance(
+        tipping,
+        state,
+        VERDICTS[state],
+        note,
+        _drawn(tipping, shown),
+        balance_cases(tipping, words),
+        balance_taken(tipping, words),
+        tipping.cautions,
+    )
+
+
+def _drawn(tipping: Tipping, shown: Shown) -> DrawnBalance | None:
+    # Two units at every lever would leave the drawing no room: then mm, for the words have the inches.
+    units = MILLIMETRES if shown.both else shown
+    picture = as_large_as_fits(tipping_balance(tipping, units=units), *ROOM)
+    if picture is None:
+        return None
+    name = f"balance-{tipping.cabinet.id}"
+    return DrawnBalance(inside_of(picture, name), view_of(picture.room), picture.scene.alt)
