@@ -30,8 +30,10 @@ def show_seasons(out: Console, seasons: Seasons, units: ShownUnits) -> None:
             table.add_row(front.drawer, gap.edge, *(gap_length(size, units) for size in sizes))
     out.print(table)
     for front in seasons.fronts:
-        if says := cure_words(seasons, front, units):
-            print_indented(out, f"{front.drawer}: {says}", by=0)
+        if does := cure_words(seasons, front, units):
+            why = f"cut to the job's size it has too little room in the wet season: {does}"
+            says = why if front.lacks else f"{does}, so that each gap has its room"
+            print_indented(out, f"{front.drawer}: {says}.", by=0)
     print_indented(out, f"Movement: {seasons.species.source}. Of a straight line about 5 % sure.", by=0)
 
 
@@ -43,12 +45,8 @@ def gap_length(size: float, units: ShownUnits) -> str:
 def cure_words(seasons: Seasons, front: SeasonedFront, units: ShownUnits) -> str:
     """What is to be done about a front whose gaps are too tight; empty where nothing is."""
     if front.lacks:
-        return (
-            "cut to the job's size it has too little room in the wet season; "
-            f"plane {gap_length(front.lacks, units)} off its {seasons.across}."
-        )
+        return f"plane {gap_length(front.lacks, units)} off its {seasons.across}"
     if abs(front.shift) < HARDLY:
         return ""
     ways = ("higher", "lower") if seasons.across == "height" else ("further right", "further left")
-    way = ways[0] if front.shift > 0.0 else ways[1]
-    return f"hang it {gap_length(abs(front.shift), units)} {way}, so that each gap has its room."
+    return f"hang it {gap_length(abs(front.shift), units)} {ways[0] if front.shift > 0.0 else ways[1]}"

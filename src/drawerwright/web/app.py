@@ -45,6 +45,7 @@ from drawerwright.web.pages import job as job_page
 from drawerwright.web.pages import jobs as jobs_page
 from drawerwright.web.pages import papers as papers_page
 from drawerwright.web.pages import quick as quick_page
+from drawerwright.web.pages import seasons as seasons_page
 from drawerwright.web.pages import slides as slides_pages
 from drawerwright.web.settings import Settings
 
@@ -78,6 +79,7 @@ PAGE_ROUTERS: tuple[APIRouter, ...] = (
     job_page.router,
     quick_page.router,
     papers_page.router,
+    seasons_page.router,
     slides_pages.router,
     statics.router,
 )

@@ -133,6 +133,6 @@ def test_season_tells_what_to_plane_off_a_front_that_is_too_tight(command, job: 
     told = json.loads(command("season", job, "--species", "oak", "--limit", "4", "--json").out)
     (front,) = told["fronts"]
     lacks = sum(gap["set_today"] - gap["as_cut"] for gap in front["gaps"])
-    says = f"A: cut to the job's size it has too little room in the wet season; plane {round(lacks, 1):g} mm"
+    says = f"A: cut to the job's size it has too little room in the wet season: plane {round(lacks, 1):g} mm"
     assert says in " ".join(ran.out.split())
     assert "plane" not in command("season", job, "--species", "oak", "--limit", "0").out
