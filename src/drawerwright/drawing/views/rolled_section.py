@@ -27,8 +27,11 @@ _TURNED: Final = 0.5
 _LINE: Final = 4.2
 
 
-def rolled_section(profile: Profile, *, units: Units = "mm") -> Scene:
-    """The section at the largest usual scale at which it is no larger than `LARGEST` on paper."""
+def rolled_section(profile: Profile, *, units: Units = "mm", figures: bool = True) -> Scene:
+    """The section at the largest usual scale at which it is no larger than `LARGEST` on paper.
+
+    `figures`: with its properties in lines beside it.
+    """
     found = member_section(profile)
     elements = elements_of(profile.points, profile.radii, profile.thickness)
     outline = outline_of(elements, profile.thickness, _ARCS)
@@ -41,7 +44,8 @@ def rolled_section(profile: Profile, *, units: Units = "mm") -> Scene:
     drawn += _axes(whole, around)
     drawn.append(Circle((whole.x, whole.y), DOT_RADIUS * 1.4, "cut", fill="ink", on_paper=True))
     drawn += _sizes(around, units)
-    drawn += _figures(profile, around, units)
+    if figures:
+        drawn += _figures(profile, around, units)
     title = f"Section of the {profile.member} member"
     alt = (
         f"{title}, {hardware(profile.thickness, units)} sheet, {around.width:.1f} by {around.height:.1f} mm, "

@@ -26,6 +26,7 @@ from drawerwright.web.quick_job import DRAWER
 from drawerwright.web.render import page
 from drawerwright.web.slide_comparison import (
     FAMILY,
+    Row,
     changes_of,
     compare_asked,
     margin_rows,
@@ -81,6 +82,7 @@ def compare(request: Request) -> Response:
         answers=answers,
         rows=rows_of(answers, shown),
         margins=() if comparison is None else margin_rows(comparison, shown),
+        carried=() if comparison is None else _carried(comparison, shown),
         changes=() if comparison is None else _changes(comparison, shown),
         drawings=drawings(answers, shown),
     )
@@ -101,6 +103,13 @@ def _alike(scenes: Sequence[Scene], name: str, times: float) -> list[Scene]:
     scaled = [clear_lettering(scale_to_paper(scene, 1 / times)) for scene in scenes]
     paper = joined(extent(scene) for scene in scaled).grown(EDGE)
     return [replace(scene, name=f"{name}-{at}", page=paper) for at, scene in enumerate(scaled, 1)]
+
+
+def _carried(comparison: Comparison, shown: Shown) -> Sequence[Row]:
+    """What each slide carries; the numerics of that are brought in when it is first asked for."""
+    from drawerwright.web.compare_carry import carry_rows
+
+    return carry_rows(comparison, shown)
 
 
 def _changes(comparison: Comparison, shown: Shown) -> list[dict[str, Any]]:

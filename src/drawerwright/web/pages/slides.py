@@ -81,7 +81,10 @@ def family_page(request: Request, name: str, units: ShownUnits = "mm") -> Respon
     """The data sheet of a family."""
     store = request.app.state.store
     family = family_there(store, name)
-    return page(request, "family.html", **family_sheet(family, units), own=_is_own(store, name))
+    from drawerwright.web.family_carry import family_carry
+
+    values = {**family_sheet(family, units), "carry": family_carry(family, units)}
+    return page(request, "family.html", **values, own=_is_own(store, name))
 
 
 @router.get("/slides/{name}/file.toml")
