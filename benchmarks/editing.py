@@ -27,7 +27,16 @@ EDITS = 200
 WARM = 10
 PATIENCE = 60.0
 CHROMIUM = "/usr/bin/chromium"
-ARGUMENTS = ["--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"]
+ARGUMENTS = [
+    "--headless",
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+]
 OPENING = {
     "width": "562, 561.5",
     "height": "168",
@@ -89,8 +98,8 @@ def edits(folder: Path) -> tuple[list[float], list[float]]:
 def _edit(page: Any, depth: str) -> float:
     """One edit; what follows its drawing (picture, tables) has come before the next begins."""
     took = float(page.evaluate(EDIT, depth))
-    page.wait_for_load_state("networkidle")
-    page.wait_for_timeout(60)
+    if page.locator("#check-cabinet-depth").count():
+        page.locator("#check-cabinet-depth", has_text=f"Depth {float(depth):g} mm").wait_for()
     return took
 
 

@@ -106,11 +106,12 @@ class Placement:
 
     def point(self, point: Point) -> Point:
         """Where a point goes."""
-        return (self.x(point[0]), self.y(point[1]))
+        x, y = point
+        return ((-x if self.mirrored else x) * self.scale + self.dx, y * self.scale + self.dy)
 
     def points(self, points: Iterable[Point]) -> tuple[Point, ...]:
         """Where points go, in their order."""
-        return tuple(self.point(point) for point in points)
+        return tuple([self.point(point) for point in points])
 
     def shift(self, shift: Point) -> Point:
         """An offset on paper [mm]: mirrored, never scaled."""

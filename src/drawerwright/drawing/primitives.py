@@ -32,8 +32,8 @@ class Lines:
 
     def placed(self, placement: Placement) -> Self:
         """The lines set down elsewhere."""
-        moved = tuple((placement.point(a), placement.point(b)) for a, b in self.segments)
-        return replace(self, segments=moved)
+        moved = tuple([(placement.point(a), placement.point(b)) for a, b in self.segments])
+        return type(self)(moved, self.line, self.layer)
 
 
 def line(start: Point, end: Point, pen: LineClass = "edge", layer: str = "") -> Lines:
@@ -61,7 +61,9 @@ class Polyline:
 
     def placed(self, placement: Placement) -> Self:
         """The polyline set down elsewhere."""
-        return replace(self, points=placement.points(self.points))
+        return type(self)(
+            placement.points(self.points), self.line, self.layer, self.closed, self.fill, self.line_inside
+        )
 
 
 def polygon(
@@ -175,11 +177,16 @@ class Text:
 
     def placed(self, placement: Placement) -> Self:
         """The lettering set down elsewhere: same size; mirrored, it hangs from its other end."""
-        return replace(
-            self,
-            at=placement.point(self.at),
-            shift=placement.shift(self.shift),
-            anchor=_OTHER_ANCHOR[self.anchor] if placement.mirrored else self.anchor,
+        return type(self)(
+            placement.point(self.at),
+            self.text,
+            self.size,
+            _OTHER_ANCHOR[self.anchor] if placement.mirrored else self.anchor,
+            self.weight,
+            self.tone,
+            placement.shift(self.shift),
+            self.backed,
+            self.layer,
         )
 
 

@@ -205,7 +205,7 @@ class Scene:
             page = bounds_of((low, high))
         return replace(
             self,
-            primitives=tuple(each.placed(placement) for each in self.primitives),
+            primitives=tuple([each.placed(placement) for each in self.primitives]),
             scale=self.scale * placement.scale,
             page=page,
         )
