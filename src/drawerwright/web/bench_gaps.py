@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import hashlib
+import json
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
@@ -109,9 +111,22 @@ def gap_rows(front: AlignedFront, units: ShownUnits) -> tuple[GapRow, ...]:
     )
 
 
-def left_words(size: float, uncertainty: float) -> str:
-    """What is left [mm], with how sure that is."""
-    return f"{millimetres(size)} ± {millimetres(uncertainty)} mm"
+def left_words(size: float, uncertainty: float, units: ShownUnits = "mm") -> str:
+    """What is left [mm], with how sure that is; inches beside it where the job is told in them."""
+    if units == "mm":
+        return f"{millimetres(size)} ± {millimetres(uncertainty)} mm"
+    return f"{_gap(size, units)} ± {millimetres(uncertainty)} mm"
+
+
+def sent_once(token: str, readings: Mapping[str, str]) -> str | None:
+    """The token of one measuring: a page sent twice is kept once, but not what was typed anew on it.
+
+    None where the page sent none.
+    """
+    if not token:
+        return None
+    typed = json.dumps(dict(readings), sort_keys=True, ensure_ascii=True)
+    return hashlib.sha256(f"{token} {typed}".encode()).hexdigest()
 
 
 def _gap(value: float | None, units: ShownUnits) -> str:

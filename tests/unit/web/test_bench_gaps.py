@@ -11,7 +11,7 @@ from fastapi.testclient import TestClient
 from drawerwright.files.gap_text import parse_gap
 from drawerwright.model.gaps import GAP_NAMES
 from drawerwright.store import Store
-from drawerwright.web.bench_gaps import gap_words, read_gap_form
+from drawerwright.web.bench_gaps import gap_words, left_words, read_gap_form
 from drawerwright.web.demo_job import demo_cabinet
 
 PEOPLE = {"accept": "text/html"}
@@ -78,6 +78,23 @@ def test_a_measuring_that_is_sent_twice_is_kept_once(client: TestClient, store: 
     for _ in range(2):
         client.post(f"/jobs/{job}/bench/K1-1/gaps", data={**LOW_LEFT, "token": "a-token"})
     assert len(store.gaps(job)) == 1
+
+
+def test_the_page_sends_a_token_that_holds_for_what_was_typed_on_it(
+    client: TestClient, store: Store, job: str
+) -> None:
+    address = f"/jobs/{job}/bench/K1-1/gaps"
+    told = re.findall(r'name="token" value="([^"]+)"', client.get(address).text)
+    assert len(told) == 1
+    for top in ("3", "3", "2.5"):  # pressed twice, then gone back to and mended
+        client.post(address, data={**LOW_LEFT, "top_left": top, "token": told[0]})
+    assert [one.values["top_left"] for one in store.gaps(job)] == ["3", "2.5"]
+    assert f'value="{told[0]}"' not in client.get(address).text
+
+
+def test_what_no_adjuster_cures_is_told_in_inches_as_well_in_a_job_in_inches() -> None:
+    assert left_words(3.52, 0.1) == "3.52 ± 0.1 mm"
+    assert left_words(3.52, 0.1, "in") == "3.52 mm (1/8 in) ± 0.1 mm"
 
 
 @pytest.mark.parametrize(

@@ -224,9 +224,17 @@ def test_gaps_are_kept_as_they_were_measured_and_lined_up(client: TestClient, jo
 
 
 def test_gaps_in_inches_are_kept_with_their_unit(client: TestClient, job: str) -> None:
-    body = {"drawer": "K1-1", "readings": {"left_top": 0.125, "right_top": "3 mm"}, "units": "in"}
+    readings = {"left_top": 0.125, "right_top": "3 mm", "left_bottom": "1/8", "right_bottom": "1/16..1/8"}
+    body = {"drawer": "K1-1", "readings": readings, "units": "in"}
     kept = client.post(f"/api/v1/jobs/{job}/gaps", json=body).json()
-    assert kept["readings"] == {"left_top": "0.125 in", "right_top": "3 mm"}
+    assert kept["readings"] == {
+        "left_top": "0.125 in",
+        "right_top": "3 mm",
+        "left_bottom": "1/8 in",
+        "right_bottom": "1/16 in..1/8 in",
+    }
+    front = client.get(f"/api/v1/jobs/{job}/align").json()["fronts"][0]
+    assert front["measured"]["left_bottom"] == pytest.approx(3.175)
 
 
 @pytest.mark.parametrize(

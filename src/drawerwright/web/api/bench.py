@@ -11,6 +11,7 @@ from starlette.responses import Response
 
 from drawerwright.errors import Fault, InputError
 from drawerwright.files.gaps import gaps_of_mappings
+from drawerwright.model.gaps import GAP_NAMES
 from drawerwright.units import BareUnit, show_value
 from drawerwright.web.api.answering import answer
 from drawerwright.web.api.body import check_keys
@@ -18,6 +19,7 @@ from drawerwright.web.api.describing import described
 from drawerwright.web.api.jobs import Body, Kept
 from drawerwright.web.api.saving import read_saving
 from drawerwright.web.api.stored import gaps_values, tick_values
+from drawerwright.web.bench_gaps import with_inches
 
 router = APIRouter(prefix="/jobs/{job}", tags=["bench"])
 
@@ -50,9 +52,13 @@ def add_gaps(store: Kept, job: str, body: Body) -> Response:
     row = gaps_of_mappings([{"drawer": drawer, **readings}], unit, "readings")[0]
     kept = {name: reading for name, reading in readings.items() if reading not in (None, "")}
     if unit == "in":  # what is kept carries its unit
-        kept = {name: f"{one} in" if isinstance(one, (int, float)) else one for name, one in kept.items()}
+        kept = {name: _in_inches(one) if name in GAP_NAMES else one for name, one in kept.items()}
     assert row.drawer
     return answer(gaps_values(store.add_gaps(job, row.drawer, kept, by=told.by, token=token)), 201)
+
+
+def _in_inches(reading: Any) -> Any:
+    return with_inches(reading) if isinstance(reading, str) else f"{reading} in"
 
 
 @router.get("/ticks", **described("ticks", answer="Ticks", also=(404,)))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import secrets
 from collections.abc import Mapping
 from typing import Any
 from urllib.parse import quote
@@ -24,6 +25,7 @@ from drawerwright.web.bench_gaps import (
     left_words,
     lined_up,
     read_gap_form,
+    sent_once,
 )
 from drawerwright.web.families import families_of
 from drawerwright.web.faults import UNPROCESSABLE
@@ -60,7 +62,7 @@ def keep_gaps(request: Request, job_id: str, name: str, form: Form) -> Response:
         return _page(request, job, name, told, {}, error.faults)
     if faults:
         return _page(request, job, name, told, faults)
-    store.add_gaps(job.id, name, readings, token=told.get("token") or None)
+    store.add_gaps(job.id, name, readings, token=sent_once(told.get("token", ""), readings))
     return RedirectResponse(f"{gaps_address(job.id, name)}#moves", 303)
 
 
@@ -99,6 +101,7 @@ def _page(
         front=front,
         rows=() if front is None else gap_rows(front, units),
         left_words=left_words,
+        token=secrets.token_urlsafe(12),
         measured=len(store.gaps(job.id, name)),
         back=f"/jobs/{quote(job.id, safe='')}/bench/{quote(name, safe='')}#adjust",
     )
