@@ -102,8 +102,9 @@ class PacksKept:
                 self._builders = ThreadPoolExecutor(max_workers=1, thread_name_prefix="pack")
             begun = self._builders.submit(self._build, name, make)
             self._under_way[name] = begun
-            begun.add_done_callback(lambda _: self._ended(name))
-            return begun
+        # Outside the lock: what has ended by now is told at once, here, and wants the lock itself.
+        begun.add_done_callback(lambda _: self._ended(name))
+        return begun
 
     def close(self) -> None:
         """End: what is being built is left at its next step, and begun anew by whoever asks next."""

@@ -11,6 +11,8 @@ import sys
 import threading
 import time
 import zipfile
+from collections.abc import Callable
+from concurrent.futures import Future, ThreadPoolExecutor
 from pathlib import Path
 from typing import Any
 
@@ -219,6 +221,25 @@ def test_a_pack_whose_builder_was_killed_is_built_by_whoever_asks_next(tmp_path:
     assert begun is not None
     begun.result(PATIENCE)
     assert kept.is_ready(NAME)
+
+
+def test_a_builder_that_is_done_before_it_is_looked_at_holds_nobody_up(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def submit(_: ThreadPoolExecutor, work: Callable[..., None], *given: object) -> Future[None]:
+        done: Future[None] = Future()
+        work(*given)
+        done.set_result(None)
+        return done
+
+    monkeypatch.setattr(ThreadPoolExecutor, "submit", submit)
+    kept = PacksKept(tmp_path)
+    asking = threading.Thread(target=kept.begin, args=(NAME, make_slowly(None)), daemon=True)
+    asking.start()
+    asking.join(PATIENCE)
+    assert not asking.is_alive()
+    assert kept.is_ready(NAME)
+    assert kept.begun(NAME) is None
 
 
 def test_a_builder_that_fails_leaves_the_next_one_a_clean_start(tmp_path: Path) -> None:
