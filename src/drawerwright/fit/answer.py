@@ -35,6 +35,9 @@ from drawerwright.model.fitted import (
 )
 from drawerwright.units import ShownUnits
 
+LACKING_DIGITS = 6
+"""Digits of a millimetre within which two slides lack the same. Own choice."""
+
 
 @dataclass(frozen=True, slots=True)
 class Place:
@@ -134,16 +137,18 @@ def drawer_that_fits_nothing(
 
 
 def nearest_place(trials: Sequence[tuple[Trial, int, NDArray[np.bool_]]]) -> Place | None:
-    """Of all that stops, the slide with the fewest stops, then the least lacking.
+    """Of all that stops, the slide with the fewest stops, then the least lacking, then the longest box.
 
     `trials` each with the drawer's row and the mask of slides asked for.
     """
-    best: tuple[tuple[int, float], Place] | None = None
+    best: tuple[tuple[int, float, float], Place] | None = None
     for trial, row, allowed in trials:
         table = np.minimum(_stopping_margins(trial, row) + ROUND_OFF, 0)
         stops, lacks = (table < 0).sum(axis=0), -table.sum(axis=0)
         for column in np.flatnonzero(allowed).tolist():
-            rank = (int(stops[column]), float(lacks[column]))
+            # What is the same at every length differs in its last digits: it must not choose among them.
+            lacking = round(float(lacks[column]), LACKING_DIGITS)
+            rank = (int(stops[column]), lacking, -trial.rows.candidates[column][1].box)
             if best is None or rank < best[0]:
                 best = (rank, Place(trial, row, column))
     return best[1] if best else None

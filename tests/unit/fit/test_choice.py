@@ -361,3 +361,11 @@ def test_a_front_that_is_the_box_front_keeps_its_handle(fit_one: Fit) -> None:
     assert fitted.fixing is not None
     assert fitted.fixing.holes == ()
     assert fitted.fixing.handle == ((-64, 100), (64, 100))
+
+
+def test_of_lengths_that_lack_the_same_the_longest_is_the_nearest(fit_one: Fit) -> None:
+    answer = fit_one(side=30)
+    told = {one.nominal: {name for name, *_ in one.stops} for one in answer.rejected}
+    assert told[350] == told[500] < told[550]
+    assert answer.nearest is not None
+    assert answer.nearest.length.nominal == 500
