@@ -19,6 +19,7 @@ import pytest
 from drawerwright.catalogue import families_from_mappings
 from drawerwright.files import job_from_mapping
 from drawerwright.fit import fit_job
+from drawerwright.model.check_names import check_name
 from drawerwright.model.fitted import FittedJob
 from drawerwright.pack.write import pack_contents
 
@@ -167,7 +168,7 @@ def test_a_page_says_the_numbers_of_the_answer(fitted_and_pdf: tuple[FittedJob, 
     assert ", ".join(f"{hole:g}" for hole in drawer.mounting.holes) in text
     assert "561.5 − 42 = 519.5" in text
     for check in drawer.checks:
-        assert check.id.replace("-", " ").capitalize() in text
+        assert check_name(check.id) in text
 
 
 def test_a_drawer_that_does_not_fit_says_what_stops_it_and_what_would_help(

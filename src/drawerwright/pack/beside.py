@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any, Final
 
+from drawerwright.model.check_names import check_name, check_name_within
 from drawerwright.model.fitted import Check, FittedDrawer, Rejected
 from drawerwright.pack.distinct import AlikeDrawers
 from drawerwright.pack.figures import MOUNT_WORDS, STATE_WORDS, change_text, counted, length_text, margin_text
@@ -20,11 +21,6 @@ NO_CHANGE: Final = {
     "says": "No single change of depth, width, sides or contents makes it fit.",
 }
 _SEVEREST: Final = {"stop": 0, "watch": 1, "ok": 2}
-
-
-def check_name(check_id: str) -> str:
-    """A check's id in words."""
-    return check_id.replace("-", " ").capitalize()
 
 
 def in_order_of_care(checks: tuple[Check, ...]) -> list[Check]:
@@ -65,7 +61,7 @@ def _lack(one: Rejected) -> tuple[int, bool, float]:
 
 def _reason(one: Rejected) -> str:
     more = len(one.stops) - 1
-    return check_name(one.because).lower() + (f" and {more} more" if more > 0 else "")
+    return check_name_within(one.because) + (f" and {more} more" if more > 0 else "")
 
 
 def beside(alike: AlikeDrawers, shown: Shown) -> list[dict[str, Any]]:
@@ -128,7 +124,7 @@ def _next_longer(fitted: FittedDrawer, shown: Shown) -> list[dict[str, str]]:
             "word": STATE_WORDS["stop"],
             "margin": margin_text(next_one.margin, next_one.unit, shown),
             "name": f"Slide {length_text(next_one.nominal, shown)}",
-            "says": f"The next longer slide would not fit: {check_name(next_one.because).lower()} stops it.",
+            "says": f"The next longer slide is stopped by: {check_name_within(next_one.because)}.",
         }
     ]
 

@@ -10,8 +10,9 @@ from typing import Any, Final
 from drawerwright.carry.carried import CarriedDrawer
 from drawerwright.carry.words import Words
 from drawerwright.catalogue.family_left_out import left_out_words
+from drawerwright.model.check_names import check_name
 from drawerwright.model.fitted import Check, State
-from drawerwright.pack.beside import check_name, in_order_of_care, short_ids
+from drawerwright.pack.beside import in_order_of_care, short_ids
 from drawerwright.pack.carry_figures import STATE_WORDS, capacity_name, carry_margin_text
 from drawerwright.pack.carry_rows import ends_words, row_groups, screw_words
 from drawerwright.pack.distinct import AlikeDrawers

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any, Final
 
+from drawerwright.model.check_names import check_name
 from drawerwright.model.fitted import FittedDrawer, FittedJob, State
-from drawerwright.pack.beside import check_name, in_order_of_care
+from drawerwright.pack.beside import in_order_of_care
 from drawerwright.pack.cautions import cautions
 from drawerwright.pack.distinct import AlikeDrawers
 from drawerwright.pack.drawer_page import slide_text

@@ -15,8 +15,9 @@ from drawerwright.carry.sagging import sag_words
 from drawerwright.carry.words import Words
 from drawerwright.drawing.shown import Shown
 from drawerwright.errors import InputError
+from drawerwright.model.check_names import check_name
 from drawerwright.model.fitted import Check, FittedDrawer, FittedJob, State
-from drawerwright.pack.beside import check_name, in_order_of_care
+from drawerwright.pack.beside import in_order_of_care
 from drawerwright.pack.carry_figures import STATE_WORDS, capacity_name, carry_margin_text
 from drawerwright.pack.carry_page import carrying_cautions, missing_rows, worst_state
 from drawerwright.pack.carry_rows import lean_words, row_groups

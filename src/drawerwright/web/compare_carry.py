@@ -6,7 +6,7 @@ from drawerwright.carry.carried import CarriedDrawer
 from drawerwright.carry.comparing import Figure, carry_comparison
 from drawerwright.carry.words import Words
 from drawerwright.fit.compare import Comparison
-from drawerwright.pack.beside import check_name
+from drawerwright.model.check_names import check_name_within
 from drawerwright.pack.carry_figures import capacity_name
 from drawerwright.pack.carry_rows import lean_words
 from drawerwright.pack.shown import Shown
@@ -59,7 +59,7 @@ def _lean(one: CarriedDrawer) -> str:
 
 
 def _stops(one: CarriedDrawer) -> str:
-    stopped = [check_name(check.id).lower() for check in one.checks if check.state == "stop"]
+    stopped = [check_name_within(check.id) for check in one.checks if check.state == "stop"]
     return ", ".join(stopped) or NOTHING
 
 

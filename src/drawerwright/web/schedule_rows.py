@@ -9,6 +9,7 @@ from urllib.parse import quote
 
 from drawerwright.cli.wording import margin_alone, sizes
 from drawerwright.errors import Fault
+from drawerwright.model.check_names import check_name_within
 from drawerwright.model.family import SlideFamily
 from drawerwright.model.fitted import FittedDrawer, State, Verdict
 from drawerwright.units import ShownUnits, format_length
@@ -135,7 +136,15 @@ def _computed(fitted: FittedDrawer, units: ShownUnits) -> _Computed:
     if check is None:
         return fitted.verdict, None, "", "", "", slide_words, box_words
     margin = margin_alone(check.id, check.margin, check.unit, units)
-    return fitted.verdict, check.state, margin, check.id.replace("-", " "), check.says, slide_words, box_words
+    return (
+        fitted.verdict,
+        check.state,
+        margin,
+        check_name_within(check.id),
+        check.says,
+        slide_words,
+        box_words,
+    )
 
 
 def _placed(

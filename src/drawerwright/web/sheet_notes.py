@@ -11,7 +11,7 @@ from drawerwright.drawing.views.standing import standing
 from drawerwright.drawing.views.stops import longer_rejected
 from drawerwright.model.fitted import FittedDrawer, State
 from drawerwright.pack.figures import hardware_text, margin_text
-from drawerwright.web.sheet_words import check_name, short_words
+from drawerwright.web.sheet_words import short_words
 
 ViewName: TypeAlias = Literal["plan", "side", "front"]
 Margin: TypeAlias = Literal["left", "right"]
@@ -93,9 +93,3 @@ def in_order_of_care(notes: tuple[Note, ...]) -> list[Note]:
     return sorted(
         notes, key=lambda note: (note.id == LONGER, SEVERITY[note.state]) if note.state != "ok" else (True, 3)
     )
-
-
-def reason_words(check_id: str) -> str:
-    """What stopped a slide, in trade words within a sentence."""
-    name = check_name(check_id)
-    return name[:1].lower() + name[1:]

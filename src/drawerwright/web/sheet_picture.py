@@ -17,6 +17,8 @@ STEP: Final = 10.0
 _AT_FIRST: Final = 0.4
 _LETTERING: Final = 4.5
 """Room kept for the number beside the picture [mm on paper]."""
+_WHY_NOT: Final = 9.0
+"""Room kept under it for the two lines that say what stopped the nearest slide [mm on paper]."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,8 +42,9 @@ def drawn_out(told: float | None, fitted: FittedDrawer) -> float:
 def picture_of(fitted: FittedDrawer, out: float, width: float, height: float, shown: Shown) -> Picture:
     """The picture as large as a room [mm on paper] lets it be, however far it is drawn out."""
     bare = room_drawn_out(fitted)
-    scale = min((width - 2 * _LETTERING) / bare.width, (height - _LETTERING) / bare.height)
+    under = _LETTERING * 0.7 if fitted.slide is not None else _WHY_NOT
+    scale = min((width - 2 * _LETTERING) / bare.width, (height - under - _LETTERING * 0.3) / bare.height)
     scene = scale_to_paper(isometric(fitted, out, units=shown), scale)
-    left, low = bare.left * scale - _LETTERING, bare.bottom * scale - _LETTERING * 0.7
+    left, low = bare.left * scale - _LETTERING, bare.bottom * scale - under
     room = Bounds(left, low, bare.right * scale + _LETTERING, bare.top * scale + 1.0)
     return Picture(scene, room, out, travel_of(fitted))

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from drawerwright.drawing.shown import Shown
+from drawerwright.model.check_names import check_name
 from drawerwright.model.fitted import MOUNT_WORDS, FittedDrawer, Part, State
 from drawerwright.model.rejections import rejected_alike
 from drawerwright.pack.bores import bore_rows
@@ -21,7 +22,6 @@ from drawerwright.pack.figures import (
 from drawerwright.pack.front_rows import front_rows
 from drawerwright.pack.part_work import edges_text
 from drawerwright.web.sheet_notes import SEVERITY
-from drawerwright.web.sheet_words import check_name
 
 Rows = tuple[tuple[str, str], ...]
 GRAIN: Final = {"none": "any", "length": "along", "width": "across"}

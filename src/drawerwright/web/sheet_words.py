@@ -9,38 +9,12 @@ from collections.abc import Callable, Mapping
 from typing import Final, TypeAlias
 
 from drawerwright.drawing.shown import Shown
+from drawerwright.model.check_names import check_name
 from drawerwright.model.fitted import BoxSizes, Check, ChosenSlide, FittedDrawer
 from drawerwright.pack.figures import NOUGHT, hardware_text, length_text, lengths_text, mass_text, mass_unit
 
 Words: TypeAlias = tuple[str, str]
 """What it is about, and what there is to say."""
-
-NAMES: Final[Mapping[str, str]] = {
-    "side-thickness": "Gap each side",
-    "latch-side": "Brackets",
-    "latch-along": "Brackets, lengthways",
-    "cabinet-depth": "Depth",
-    "opening-width": "Opening width",
-    "opening-height": "Box height",
-    "opening-taper": "Opening",
-    "capacity": "Capacity",
-    "mount": "Mount",
-    "shelf-holes": "Shelf holes",
-    "shelf-fixed": "Shelf",
-    "rear-bracket": "Rear brackets",
-    "frame-grip": "Front screws",
-    "frame-sum": "Frame and cabinet",
-    "front-reach": "Front",
-    "front-gap": "Front gap",
-    "hook-bore": "Hook bores",
-    "notch": "Notches",
-    "width-to-length": "Width to length",
-}
-
-
-def check_name(check_id: str) -> str:
-    """What a check is about, in trade words."""
-    return NAMES.get(check_id) or check_id.replace("-", " ").capitalize()
 
 
 def short_words(check: Check, fitted: FittedDrawer, shown: Shown) -> Words:
@@ -52,7 +26,7 @@ def short_words(check: Check, fitted: FittedDrawer, shown: Shown) -> Words:
             return name, found(fitted, fitted.slide, fitted.box, shown)
     if check.id == "opening-taper" and check.cure.startswith("Say which"):
         readings = lengths_text(sorted(set(fitted.opening.readings), reverse=True), shown)
-        return name, f"reads {readings}: say which is front. A wider back wants packing."
+        return name, f"of {readings}: say which is front. A wider back wants packing."
     return name, check.cure or check.says
 
 
@@ -101,8 +75,8 @@ def _height(fitted: FittedDrawer, _: ChosenSlide, box: BoxSizes, shown: Shown) -
 
 def _taper(fitted: FittedDrawer, *_: object) -> str:
     if len(fitted.opening.readings) < 2:
-        return "read once: measure front and back."
-    return "runs true enough from front to back."
+        return "is not known, read once: measure front and back."
+    return "is small enough from front to back."
 
 
 def _capacity(fitted: FittedDrawer, slide: ChosenSlide, _: BoxSizes, shown: Shown) -> str:

@@ -7,9 +7,9 @@ from dataclasses import dataclass
 
 from drawerwright.errors import Fault, InputError
 from drawerwright.fit.compare import Comparison, compare_slides, price_of, shown_slide
+from drawerwright.model.check_names import check_name
 from drawerwright.model.family import SlideFamily
 from drawerwright.model.fitted import MOUNT_WORDS, FittedDrawer, State
-from drawerwright.pack.beside import check_name
 from drawerwright.pack.figures import (
     box_text,
     change_text,

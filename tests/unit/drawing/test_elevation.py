@@ -100,7 +100,7 @@ def test_what_does_not_fit_is_dashed_and_says_why() -> None:
     dashed = [each for each in scene.primitives if isinstance(each, Polyline) and each.line == "accent"]
     assert [sorted({y for _, y in each.points}) for each in dashed] == [[192.0, 236.0]]
     assert "does not fit" in words(scene)
-    assert any("opening height stops" in text for text in words(scene))
+    assert any("stopped by box height" in text for text in words(scene))
     assert "B1-2 does not fit" in scene.alt
 
 

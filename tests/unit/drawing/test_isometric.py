@@ -16,7 +16,13 @@ from drawerwright.drawing.scene import Dimension, Leader, Scene, mirror
 from drawerwright.drawing.svg import write_svg
 from drawerwright.drawing.views.cabinet_solids import cabinet_solids, cut_level
 from drawerwright.drawing.views.exploded import exploded
-from drawerwright.drawing.views.isometric import SEEN_FROM, isometric, solids_drawn_out, travel_of
+from drawerwright.drawing.views.isometric import (
+    SEEN_FROM,
+    isometric,
+    room_drawn_out,
+    solids_drawn_out,
+    travel_of,
+)
 from drawerwright.drawing.views.standing import standing
 from drawerwright.model.fitted import FittedDrawer
 
@@ -112,7 +118,7 @@ def test_a_drawer_comes_out_no_further_than_its_slides(extension: float) -> None
 def test_what_does_not_fit_shows_the_cabinet_and_why(name: str) -> None:
     scene = isometric(fitted(name), 0.0)
     words = [each.text for each in scene.primitives if isinstance(each, Text) and each.tone == "accent"]
-    assert any("stops" in text for text in words)
+    assert any("stopped by" in text for text in words)
     assert ("cabinet-depth" in {each.because for each in fitted(name).rejected[:1]}) == bool(
         len(_lines(scene, "accent"))
     )
@@ -221,3 +227,12 @@ def test_names_of_the_exploded_view_start_on_the_picture_and_end_beside_it(name:
 def test_a_drawer_that_does_not_fit_cannot_be_taken_apart() -> None:
     with pytest.raises(ValueError, match="does not fit"):
         exploded(fitted("too-low"))
+
+
+@pytest.mark.parametrize("name", NOT_FITTING)
+def test_what_stopped_the_nearest_slide_stands_under_the_cabinet_and_over_no_line(name: str) -> None:
+    scene = isometric(fitted(name), 0.0)
+    lowest = room_drawn_out(fitted(name)).bottom
+    words = [each for each in scene.primitives if isinstance(each, Text) and each.tone == "accent"]
+    assert words
+    assert all(each.at[1] <= lowest and each.shift[1] + each.size <= 0.5 for each in words)

@@ -14,6 +14,7 @@ from pack_builders import FAMILY, checks, fitting, job_of, not_fitting
 
 from drawerwright.drawing.drawn import drawn
 from drawerwright.drawing.sheet import drawer_sheet
+from drawerwright.model.check_names import check_name
 from drawerwright.model.fitted import Check, ChosenSlide, FittedDrawer, FittedJob, Latch, Rejected, Working
 from drawerwright.pack.beside import in_order_of_care, short_ids, tried_rows
 from drawerwright.pack.bores import bore_rows
@@ -57,7 +58,7 @@ def test_what_stops_comes_first_then_what_wants_care() -> None:
 def test_the_reason_on_the_job_sheet_is_the_first_care_and_counts_the_rest() -> None:
     one = replace(fitting(), checks=checks({"opening-taper": "watch", "mount": "watch"}))
     assert reason(one, Shown()) == (
-        "Opening taper 0.5 mm: readings 562 and 561.5: say which is at the front (and 1 more)"
+        "Taper 0.5 mm: readings 562 and 561.5: say which is at the front (and 1 more)"
     )
 
 
@@ -150,11 +151,11 @@ def test_what_was_tried_is_one_row_a_family_with_the_slide_that_lacks_least() ->
     heavy = Rejected("other", 300.0, "side", "capacity", -6.0, "kg", (("capacity", -6.0, "kg"),))
     rows = tried_rows((*shallow, twice, heavy), Shown())
     assert [(row["slide"], row["because"], row["lengths"]) for row in rows] == [
-        ("plain-16 / 300", "on the cabinet side: cabinet depth", "−65.0 mm"),
+        ("plain-16 / 300", "on the cabinet side: depth", "−65.0 mm"),
         ("other / 300", "on the cabinet side: capacity", "−6.0 kg"),
     ]
     (only,) = tried_rows([twice], Shown())
-    assert only["because"] == "on packing: cabinet depth and 1 more"
+    assert only["because"] == "on packing: depth and 1 more"
 
 
 def test_the_next_longer_slide_says_why_it_was_not_taken() -> None:
@@ -235,7 +236,7 @@ def test_what_finds_no_room_goes_overleaf_and_nothing_is_lost(paper: str, units:
     assert text.count("wordtheend") == 1
     assert text.count("word") == 400
     for check in crowded().checks:
-        told = check.says if check.state != "ok" else check.id.replace("-", " ").capitalize()
+        told = check.says if check.state != "ok" else check_name(check.id)
         assert text.count("".join(told.split())) >= 2
     for name, _ in bore_rows(crowded(), Shown()):
         assert "".join(name.split()) in text

@@ -437,3 +437,15 @@ def test_templates_never_mark_text_as_safe() -> None:
 
     folder = Path(drawerwright.web.__file__).parent / "templates"
     assert not [path.name for path in folder.glob("*.html") if re.search(r"\|\s*safe\b", path.read_text())]
+
+
+def test_schedule_sheet_and_comparison_call_a_check_by_one_name(client: TestClient, store: Store) -> None:
+    job = kept(store, measured("A", contents="15 kg"))
+    schedule = words_of(client.get(f"/jobs/{job.id}").text)
+    sheet = client.get(f"/jobs/{job.id}/drawers/A").text
+    asked = {"family": ["house-16", "thin-12"], "width": "562", "height": "168", "depth": "530", "side": "16"}
+    compared = client.get("/slides/compare", params=asked).text
+    assert "gap each side" in schedule
+    for page in (sheet, compared):
+        assert '<th scope="row">Gap each side</th>' in page
+        assert "Side thickness" not in page

@@ -67,7 +67,7 @@ def test_slides_side_by_side_show_boxes_margins_and_drawings_as_the_api_tells_th
     box = answers[0]["box"]
     assert f"{box['outside_width']:g} × {box['height']:g} × {box['length']:g}" in page.text
     assert {one["id"] for one in told["drawers"][0]["differing"]} >= {"side-thickness", "capacity"}
-    assert "Side thickness" in page.text
+    assert "Gap each side" in page.text
     assert page.text.count('class="drawing"') == 4
     ids = re.findall(r' id="([^"]+)"', page.text)
     assert len(ids) == len(set(ids))

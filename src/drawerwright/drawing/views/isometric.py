@@ -182,9 +182,10 @@ def _what_stopped(stand: Standing, view: Direction, units: Units) -> list[Primit
             edges = Picture([member], view).lines()
             drawn.append(Lines(tuple((each.start, each.end) for each in edges), "accent"))
     first, second = stop_words(miss, units)
-    at = view.point(0.0, 0.0, -stand.depth / 2)
-    drawn.append(Text(at, first, NOTE_SIZE, "middle", "semibold", "accent", (0.0, 0.8), backed=True))
-    drawn.append(Text(at, second, NOTE_SIZE, "middle", "regular", "accent", (0.0, -3.0), backed=True))
+    room = room_drawn_out(stand.fitted)
+    at = ((room.left + room.right) / 2, room.bottom)  # under the cabinet, where no line runs
+    drawn.append(Text(at, first, NOTE_SIZE, "middle", "semibold", "accent", (0.0, -4.0)))
+    drawn.append(Text(at, second, NOTE_SIZE, "middle", "regular", "accent", (0.0, -7.8)))
     return drawn
 
 

@@ -12,6 +12,7 @@ from drawerwright.drawing.scene import Leader, Primitive
 from drawerwright.drawing.shown import Units, shown_in
 from drawerwright.drawing.views.standing import Standing
 from drawerwright.drawing.wording import shown, shown_length
+from drawerwright.model.check_names import check_name_within
 from drawerwright.model.fitted import Rejected
 
 _DRAWN_STRIP = 32.0
@@ -91,7 +92,7 @@ def stop_words(miss: Rejected, units: Units) -> tuple[str, str]:
     amount = f"{shown_length(-miss.margin)} {miss.unit}"
     if miss.unit == "mm" and shown_in(units).with_inches:
         amount = shown(-miss.margin, units)
-    return (f"{miss.because.replace('-', ' ')} stops", f"{name}: {amount} short")
+    return (f"stopped by {check_name_within(miss.because)}", f"{name}: {amount} short")
 
 
 def stop_in_plan(stand: Standing, units: Units) -> list[Primitive]:
