@@ -14,6 +14,9 @@ from drawerwright.fit.trial import Mask
 from drawerwright.model.family import SlideFamily
 from drawerwright.model.job import Drawer
 
+MISTYPED = 0.75
+"""How alike two names must be for the one to be the other mistyped, by `difflib`'s measure. Own choice."""
+
 
 def is_asked_for(drawer: Drawer, family: SlideFamily, length: object) -> bool:
     """Whether a candidate is of the family, and of the length, that the drawer names."""
@@ -58,10 +61,18 @@ def _asked_in_vain(drawer: Drawer, known: Mapping[str, SlideFamily]) -> tuple[st
         return None
     family, nominal = known.get(drawer.slide_family), drawer.slide_nominal
     if family is None:
-        near = get_close_matches(drawer.slide_family, known, 1, 0.0) or ["auto"]
+        takes = [one.id for one in known.values() if _takes_sides(one, drawer.side)]
+        near = get_close_matches(drawer.slide_family, takes, 1, MISTYPED) or ["auto"]
         return f"is not among the slide families: {', '.join(known) or 'none'}", f'"{near[0]}"'
     if nominal is None or family.length_of(nominal) is not None:
         return None
     lengths = ", ".join(f"{length.nominal:g}" for length in family.lengths)
     near_length = min(family.lengths, key=lambda one: abs(one.nominal - nominal))
     return f"is not a length of {family.id}: {lengths}", f'"{family.id}/{near_length.nominal:g}"'
+
+
+def _takes_sides(family: SlideFamily, thickness: float) -> bool:
+    """Whether sides so thick [mm] leave its least gap: one that they do not is no advice, however alike."""
+    if family.carriage == "side-mounted":
+        return True
+    return thickness <= family.inside_width_deduction / 2 - family.min_gap

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, Final
 
 from sqlalchemy import Row, select
 from sqlalchemy.dialects import postgresql, sqlite
@@ -18,6 +18,11 @@ from drawerwright.store.records import Revision, StoredFamily
 from drawerwright.store.shape import settle_part
 from drawerwright.store.tables import document, revision
 from drawerwright.units import show_value
+
+LONGEST_ID: Final = 60
+"""Longest id of a family [characters]: it stands in tables and on drawings. Own choice."""
+PAGES: Final = ("new", "compare", "check")
+"""Words that are no ids: pages that stand beside those of the families are called so."""
 
 
 class Families(Documents):
@@ -61,6 +66,8 @@ class Families(Documents):
         settled = settle_part("family", values)
         # What is kept is what was written, with its units; read only to see that it can be used.
         name = families_from_mappings([settled], where="family")[0].id
+        if based_on is None:
+            _check_new_id(name)
         parts = parts_of(settled, FAMILY)
         saver = self._saver(by, what)
         with self._connections.writing() as connection:
@@ -118,3 +125,13 @@ class Families(Documents):
 
     def _family(self, of: Document, row: Row[Any]) -> StoredFamily:
         return StoredFamily(**self._stored(of, row))
+
+
+def _check_new_id(name: str) -> None:
+    if name.casefold() in PAGES:
+        says = "is the name of a page: no family can be called so"
+    elif len(name) > LONGEST_ID:
+        says = f"has {len(name)} characters: at most {LONGEST_ID} are taken"
+    else:
+        return
+    raise InputError([Fault("family id", show_value(name[: LONGEST_ID + 1]), says, '"plain-16"')])

@@ -369,3 +369,12 @@ def test_of_lengths_that_lack_the_same_the_longest_is_the_nearest(fit_one: Fit) 
     assert told[350] == told[500] < told[550]
     assert answer.nearest is not None
     assert answer.nearest.length.nominal == 500
+
+
+def test_a_slide_that_is_not_there_is_not_advised_one_that_the_sides_are_too_thick_for(
+    fit_one: Fit, family: Family
+) -> None:
+    """Sides of 16 on a deduction of 34 leave 1: `shop-12` is no way out, however alike the name is."""
+    with pytest.raises(InputError) as caught:
+        fit_one([family(id="shop-12", inside_width_deduction=34), family(id="plain-16")], slide="shop-16")
+    assert caught.value.faults[0].try_ == '"auto"'

@@ -10,6 +10,7 @@ from fastapi.testclient import TestClient
 
 from drawerwright.catalogue import load_families
 from drawerwright.catalogue.families import read_family
+from drawerwright.catalogue.family_writer import write_family_toml
 from drawerwright.store import Store
 from drawerwright.web.family_fields import form_of
 
@@ -188,3 +189,43 @@ def test_a_family_in_the_bin_keeps_its_id(client: TestClient, store: Store) -> N
     answer = client.post("/slides/new", data=form_of(LEAST), headers=PEOPLE)
     assert answer.status_code == 422
     assert "is the id of a family in the bin" in answer.text
+
+
+def test_a_name_of_a_page_or_one_without_end_is_no_id_of_a_new_family(
+    client: TestClient, store: Store
+) -> None:
+    for name in ("new", "Compare", "check", "a" * 61):
+        values = {**LEAST, "id": name}
+        answer = client.post("/slides/new", data=form_of(values), headers=PEOPLE)
+        assert answer.status_code == 422, name
+        assert client.put(f"/api/v1/slides/{name}", json={"values": values}).status_code == 422, name
+    assert store.families() == []
+
+
+def test_before_a_family_goes_into_the_bin_its_jobs_are_told_and_what_becomes_of_them(
+    client: TestClient, store: Store
+) -> None:
+    shipped = next(family for family in load_families() if family.id == "house-16")
+    own = tomllib.loads(write_family_toml(shipped))
+    store.save_family({**own, "inside_width_deduction": 46})
+    store.save_family({**LEAST, "id": "mine-16"})
+    opening = {"width": 562, "height": 168, "depth": 530}
+    drawers = [
+        {"id": "A", "opening": opening, "side": 16, "slide": "house-16"},
+        {"id": "B", "opening": opening, "side": 16, "slide": "mine-16"},
+    ]
+    store.create_job({"title": "Kitchen", "drawer": drawers})
+    store.create_job({"title": "Others", "drawer": [{**drawers[0], "slide": "short-16"}]})
+    form = client.get("/slides/house-16/edit").text
+    assert 'href="/slides/house-16/bin"' in form
+    assert 'action="/slides/house-16/bin"' not in form
+    told = " ".join(client.get("/slides/house-16/bin").text.split())
+    assert "that comes with the program" in told
+    assert "Kitchen" in told
+    assert "Others" not in told
+    assert re.search(r">A</th><td>house-16 / 500, box 5\d\d", told)
+    now, then = re.search(r">A</th><td>([^<]*)</td><td>([^<]*)</td>", told).groups()  # type: ignore[union-attr]
+    assert now != then
+    told = client.get("/slides/mine-16/bin").text
+    assert re.search(r">B</th><td>[^<]*</td><td>does not read: its slide is not there</td>", told)
+    assert 'action="/slides/mine-16/bin"' in told

@@ -10,7 +10,9 @@ from starlette.responses import RedirectResponse, Response
 from drawerwright.catalogue.family_words import family_words
 from drawerwright.store import Difference, PartChange
 from drawerwright.units import show_value
+from drawerwright.web.families import shipped_families
 from drawerwright.web.family_fields import text_of
+from drawerwright.web.family_uses import uses_of
 from drawerwright.web.pages.forms import Form, revision_told, store_of
 from drawerwright.web.render import page
 from drawerwright.web.schedule_form import text_fields
@@ -66,6 +68,19 @@ def take_again(request: Request, name: str, number: int, form: Form) -> Response
     based_on = revision_told(dict(text_fields(form)))
     store.save_family(store.family(name, number).values, based_on=based_on, what=f"as in revision {number}")
     return RedirectResponse(f"/slides/{name}/history", 303)
+
+
+@router.get("/slides/{name}/bin")
+def ask(request: Request, name: str) -> Response:
+    """What becomes of the jobs that use a family of the shop's own when it goes into the bin."""
+    store = store_of(request)
+    return page(
+        request,
+        "family_bin.html",
+        kept=store.family(name),
+        uses=uses_of(store, name),
+        shipped=any(one.id == name for one in shipped_families()),
+    )
 
 
 @router.post("/slides/{name}/bin")
