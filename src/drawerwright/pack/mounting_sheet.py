@@ -45,8 +45,8 @@ def _steps() -> tuple[dict[str, str], ...]:
     return tuple(data["step"])
 
 
-def steps_of(fitted: FittedJob) -> list[dict[str, str]]:
-    """Title and words of each step that the job wants."""
+def steps_of(fitted: FittedJob, *, alone: bool = False) -> list[dict[str, str]]:
+    """Title and words of each step that the job wants; `alone`: without the table, each drawer for itself."""
     wants_packing = any(
         one.mounting is not None
         and (
@@ -56,11 +56,23 @@ def steps_of(fitted: FittedJob) -> list[dict[str, str]]:
         )
         for one in fitted.drawers
     )
-    return [
-        {"title": step["title"], "says": step["says"].replace("{front}", fronts_text(fitted.drawers))}
-        for step in _steps()
-        if "only" not in step or wants_packing
-    ]
+    told = {"{front}": fronts_text(fitted.drawers), "{spacers}": _spacers_text(fitted.drawers)}
+    steps = []
+    for step in _steps():
+        if "only" in step and not wants_packing:
+            continue
+        says = step["alone"] if alone and "alone" in step else step["says"]
+        for mark, words in told.items():
+            says = says.replace(mark, words)
+        steps.append({"title": step["title"], "says": says})
+    return steps
+
+
+def _spacers_text(drawers: Sequence[FittedDrawer]) -> str:
+    """Whether spacers go under the brackets."""
+    slides = [one.slide for one in drawers if one.slide is not None]
+    with_any = any(slide.side_spacers or slide.subfront_spacers for slide in slides)
+    return "with the spacers told here" if with_any else "without spacers"
 
 
 def fronts_text(drawers: Sequence[FittedDrawer]) -> str:

@@ -71,7 +71,7 @@ def bench_steps(fitted: FittedDrawer, shown: Shown) -> tuple[BenchStep, ...]:
             _DRAWN.get(key),
             tuple((title, says[title]) for title in _CAUTIONS.get(key, ())),
         )
-        for step in steps_of(FittedJob("", (fitted,)))
+        for step in steps_of(FittedJob("", (fitted,)), alone=True)
         for key in [step_key(step["title"])]
     )
 

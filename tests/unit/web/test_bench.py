@@ -130,6 +130,23 @@ def test_every_figure_of_the_mounting_sheet_stands_at_some_step_of_each_drawer_o
         assert len(headings) >= len(cells)
 
 
+def test_steps_of_one_drawer_speak_of_no_table_and_tell_their_spacers_or_that_there_are_none() -> None:
+    fitted = fit_job(read_values(demo_values()), load_families())
+    hung = [one for one in fitted.drawers if one.slide is not None]
+    seen = set()
+    for one in hung:
+        steps = {step.key: step for step in bench_steps(one, Shown())}
+        assert [step.says for step in steps.values() if "table" in step.says or "{" in step.says] == []
+        spacers = one.slide is not None and bool(one.slide.side_spacers or one.slide.subfront_spacers)
+        hang = steps["hang-the-drawer"]
+        assert ("with the spacers told here" in hang.says) == spacers
+        assert ("without spacers" in hang.says) != spacers
+        if spacers:
+            assert any("spacers" in name.lower() for name, _ in hang.figures)
+        seen.add(spacers)
+    assert seen == {True, False}
+
+
 def test_steps_are_those_of_the_mounting_sheet_and_every_caution_for_the_wall_is_said() -> None:
     fitted = fit_job(read_values(demo_values()), load_families())
     all_steps = {step.key: step for one in fitted.drawers for step in bench_steps(one, Shown())}
