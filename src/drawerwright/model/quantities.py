@@ -184,6 +184,9 @@ def _read_name(value: object) -> str:
         value = str(value)
     if not isinstance(value, str) or not value.strip() or len(value) > 80 or not value.isprintable():
         raise ReadingError(show_value(value), "is not a name: 1 to 80 characters, on one line", '"B1-2"')
+    if value.strip() in (".", ".."):
+        # In an address these mean "here" and "above": no page of such a drawer could be opened.
+        raise ReadingError(show_value(value), "is not a name: it has nothing but dots", '"B1-2"')
     return value.strip()
 
 

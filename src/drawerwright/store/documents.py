@@ -78,8 +78,17 @@ class Documents:
     ) -> tuple[Document, Row[Any] | Clash]:
         saver = self._saver(by)
         with self._connections.writing() as connection:
-            of = history.find(connection, kind, name, to_write=True)
+            of = self._to_change(connection, kind, name)
             return of, going(connection, of, based_on, saver)
+
+    @staticmethod
+    def _to_change(connection: Connection, kind: str, name: str) -> Document:
+        """A document that is to be changed. Raises NotInStore; InputError where it lies in the bin."""
+        of = history.find(connection, kind, name, to_write=True)
+        if of.binned_at is not None:
+            says = "lies in the bin, where nothing is changed"
+            raise InputError([Fault(f"{kind} {of.id}", "", says, "taking it out of the bin first")])
+        return of
 
     def _compare(self, kind: str, name: str, a: int, b: int) -> Difference:
         with self._connections.reading() as connection:

@@ -92,8 +92,28 @@ class Jobs(Documents):
         parts = parts_of(settle_job(values), JOB)
         saver = self._saver(by, what)
         with self._connections.writing() as connection:
-            of = history.find(connection, "job", job_id, to_write=True)
+            of = self._to_change(connection, "job", job_id)
             saved = saving.save(connection, of, parts, based_on, saver)
+        return self._settled(of, saved)
+
+    def save_job_in_steps(
+        self, job_id: str, stages: Sequence[object], *, based_on: int, by: str = ""
+    ) -> StoredJob:
+        """Save the whole job as it was after each of several changes, each a revision: all of them, or none.
+
+        Where others saved since revision `based_on`, the last stage alone is put together with theirs, as by
+        `save_job`, with its errors.
+        """
+        steps = [parts_of(settle_job(one), JOB) for one in stages]
+        saver = self._saver(by, "")
+        with self._connections.writing() as connection:
+            of = self._to_change(connection, "job", job_id)
+            if of.head != based_on:
+                del steps[:-1]
+            saved = saving.save(connection, of, steps[0], based_on, saver)
+            for parts in steps[1:]:
+                of = self._to_change(connection, "job", job_id)
+                saved = saving.save(connection, of, parts, of.head, saver)
         return self._settled(of, saved)
 
     def save_drawer(
@@ -118,7 +138,7 @@ class Jobs(Documents):
         key = PartKey("drawer", id_text(name))
         saver = self._saver(by, what)
         with self._connections.writing() as connection:
-            of = history.find(connection, "job", job_id, to_write=True)
+            of = self._to_change(connection, "job", job_id)
             saved = save_entry(connection, of, key, content, based_on, saver)
         return self._settled(of, saved)
 
@@ -188,7 +208,7 @@ class Jobs(Documents):
         return self._compare("job", job_id, a, b)
 
     def bin_job(self, job_id: str) -> None:
-        """Put a job in the bin: it is in no list, and can still be read, saved and restored."""
+        """Put a job in the bin: it is in no list, can be read and restored, and is not changed there."""
         self._set_binned("job", job_id, binned=True)
 
     def restore_job(self, job_id: str) -> None:

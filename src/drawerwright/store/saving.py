@@ -162,7 +162,7 @@ def undo(connection: Connection, of: Document, based_on: int, saver: Saver) -> R
     """
     row = history.revision_row(connection, of, history.main_line(connection, of, based_on))
     if row.previous is None:
-        raise _nothing(of, "undo", "is the first: nothing is before it")
+        raise _nothing(of, row, "undo", "shows what was there first: nothing is before it")
     return _go(connection, of, row, row.previous, "undo", saver)
 
 
@@ -176,7 +176,7 @@ def redo(connection: Connection, of: Document, based_on: int, saver: Saver) -> R
     row = history.revision_row(connection, of, history.main_line(connection, of, based_on))
     target = row.tip
     if target == row.shows:
-        raise _nothing(of, "redo", "follows no undo: there is nothing to bring back")
+        raise _nothing(of, row, "redo", "follows no undo: there is nothing to bring back")
     while (before := history.revision_row(connection, of, target).previous) != row.shows:
         target = before
     return _go(connection, of, row, target, "redo", saver)
@@ -214,5 +214,8 @@ def _words(connection: Connection, of: Document, row: Row[Any], target: int, how
     return f"taken back: {history.revision_row(connection, of, row.shows).what}"
 
 
-def _nothing(of: Document, what: str, says: str) -> InputError:
-    return InputError([Fault(f"{of.kind} {of.id} {what}", "", says, "the revisions, to go to any of them")])
+def _nothing(of: Document, row: Row[Any], what: str, says: str) -> InputError:
+    """Nothing to take back or to bring back at a revision, which need not be the newest."""
+    newer = row.number != of.head
+    try_ = f"revision {of.head}, the newest" if newer else "the revisions, to go to any of them"
+    return InputError([Fault(f"{of.kind} {of.id} {what}", f"revision {row.number}", says, try_)])

@@ -60,8 +60,10 @@ def _with_twice(
         first = names.index(name)
         if first != at:
             says = f"is the id of row {first + 1} already: ids are unique in a job"
-            fault = Fault(f"job drawer {name} id", f'"{name}"', says, f'"{name}-{at + 1}"')
-            found[at] = replace(answer, fitted=None, faults=(*answer.faults, fault))
+        else:
+            says = f"is the id of row {names.index(name, at + 1) + 1}, too: ids are unique in a job"
+        fault = Fault(f"job drawer {name} id", f'"{name}"', says, f'"{name}-{at + 1}"')
+        found[at] = replace(answer, fitted=None, faults=(*answer.faults, fault))
     return found
 
 

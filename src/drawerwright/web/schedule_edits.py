@@ -8,13 +8,23 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Annotated, Any, Final, Literal, TypeAlias
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import BaseModel, ConfigDict, Field, TypeAdapter, ValidationError
 
-from drawerwright.web.schedule_columns import schedule_columns, text_of, with_cell
-from drawerwright.web.schedule_paste import Block, Heading, heading_of_block, nearest_column, read_block
+from drawerwright.errors import Fault, InputError
+from drawerwright.store.shape import settle_part
+from drawerwright.units import show_value
+from drawerwright.web.schedule_columns import ScheduleColumn, schedule_columns, text_of, value_from, with_cell
+from drawerwright.web.schedule_paste import (
+    Block,
+    Heading,
+    heading_of_block,
+    nearest_column,
+    parted,
+    read_block,
+)
 
 MOST_ROWS: Final = 5_000
 """As many drawers as the store keeps in a job."""
@@ -25,7 +35,7 @@ OWN_UNITS: Final = {"mm": ("mm", "kg"), "in": ("in", "inch", "inches", "lb")}
 Place: TypeAlias = Annotated[int, Field(ge=0, le=MOST_ROWS)]
 Rows: TypeAlias = Annotated[list[Place], Field(max_length=MOST_ROWS)]
 Key: TypeAlias = Annotated[str, Field(max_length=80)]
-Typed: TypeAlias = Annotated[str, Field(max_length=10_000)]
+Typed: TypeAlias = Annotated[str, Field(max_length=5_000_000)]
 
 
 class _Edit(BaseModel):
@@ -88,7 +98,7 @@ class Paste(_Edit):
     row: Place
     key: Key = "id"
     columns: Annotated[list[Key], Field(max_length=200)] = []
-    text: Annotated[str, Field(max_length=5_000_000)]
+    text: Typed
 
 
 Edit: TypeAlias = Annotated[
@@ -96,15 +106,47 @@ Edit: TypeAlias = Annotated[
 ]
 
 
+_READ: Final[TypeAdapter[Edit]] = TypeAdapter(Edit)
+
+
+def read_edits(told: Sequence[Any]) -> tuple[list[Edit], list[tuple[int, Fault]]]:
+    """Edits as a script tells them, as far as they read; from the first that does not, none is taken.
+
+    Those behind one that does not read count rows that it may have moved.
+    """
+    edits: list[Edit] = []
+    for at, one in enumerate(told):
+        try:
+            edits.append(_READ.validate_python(one))
+        except ValidationError as error:
+            return edits, [(at, _unread(at, error)), *((later, _AFTER) for later in range(at + 1, len(told)))]
+    return edits, []
+
+
+_AFTER: Final = Fault("edits", "", "comes after an edit that does not read", "it again, once that is gone")
+
+
+def _unread(at: int, error: ValidationError) -> Fault:
+    first = error.errors()[0]
+    place = ".".join(str(part) for part in (f"edits.{at}", *first["loc"]))
+    return Fault(place, show_value(first["input"])[:80], first["msg"].lower(), "see /openapi.json")
+
+
 @dataclass
 class Edited:
-    """Values after edits: rows typed in, whether rows came, went or moved, and what is to be told."""
+    """Values after edits: rows typed in, whether rows came, went or moved, and what is to be told.
+
+    `refused`: edits that cannot be kept, by their place among the edits, and why; the others are done.
+    `stages`: the values before each of the last edits but the first, where they were asked for.
+    """
 
     values: dict[str, Any]
     rows: set[int] = field(default_factory=set)
     moved: bool = False
     shared: bool = False
     remarks: list[str] = field(default_factory=list)
+    refused: list[tuple[int, Fault]] = field(default_factory=list)
+    stages: list[dict[str, Any]] = field(default_factory=list)
 
     @property
     def drawers(self) -> list[dict[str, Any]]:
@@ -113,14 +155,23 @@ class Edited:
         return found
 
 
-def edit_values(values: Mapping[str, Any], edits: Sequence[Edit]) -> Edited:
-    """A job's values after edits. Keys and rows that are not there are passed over."""
+def edit_values(values: Mapping[str, Any], edits: Sequence[Edit], *, stages: int = 0) -> Edited:
+    """A job's values after edits. Keys and rows that are not there are passed over.
+
+    `stages`: before how many of the last edits the values are wanted, too.
+    """
     done = Edited({**values, "drawer": list(values.get("drawer", ()))})
-    for edit in edits:
+    for at, edit in enumerate(edits):
+        if at and at > len(edits) - stages - 1:
+            done.stages.append({**done.values, "drawer": list(done.drawers)})
         if isinstance(edit, SetCell):
-            _set(done, edit.row, edit.key, edit.text)
+            fault = _set(done, edit.row, edit.key, edit.text)
+            if fault is not None:
+                done.refused.append((at, fault))
         elif isinstance(edit, SetShared):
-            _share(done, edit.key, edit.text)
+            fault = _share(done, edit.key, edit.text)
+            if fault is not None:
+                done.refused.append((at, fault))
         elif isinstance(edit, Paste):
             _paste(done, edit)
         else:
@@ -134,31 +185,53 @@ def is_empty(drawer: Mapping[str, Any]) -> bool:
     return all(key == "id" or value in ({}, "", None) for key, value in drawer.items())
 
 
-def _set(done: Edited, row: int, key: str, text: str) -> None:
+def _set(done: Edited, row: int, key: str, text: str) -> Fault | None:
+    """Type a cell; why it cannot be kept, where it cannot."""
     column = schedule_columns().get(key)
     if column is None:
-        return
+        return None
+    if row >= len(done.drawers) and not text.strip():
+        return None
+    fault = _not_kept(f"row {min(row, len(done.drawers)) + 1}", column, text)
+    if fault is not None:
+        return fault
     if row >= len(done.drawers):
-        if not text.strip() or len(done.drawers) >= MOST_ROWS:
-            return
+        if len(done.drawers) >= MOST_ROWS:
+            says = f"does not go in: a job has {MOST_ROWS} drawers at most"
+            return Fault(f"row {row + 1} {column.key}", text[:40], says, "another job")
         row = len(done.drawers)
         done.drawers.append({} if key == "id" else {"id": next_id(done.drawers)})
         done.moved = True
     if text_of(done.drawers[row], column.column) != text:
         done.drawers[row] = with_cell(done.drawers[row], column.column, text)
         done.rows.add(row)
+    return None
 
 
-def _share(done: Edited, key: str, text: str) -> None:
-    done.shared = True
-    if key == "title":
-        done.values["title"] = text
-    elif key == "units":
+def _not_kept(where: str, column: ScheduleColumn, text: str) -> Fault | None:
+    """Why the store would not keep a typed cell; None where it does."""
+    try:
+        settle_part(where, {column.key: value_from(text, column.column)})
+    except InputError as error:
+        return error.faults[0]
+    return None
+
+
+def _share(done: Edited, key: str, text: str) -> Fault | None:
+    """Type what all drawers share; why it cannot be kept, where it cannot."""
+    column = schedule_columns().get("note" if key == "title" else key.removeprefix("defaults."))
+    if key == "units":
         done.values["units"] = "in" if text.strip().casefold() == "in" else "mm"
+    elif column is None or (column.key == "id"):
+        return None
+    elif (fault := _not_kept("the whole job,", column, text)) is not None:
+        return replace(fault, where="title") if key == "title" else fault
+    elif key == "title":
+        done.values["title"] = text
     else:
-        column = schedule_columns().get(key.removeprefix("defaults."))
-        if column is not None and column.key != "id":
-            done.values["defaults"] = with_cell(done.values.get("defaults") or {}, column.column, text)
+        done.values["defaults"] = with_cell(done.values.get("defaults") or {}, column.column, text)
+    done.shared = True
+    return None
 
 
 def _arrange(done: Edited, edit: AddRow | RemoveRows | CopyRows | MoveRows) -> None:
@@ -218,6 +291,10 @@ def _paste(done: Edited, edit: Paste) -> None:
     if not block:
         done.remarks.append("nothing was pasted: the text holds no cells")
         return
+    rows = parted(block, edit.key)
+    if rows is not None:
+        block = rows
+        done.remarks.append("parted into cells as the lines of a CSV file")
     heading = heading_of_block(block)
     if heading is not None:
         _paste_by_heading(done, edit, block[heading.rows :], heading)
@@ -231,12 +308,16 @@ def _paste_onto(done: Edited, edit: Paste, block: Block) -> None:
     beyond = max(len(row) for row in block) - len(keys)
     if beyond > 0:
         done.remarks.append(f"{_columns(beyond)} beyond the last of the schedule, not taken")
+    taken = keys[: max(len(row) for row in block)]
+    if keys[0] == "id" and len(taken) > 1:
+        names = ", ".join(schedule_columns()[key].heading for key in taken)
+        done.remarks.append(f"no heading line: the cells stand in the order of the table, {names}")
     for at, cells in enumerate(block):
         row = _row_for(done, edit.row + at, cells[0] if keys[0] == "id" else "")
         if row is None:
             return
         for key, cell in zip(keys, cells, strict=False):
-            _set(done, row, key, cell.strip() if key != "note" else cell)
+            _paste_cell(done, row, key, cell.strip() if key != "note" else cell)
 
 
 def _paste_by_heading(done: Edited, edit: Paste, rows: Block, heading: Heading) -> None:
@@ -264,12 +345,19 @@ def _paste_by_heading(done: Edited, edit: Paste, rows: Block, heading: Heading) 
             return
         for at, column in heading.columns.items():
             if at < len(cells) and (cells[at].strip() or at_id is None):
-                _set(
+                _paste_cell(
                     done,
                     row,
                     column.key,
                     cells[at] if column.key == "note" else heading.cell(at, cells[at].strip(), own),
                 )
+
+
+def _paste_cell(done: Edited, row: int, key: str, text: str) -> None:
+    """A cell of a block; what cannot be kept is told, and the rest of the block goes in."""
+    fault = _set(done, row, key, text)
+    if fault is not None:
+        done.remarks.append(f"{fault.where} was not taken: {fault.says}")
 
 
 def _row_for(done: Edited, row: int, named: str) -> int | None:

@@ -10,11 +10,15 @@ from typing import Any, Final, Literal, TypeAlias
 
 from starlette.requests import Request
 
-from drawerwright.store import Store, StoredJob
+from drawerwright.errors import Fault, InputError
+from drawerwright.store import Conflict, NotInStore, Store, StoredJob
 from drawerwright.web.schedule_edits import Edit, Edited, SetCell, edit_values
 
 Then: TypeAlias = Literal["undo", "redo"] | None
 """What is done behind the edits: the newest change taken back, or done again."""
+
+STEPS: Final = 20
+"""Of edits that come together, so many of the last are a revision each, for undo. Own choice."""
 
 KEPT: Final = 16
 """How many revisions' values a process keeps: 2,000 drawers are about 3 MB. Own choice."""
@@ -26,6 +30,7 @@ class Saved:
 
     `touched`: rows whose answer may be another one. `places`: where the rows of the page that saved stand
     now, None for those that are gone; None altogether where each stands where that page has it.
+    `refused`: edits that were not kept, by their place among those told, and why.
     """
 
     job: StoredJob
@@ -34,6 +39,7 @@ class Saved:
     places: tuple[int | None, ...] | None
     remarks: tuple[str, ...]
     shared: bool
+    refused: tuple[tuple[int, Fault], ...] = ()
 
 
 class Revisions:
@@ -68,20 +74,22 @@ class Revisions:
                 return self._read[job_id, revision]
         return self.values(self.store.job(job_id, revision))
 
-    def save(self, job_id: str, edits: Sequence[Edit], *, based_on: int, then: Then = None) -> Saved:
+    def save(
+        self, job_id: str, edits: Sequence[Edit], *, based_on: int, then: Then = None, in_steps: bool = False
+    ) -> Saved:
         """Edits done on revision `based_on` and saved, put together with what others saved since.
 
+        `in_steps`: each edit (of many, the last ones) is a revision of its own, so that undo takes back one;
+        else they are one revision. Edits that cannot be kept are left out and told.
         Raises Conflict (nothing is lost: values with the edits are kept on the side), NotInStore, InputError.
         """
         base = self.at(job_id, based_on)
-        edited = edit_values(base, edits)
+        edited = edit_values(base, edits, stages=STEPS if in_steps else 0)
         saved = (
             self._saved(job_id, edited, base, edits, based_on) if edits else self.store.job(job_id, based_on)
         )
-        if then == "undo":
-            saved = self.store.undo(job_id, based_on=saved.revision)
-        elif then == "redo":
-            saved = self.store.redo(job_id, based_on=saved.revision)
+        if then is not None:
+            saved = self._gone(job_id, edited, saved, then)
         values = self.values(saved)
         places = None if values == edited.values else _places(edited.drawers, values["drawer"])
         return Saved(
@@ -91,7 +99,31 @@ class Revisions:
             places,
             tuple(edited.remarks),
             _but_drawers(values) != _but_drawers(base),
+            tuple(edited.refused),
         )
+
+    def _gone(
+        self, job_id: str, edited: Edited, saved: StoredJob, then: Literal["undo", "redo"]
+    ) -> StoredJob:
+        """The job after undo or redo; as it is, with a remark, where there is nothing to do."""
+        go = self.store.undo if then == "undo" else self.store.redo
+        try:
+            return go(job_id, based_on=saved.revision)
+        except (Conflict, NotInStore):
+            raise
+        except InputError:
+            newest = self.store.job(job_id)
+            if newest.binned_at is not None:
+                raise
+            what = "take back" if then == "undo" else "bring back"
+            if newest.revision == saved.revision:
+                edited.remarks.append(f"there is nothing to {what}")
+            else:
+                edited.remarks.append(
+                    f"there was nothing to {what} in revision {saved.revision}, which this page showed; "
+                    f"what others saved since is shown now, as revision {newest.revision}"
+                )
+            return newest
 
     def _saved(
         self, job_id: str, edited: Edited, base: Mapping[str, Any], edits: Sequence[Edit], based_on: int
@@ -107,7 +139,8 @@ class Revisions:
                 if saved.how == "saved" and saved.revision == based_on + 1:
                     self.keep(saved, edited.values)
                 return saved
-        return self.store.save_job(job_id, edited.values, based_on=based_on)
+        stages = [*edited.stages, edited.values]
+        return self.store.save_job_in_steps(job_id, stages, based_on=based_on)
 
 
 def _name(drawer: Mapping[str, Any]) -> str:
@@ -137,13 +170,18 @@ def _touched(base: Mapping[str, Any], values: Mapping[str, Any]) -> set[int]:
     """Rows of the saved job that are not as the page had them, or share a cabinet with one that is not."""
     before = base["drawer"]
     changed = {at for at, one in enumerate(values["drawer"]) if at >= len(before) or one != before[at]}
+    names = {_name(values["drawer"][at]) for at in changed}
+    names |= {_name(before[at]) for at in changed if at < len(before)}
+    names -= {""}
+    # Ids that stand twice, or do so no longer, are told at every row that bears them.
+    alike = {at for at, one in enumerate(values["drawer"]) if _name(one) in names}
     cabinets = {str(values["drawer"][at].get("cabinet") or "").strip() for at in changed}
     cabinets |= {str(before[at].get("cabinet") or "").strip() for at in changed if at < len(before)}
     cabinets -= {""}
     beside = {
         at for at, one in enumerate(values["drawer"]) if str(one.get("cabinet") or "").strip() in cabinets
     }
-    return changed | beside
+    return changed | beside | alike
 
 
 def _but_drawers(values: Mapping[str, Any]) -> dict[str, Any]:

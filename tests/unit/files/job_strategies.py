@@ -12,7 +12,9 @@ from drawerwright.model.job import Job
 SIZES = st.floats(0.001, 5000).map(lambda size: round(size, 6)) | st.integers(1, 5000)
 CLEARANCES = st.floats(0, 500) | st.just(0)
 TEXTS = st.text(st.characters(exclude_categories=["Cs"]), max_size=20)
-NAMES = st.text(st.characters(categories=["L", "N", "P"]), min_size=1, max_size=8)
+NAMES = st.text(st.characters(categories=["L", "N", "P"]), min_size=1, max_size=8).filter(
+    lambda name: name not in (".", "..")
+)
 WORDS = st.sampled_from
 
 

@@ -45,6 +45,24 @@ def test_what_is_half_typed_is_kept(store: Store) -> None:
     assert kept == values
 
 
+def test_several_changes_saved_at_once_are_a_revision_each_and_one_where_others_saved_since(
+    store: Store, two_drawers: Values
+) -> None:
+    job = store.create_job(two_drawers)
+    stages: list[Values] = []
+    for note in ("one", "two", "three"):
+        stages.append(copy.deepcopy(stages[-1] if stages else two_drawers))
+        stages[-1]["drawer"][0]["note"] = note
+    assert store.save_job_in_steps(job.id, stages, based_on=1).revision == 4
+    assert store.save_job_in_steps(job.id, stages, based_on=1).revision == 4, "sent twice is done once"
+    assert store.undo(job.id, based_on=4).values["drawer"][0]["note"] == "two"
+    other = store.create_job(two_drawers)
+    store.save_drawer(other.id, "B", None, based_on=1)
+    assert store.save_job_in_steps(other.id, stages, based_on=1).revision == 3
+    (left,) = store.job(other.id).values["drawer"]
+    assert (left["id"], left["note"]) == ("A", "three")
+
+
 def test_each_save_is_a_revision_and_says_what_changed(store: Store, two_drawers: Values) -> None:
     job = store.create_job(two_drawers, by="Ann")
     changed = copy.deepcopy(two_drawers)
@@ -188,9 +206,17 @@ def test_a_job_goes_to_the_bin_and_comes_back(store: Store, two_drawers: Values)
     store.bin_job(job.id)
     assert store.jobs() == []
     assert [card.id for card in store.jobs(binned=True)] == [job.id]
-    assert store.save_drawer(job.id, "B", None, based_on=1).binned_at is not None
+    for change in (
+        lambda: store.save_drawer(job.id, "B", None, based_on=1),
+        lambda: store.save_job(job.id, {}, based_on=1),
+        lambda: store.save_job_in_steps(job.id, [{}], based_on=1),
+        lambda: store.undo(job.id, based_on=1),
+        lambda: store.redo(job.id, based_on=1),
+    ):
+        with pytest.raises(InputError, match="lies in the bin"):
+            change()
     store.restore_job(job.id)
-    assert [card.drawers for card in store.jobs()] == [1]
+    assert [(card.drawers, card.revision) for card in store.jobs()] == [(2, 1)]
     assert store.job(job.id).binned_at is None
 
 

@@ -34,7 +34,7 @@ def test_undo_goes_back_step_by_step_and_redo_comes_back(store: Store, edited: S
         job = store.undo(job.id, based_on=job.revision, by="Ann")
         seen.append(sides(job))
     assert seen == [[18], [17], [16]]
-    with pytest.raises(InputError, match="is the first: nothing is before it"):
+    with pytest.raises(InputError, match="shows what was there first: nothing is before it"):
         store.undo(job.id, based_on=job.revision)
     seen = []
     while job.can_redo:

@@ -8,6 +8,7 @@ from urllib.parse import quote
 from fastapi import APIRouter, Request
 from starlette.responses import RedirectResponse, Response
 
+from drawerwright.errors import InputError
 from drawerwright.store import Conflict
 from drawerwright.store.faults import not_in_store
 from drawerwright.units import BareUnit
@@ -79,6 +80,7 @@ def show_drawer(request: Request, job_id: str, drawer: str) -> Response:
             ("job_id", job_id),
             ("revision", int(base) if base.isdecimal() and 0 < int(base) <= last else last),
             ("changed", len(changed)),
+            ("binned", job.binned_at is not None),
             ("saved", query.get("saved", "") == str(last)),
             ("before", drawer_address(job_id, before) if before else ""),
             ("after", drawer_address(job_id, after) if after else ""),
@@ -104,6 +106,8 @@ def save_drawer(request: Request, job_id: str, drawer: str, form: Form) -> Respo
         saved = revisions.save(job_id, edits, based_on=based_on)
     except Conflict as conflict:
         return RedirectResponse(conflict_address(job_id, conflict), 303)
+    if saved.refused:
+        raise InputError([fault for _, fault in saved.refused])
     return RedirectResponse(f"{path}?saved={saved.job.revision}{back}", 303)
 
 

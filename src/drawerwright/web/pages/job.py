@@ -12,16 +12,18 @@ from pydantic import BaseModel, ConfigDict, Field
 from starlette.responses import JSONResponse, PlainTextResponse, RedirectResponse, Response
 
 from drawerwright.catalogue.contents import contents_preset_ids
+from drawerwright.errors import Fault
 from drawerwright.store import Conflict, StoredJob
 from drawerwright.units import format_mass
 from drawerwright.web.families import families_of
+from drawerwright.web.faults import UNPROCESSABLE
 from drawerwright.web.fitting import place_of
 from drawerwright.web.pages.conflict import conflict_address
 from drawerwright.web.pages.forms import Form, revision_told, store_of
 from drawerwright.web.render import environment, page
 from drawerwright.web.schedule_answers import job_totals, shared_faults, units_of
 from drawerwright.web.schedule_columns import FIRST_COLUMNS, chosen_columns, schedule_columns, text_of
-from drawerwright.web.schedule_edits import Edit
+from drawerwright.web.schedule_edits import read_edits
 from drawerwright.web.schedule_form import (
     asked_edits,
     picked_rows,
@@ -32,6 +34,9 @@ from drawerwright.web.schedule_form import (
 from drawerwright.web.schedule_paste import write_block
 from drawerwright.web.schedule_rows import AT_A_TIME, blank_row, rows_of
 from drawerwright.web.schedule_saving import Saved, Then, revisions_of
+
+ROWS_BEYOND = 50
+"""Rows that the last piece may be longer while it is written on. Own choice."""
 
 BLANK_ROWS = 3
 """Rows to write new drawers into, under the last one."""
@@ -89,7 +94,8 @@ def save_job(request: Request, job_id: str, view: Viewed, form: Form) -> Respons
     try:
         if edits or then:
             saved = revisions.save(job_id, edits, based_on=based_on, then=then)
-            values, remarks = saved.values, saved.remarks
+            values = saved.values
+            remarks = (*saved.remarks, *map(_not_saved, saved.refused))
     except Conflict as conflict:
         return RedirectResponse(conflict_address(job_id, conflict), 303)
     if do == "block":
@@ -97,6 +103,11 @@ def save_job(request: Request, job_id: str, view: Viewed, form: Form) -> Respons
     if remarks:
         return schedule_page(request, job_id, view, remarks=remarks)
     return RedirectResponse(view.address(job_id), 303)
+
+
+def _not_saved(unkept: tuple[int, Fault]) -> str:
+    fault = unkept[1]
+    return f"not saved: {fault.where} {fault.value} {fault.says}"
 
 
 class Edits(BaseModel):
@@ -109,7 +120,7 @@ class Edits(BaseModel):
     model_config = ConfigDict(extra="forbid")
 
     based_on: Annotated[int, Field(ge=1)]
-    edits: Annotated[list[Edit], Field(max_length=10_000)]
+    edits: Annotated[list[Any], Field(max_length=10_000)]
     whole: bool = False
     to_end: bool = False
     then: Then = None
@@ -119,14 +130,20 @@ class Edits(BaseModel):
 def save_edits(request: Request, job_id: str, view: Viewed, told: Edits) -> Response:
     """Edits of a script: rows that changed come back, or the whole table where rows came, went or moved.
 
+    Edits that cannot be kept are told in `refused` by their place, the others are saved; 422 where none is.
     409 where somebody else changed the same, with the address of the page that shows both versions.
     """
+    edits, unread = read_edits(told.edits)
+    if unread and not edits:
+        return JSONResponse(_refused(unread), UNPROCESSABLE)
     try:
-        saved = revisions_of(request).save(job_id, told.edits, based_on=told.based_on, then=told.then)
+        saved = revisions_of(request).save(
+            job_id, edits, based_on=told.based_on, then=None if unread else told.then, in_steps=True
+        )
     except Conflict as conflict:
         errors = [fault.as_json() for fault in conflict.faults]
         return JSONResponse({"errors": errors, "settle": conflict_address(job_id, conflict)}, 409)
-    structural = any(one.do not in ("set", "share") for one in told.edits)
+    structural = any(one.do not in ("set", "share") for one in edits)
     whole = (
         told.whole
         or told.then is not None
@@ -135,7 +152,16 @@ def save_edits(request: Request, job_id: str, view: Viewed, told: Edits) -> Resp
         or saved.places is not None
         or len(saved.touched) > AT_A_TIME
     )
-    return JSONResponse(_answer(request, saved, view, whole=whole, to_end=told.to_end))
+    answer = _answer(request, saved, view, whole=whole, to_end=told.to_end)
+    return JSONResponse(answer | {"refused": _refused([*saved.refused, *unread])["refused"]})
+
+
+def _refused(unkept: Sequence[tuple[int, Fault]]) -> dict[str, Any]:
+    """Edits that were not kept, each with its place among those told."""
+    return {
+        "errors": [fault.as_json() for _, fault in unkept],
+        "refused": [{"at": at, **fault.as_json()} for at, fault in unkept],
+    }
 
 
 def _answer(request: Request, saved: Saved, view: View, *, whole: bool, to_end: bool) -> dict[str, Any]:
@@ -143,7 +169,10 @@ def _answer(request: Request, saved: Saved, view: View, *, whole: bool, to_end: 
     store = store_of(request)
     families = families_of(store)
     count = len(saved.values["drawer"])
-    shown = range(view.start, count if to_end else min(view.start + AT_A_TIME, count))
+    piece = min(view.start + AT_A_TIME, count)
+    # Rows written under the last one stay on the page; what a paste brings is shown piece by piece.
+    grown = to_end and not (whole and count > view.start + AT_A_TIME + ROWS_BEYOND)
+    shown = range(view.start, count if grown else piece)
     places = shown if whole else [at for at in saved.touched if at in shown]
     rows = rows_of(saved.job.id, saved.values, places, columns, families)
     drawn = {row.place: _row_text(row) for row in rows}
@@ -153,6 +182,8 @@ def _answer(request: Request, saved: Saved, view: View, *, whole: bool, to_end: 
         "count": count,
         "rows": drawn,
         "blank": blank,
+        "to_end": shown.stop >= count,
+        "pieces": _pieces_text(saved.job.id, view, count),
         "whole": whole,
         "places": saved.places,
         "remarks": list(saved.remarks),
@@ -160,6 +191,16 @@ def _answer(request: Request, saved: Saved, view: View, *, whole: bool, to_end: 
         "can_redo": saved.job.can_redo,
         "shared": _shared_texts(saved.values) if saved.shared else None,
     }
+
+
+def _pieces(count: int) -> list[tuple[int, int]]:
+    """The pieces of a schedule of so many rows: first row from 0, last row from 1."""
+    return [(first, min(first + AT_A_TIME, count)) for first in range(0, count, AT_A_TIME)]
+
+
+def _pieces_text(job_id: str, view: View, count: int) -> str:
+    template = environment().get_template("_pieces.html")
+    return template.render(job_id=job_id, view=view, start=view.start, pieces=_pieces(count))
 
 
 def _shared_texts(values: Mapping[str, Any]) -> dict[str, str]:
@@ -233,7 +274,8 @@ def schedule_page(
         columns=columns,
         rows=rows,
         blanks=blanks,
-        pieces=[(first, min(first + AT_A_TIME, count)) for first in range(0, count, AT_A_TIME)],
+        pieces=_pieces(count),
+        job_id=job_id,
         start=start,
         shared=shared,
         shared_faults=faults,
