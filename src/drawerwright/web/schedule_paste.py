@@ -6,6 +6,7 @@ spreadsheets put on the clipboard: common practice, no source).
 
 from __future__ import annotations
 
+import csv
 import re
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
@@ -44,6 +45,28 @@ def read_block(text: str) -> Block:
             rows.append([])
         at += 1
     return [[_typed(cell) for cell in row] for row in rows if any(cell.strip() for cell in row)]
+
+
+def parted(block: Block, key: str) -> Block | None:
+    """Lines of a CSV file (semicolons or commas between cells), parted; None where the cells are cells.
+
+    `key`: the column pasted onto. A note may hold any sign, and the readings of one opening are parted by
+    semicolons as well: lines of nothing but numbers stay whole there.
+    """
+    if key == "note" or any(len(row) != 1 for row in block):
+        return None
+    lines = [row[0] for row in block]
+    for sign, least in ((";", 3), (",", 4)):  # a comma may be a decimal sign: 562,5 is one number
+        try:
+            rows = list(csv.reader(lines, delimiter=sign))
+        except csv.Error:
+            continue
+        told = [[cell for cell in row if cell.strip()] for row in rows]
+        numbers = [sum(_BARE.fullmatch(cell.strip()) is not None for cell in row) for row in told]
+        bare = all(count == len(row) for count, row in zip(numbers, told, strict=True))
+        if min(map(len, rows)) >= least and max(numbers) >= 2 and not (bare and key != "id"):
+            return rows
+    return None
 
 
 def _typed(cell: str) -> str:

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from drawerwright.web.schedule_columns import FIRST_COLUMNS, chosen_columns, text_of
+from drawerwright.web.schedule_columns import FIRST_COLUMNS, chosen_columns, schedule_columns, text_of
 from drawerwright.web.schedule_edits import Paste, edit_values
 from drawerwright.web.schedule_paste import heading_of_block, read_block, write_block
 
@@ -147,3 +147,36 @@ def test_rows_copied_out_and_pasted_into_an_empty_job_are_the_same_drawers() -> 
     block = [[column.key for column in columns]]
     block += [[text_of(one, column.column) for column in columns] for one in there]
     assert pasted(write_block(block)) == there
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "drawer;width;height;depth;side\nQ;562;168;530;16",
+        "drawer,width,height,depth,side\nQ,562,168,530,16",
+        '"drawer";"width";"height";"depth";"side"\n"Q";562;168;530;16\n',
+    ],
+)
+def test_lines_of_a_csv_file_are_parted_into_cells_and_that_is_told(text: str) -> None:
+    (one,) = pasted(text)
+    assert one["id"] == "Q"
+    assert one["opening"] == {"width": 562, "height": 168, "depth": 530}
+    assert any("CSV" in remark for remark in remarks(text))
+
+
+def test_lines_of_a_csv_file_without_a_heading_are_parted_too() -> None:
+    (one,) = pasted("Q;K1;1;562;168;530;16")
+    assert one["opening"] == {"width": 562, "height": 168, "depth": 530}
+
+
+@pytest.mark.parametrize(("key", "text"), [("opening.width", "562; 561.5; 562"), ("note", "oak; 2; 3; left")])
+def test_readings_and_notes_keep_their_semicolons(key: str, text: str) -> None:
+    (one,) = pasted(text, [{"id": "A"}], row=0, key=key)
+    assert text_of(one, schedule_columns()[key].column).replace(" ", "") == text.replace(" ", "")
+
+
+def test_cells_without_a_heading_are_told_where_they_went() -> None:
+    told = " ".join(remarks("Q\t562\t168"))
+    assert "no heading line" in told
+    assert "Drawer, Cabinet, Row" in told
+    assert remarks("drawer\twidth\theight\nQ\t562\t168") == []
