@@ -109,6 +109,8 @@ def test_an_edit_is_drawn_and_then_reckoned_with_everything_kept(server: Any, br
     page.goto(f"{server.url}/?{QUERY}&carry=1")
     expect(page.locator(".figure-line")).to_contain_text("of 45.0 kg")
     before = page.locator(".figure-line").inner_text()
+    page.locator("#f-contents").click()
+    page.wait_for_function("() => !('stale' in document.querySelector('[data-carry]').dataset)")
     page.fill("#f-contents", "30")
     expect(page.locator(".load")).to_contain_text("contents 30.0")
     expect(page.locator("[data-carry]:not([data-stale]) .figure-line")).not_to_have_text(before)

@@ -31,8 +31,8 @@ class Words:
 
     def force(self, newtons: float) -> str:
         """A force [N]; in pounds-force as well where inches are read."""
-        told = f"{newtons:.0f} N"
-        pounds = f"{newtons / NEWTONS_A_POUND:.0f} lbf"
+        told = f"{round(newtons, 0) + 0.0:.0f} N"
+        pounds = f"{round(newtons / NEWTONS_A_POUND, 0) + 0.0:.0f} lbf"
         told = {"mm": told, "in": pounds, "both": f"{told} ({pounds})"}[self.units]
         return told.replace("-", "−")
 

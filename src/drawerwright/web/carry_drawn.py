@@ -33,9 +33,9 @@ ROOM: Final = (84.0, 66.0)
 CHART_ROOM: Final = (92.0, 78.0)
 BENT_WIDTH: Final = 90.0
 """Of a slide fully drawn out."""
-BENT_STEP: Final = 15.0
+BENT_STEP: Final = 20.0
 """Between the members, which lie within one another, drawn one above the other."""
-BENT_DROP: Final = 20.0
+BENT_DROP: Final = 15.0
 """The largest sag over the travel."""
 BENT_TOP: Final = 7.0
 BENT_EDGE: Final = 2.0

@@ -106,6 +106,9 @@ class CarrySection:
         """That in words."""
         if self.slide is None:
             return "Nothing to draw out"
+        stopped = {check.id for check in self.one.checks if check.state == "stop"}
+        if stopped == {"tipping"}:
+            return "Carries, but its cabinet tips"
         known = self.state != "ok" or not self.one.missing
         return STATE_WORDS[self.state] + ("" if known else ", as far as is known")
 
@@ -113,6 +116,10 @@ class CarrySection:
     def short(self) -> list[str]:
         """The main answers, each in a few words."""
         told = []
+        for state, word in (("stop", "stops"), ("watch", "with care")):
+            found = [check_name(check.id).lower() for check in self.one.checks if check.state == state]
+            if found:
+                told.append(f"{word}: {', '.join(found)}")
         if self.bar is not None:
             told.append(self.bar.words)
         slide = self.slide

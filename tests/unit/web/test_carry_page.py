@@ -17,7 +17,7 @@ from drawerwright.drawing.shown import Shown
 from drawerwright.model.fitted import FittedDrawer
 from drawerwright.store import Store, StoredJob
 from drawerwright.web.carry_asked import carry_pairs, read_question
-from drawerwright.web.carry_drawn import bent_slide_of, diagrams_of
+from drawerwright.web.carry_drawn import BENT_DROP, bent_slide_of, diagrams_of
 from drawerwright.web.carry_positions import measures, positions_of, words_at
 from drawerwright.web.family_carry import family_carry
 from drawerwright.web.fitting import answer_values
@@ -136,7 +136,7 @@ def test_the_bent_slide_comes_down_at_its_front_as_far_as_the_sag_says() -> None
     bent = bent_slide_of(one, positions_of(one))
     assert bent is not None
     points = [tuple(map(float, pair.split(","))) for pair in bent.points(500.0)[2].split()]
-    larger = 20.0 / float(one.drawn.sag.max())
+    larger = BENT_DROP / float(one.drawn.sag.max())
     assert points[-1][0] == pytest.approx(90.0, abs=0.01)
     assert points[-1][1] == pytest.approx(float(one.drawn.sag[-1]) * larger, abs=0.02)
     closed = [tuple(map(float, pair.split(","))) for pair in bent.points(0.0)[2].split()]
@@ -245,6 +245,9 @@ def test_a_stored_drawer_tells_the_balance_of_its_whole_cabinet(client: TestClie
     link = next(one["href"] for one in page.of("a") if "/cabinets#" in one.get("href", ""))
     assert link == f"/jobs/{job.id}/cabinets#F%2F1"
     assert "With drawers F-1, F-2, F-3 open" in page.text
+    short = client.get(f"/jobs/{job.id}/drawers/F-2?fragment=carry", headers=HTML).text
+    assert "Carries, but its cabinet tips" in short
+    assert "stops: tipping;" in short
     assert "Anchor the cabinet to the wall" in page.text
     twin = next(one["href"] for one in page.of("a") if one.get("href", "").startswith("/api/v1/jobs/1/carry"))
     assert [one["id"] for one in client.get(twin).json()["drawers"]] == ["F-2"]

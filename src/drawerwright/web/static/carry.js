@@ -44,7 +44,8 @@ class Carry {
     this.keys = new Map(KEYS.map((key) => [key, new URLSearchParams(location.search).get(key) ?? '']));
     this.found();
     this.listen();
-    if (!host.querySelector('.carries')) this.ask();
+    this.stands = host.querySelector('.carries, .carry-fields') ? this.subject() : undefined;
+    if (this.stands === undefined && host.firstElementChild) this.ask();
   }
 
   listen() {
@@ -56,7 +57,7 @@ class Carry {
     for (const kind of ['input', 'change', 'click']) {
       document.addEventListener(kind, (event) => {
         if (!(event.target instanceof Element)) return;
-        if (event.target.closest('form[data-live]')) this.edited();
+        if (kind !== 'click' && event.target.closest('form[data-live]')) this.edited();
         queueMicrotask(() => this.remember());
       });
     }
@@ -112,9 +113,21 @@ class Carry {
     history.replaceState(history.state, '', told ? `?${told}` : location.pathname);
   }
 
-  /** Ask once nobody edits any more. */
+  /** What the section is of: the address but for what only draws. */
+  subject() {
+    const query = new URLSearchParams(location.search);
+    for (const key of ['show', 'out']) query.delete(key);
+    return query.toString();
+  }
+
+  /** Ask once nobody edits any more, if there is anything new to ask. */
   ask() {
     clearTimeout(this.timer);
+    this.remember();
+    if (this.subject() === this.stands) {
+      delete this.host.dataset.stale;
+      return;
+    }
     this.timer = setTimeout(() => this.fetched(), QUIET);
   }
 
@@ -124,6 +137,7 @@ class Carry {
     const asked = new AbortController();
     this.asked = asked;
     this.remember();
+    const subject = this.subject();
     const query = new URLSearchParams(location.search);
     query.append('fragment', 'carry');
     try {
@@ -131,7 +145,9 @@ class Carry {
       const html = (reply.headers.get('content-type') ?? '').startsWith('text/html');
       if (!html || (!reply.ok && reply.status !== 422)) return;
       const text = await reply.text();
-      if (!asked.signal.aborted) this.swap(text);
+      if (asked.signal.aborted) return;
+      this.swap(text);
+      this.stands = subject;
     } catch (lost) {
       if (!(lost instanceof TypeError) && !(lost instanceof DOMException)) throw lost;
     }
