@@ -83,7 +83,7 @@ def test_a_question_in_the_address_is_answered_with_drawing_verdict_and_notes(cl
     assert len(page.of("svg", class_="paper")) == 8, (
         "wide, and four views in two sizes but the picture in one"
     )
-    assert "Opening reads 562, 561.5: say which is front" in page.text
+    assert "562, 561.5: say which is front" in page.text
     assert page.of("input", name="width")[0]["value"] == "562, 561.5"
     assert page.of("option", value="overlay")[0].get("selected") == ""
 
