@@ -89,7 +89,5 @@ def notes_of(fitted: FittedDrawer, shown: Shown) -> tuple[Note, ...]:
 
 
 def in_order_of_care(notes: tuple[Note, ...]) -> list[Note]:
-    """What wants care first, then what stops a longer slide, then what fits; each in its own order."""
-    return sorted(
-        notes, key=lambda note: (note.id == LONGER, SEVERITY[note.state]) if note.state != "ok" else (True, 3)
-    )
+    """What wants care first, then what fits, each in its own order; last why the slide is not longer."""
+    return sorted(notes, key=lambda note: (note.id == LONGER, SEVERITY[note.state]))

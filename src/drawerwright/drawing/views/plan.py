@@ -22,8 +22,11 @@ from drawerwright.model.fitted import FittedDrawer
 _MIRRORED = Placement(mirrored=True)
 
 
-def plan(fitted: FittedDrawer, units: Units = "mm") -> Scene:
-    """The drawer in its cabinet from above; the bare opening and what stopped it where nothing fits."""
+def plan(fitted: FittedDrawer, units: Units = "mm", *, why_not_longer: bool = True) -> Scene:
+    """The drawer in its cabinet from above; the bare opening and what stopped it where nothing fits.
+
+    `why_not_longer`: with the next longer slide where the cabinet's depth stopped it.
+    """
     stand = standing(fitted)
     drawn: list[Primitive] = []
     if stand.parts is not None:
@@ -34,7 +37,8 @@ def plan(fitted: FittedDrawer, units: Units = "mm") -> Scene:
     if stand.parts is not None:
         drawn += box_in_plan(stand, units)
         drawn += _brackets_and_bores(stand)
-        drawn += longer_in_plan(stand, units)
+        if why_not_longer:
+            drawn += longer_in_plan(stand, units)
     if stand.has_front and not stand.integral:
         drawn += _front(stand)
     low = stand.front_faces[0] if stand.has_front else 0.0

@@ -25,8 +25,11 @@ _HOLE = 2.6
 _SLIGHT = 0.05
 
 
-def side_section(fitted: FittedDrawer, units: Units = "mm") -> Scene:
-    """The drawer in its cabinet from the side; the bare opening and what stopped it where nothing fits."""
+def side_section(fitted: FittedDrawer, units: Units = "mm", *, why_not_longer: bool = True) -> Scene:
+    """The drawer in its cabinet from the side; the bare opening and what stopped it where nothing fits.
+
+    `why_not_longer`: with the next longer slide where the cabinet's depth stopped it.
+    """
     stand = standing(fitted)
     drawn: list[Primitive] = [*_cabinet_beyond(stand)]
     if stand.integral:
@@ -34,7 +37,8 @@ def side_section(fitted: FittedDrawer, units: Units = "mm") -> Scene:
     if stand.parts is not None:
         drawn += _member(stand)
         drawn += _box(stand)
-        drawn += longer_in_side(stand)
+        if why_not_longer:
+            drawn += longer_in_side(stand)
     drawn += _cabinet_cut(stand)
     if stand.has_front and not stand.integral:
         drawn += _front(stand)

@@ -101,9 +101,13 @@ def tick(request: Request, job_id: str, name: str, form: Form, piece: Piece = 1)
 
 
 def drawn(fitted: FittedDrawer, which: Drawn, shown: Shown) -> Scene:
-    """One view of a drawer at a scale at which its lettering is large."""
-    views = {"side": side_section, "plan": plan, "front": front}
-    return on_paper(views[which](fitted, shown), f"bench-{which}")
+    """One view of a drawer at a scale at which its lettering is large; why it is not longer is no news here."""
+    views = {
+        "side": lambda: side_section(fitted, shown, why_not_longer=False),
+        "plan": lambda: plan(fitted, shown, why_not_longer=False),
+        "front": lambda: front(fitted, shown),
+    }
+    return on_paper(views[which](), f"bench-{which}")
 
 
 def _plan(request: Request, job: StoredJob) -> BenchPlan:
