@@ -1,4 +1,4 @@
-"""Edits of a schedule: one that cannot be kept costs no other, undo takes back one, both rows of an id tell."""
+"""Edits of a schedule: one that cannot be kept costs no other, and undo takes back one of them alone."""
 
 from __future__ import annotations
 

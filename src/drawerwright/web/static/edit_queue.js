@@ -3,18 +3,48 @@
 
 const AGAIN_MS = [500, 1000, 2000, 4000, 8000];
 
-/** @typedef {{do: string, row?: number, at?: number, rows?: number[], key?: string, text?: string, by?: number}} Edit */
+const KEPT_ALIVE = 60_000; // characters of a request that a browser still sends while its page is left
+
+/**
+ * @typedef {{do: string, row?: number, at?: number, rows?: number[], key?: string, text?: string, by?: number, was?: string}} Edit
+ * `was`: what a typed cell held before. Undo and redo stand among the edits, in their order.
+ */
+/** @typedef {{edit: Edit, says: string}} Refused */
 /** @typedef {{basedOn: number, flight: Edit[], waiting: Edit[]}} Kept */
 
-/** Send a batch. @param {string} address @param {number} basedOn @param {Edit[]} edits @param {object} more */
-export async function send(address, basedOn, edits, more = {}) {
+/** @param {Edit} edit */
+const isBack = (edit) => edit.do === 'undo' || edit.do === 'redo';
+
+/** The next batch of what waits: up to the first undo or redo. @param {Edit[]} waiting */
+function nextBatch(waiting) {
+  const at = waiting.findIndex(isBack);
+  return waiting.splice(0, at < 0 ? waiting.length : at + 1);
+}
+
+/** Send a batch. @param {string} address @param {number} basedOn @param {Edit[]} batch @param {object} more */
+export async function send(address, basedOn, batch, more = {}) {
+  const edits = batch.filter((edit) => !isBack(edit)).map(({ was, ...edit }) => edit);
+  const body = JSON.stringify({ based_on: basedOn, edits, then: batch.find(isBack)?.do ?? null, ...more });
   const reply = await fetch(address, {
     method: 'POST',
     headers: { 'Content-Type': 'application/json', Accept: 'application/json' },
-    body: JSON.stringify({ based_on: basedOn, edits, ...more }),
+    body,
+    keepalive: body.length < KEPT_ALIVE,
   });
   if (reply.status >= 500) throw new Error(`status ${reply.status}`);
   return { status: reply.status, answer: await reply.json() };
+}
+
+/**
+ * What an answer refused of a batch; null: all of it, for a reason that may be one edit's alone.
+ * @param {number} status @param {any} answer @param {Edit[]} batch @returns {Refused[] | null}
+ */
+function refusedOf(status, answer, batch) {
+  const edits = batch.filter((edit) => !isBack(edit));
+  if (answer.refused) return answer.refused.map((fault) => ({ edit: edits[fault.at], says: fault.says }));
+  if (status === 200) return [];
+  if (batch.length > 1) return null;
+  return edits.map((edit) => ({ edit, says: answer.errors?.[0]?.says ?? `the server answered ${status}` }));
 }
 
 export class EditQueue {
@@ -25,18 +55,19 @@ export class EditQueue {
    * @param {number} of.basedOn revision of the page
    * @param {boolean} of.toEnd whether the page shows the last row
    * @param {(answer: any, more: boolean) => void} of.saved told of each answer, and whether more is waiting
-   * @param {(state: 'saving'|'idle'|'lost'|'refused'|'conflict', told: any) => void} of.state
+   * @param {(refused: Refused[]) => void} of.refused told of edits that cannot be kept, after `saved`
+   * @param {(state: 'saving'|'idle'|'lost'|'conflict', told: any) => void} of.state
    */
-  constructor({ address, store, basedOn, toEnd, saved, state }) {
-    Object.assign(this, { address, store, basedOn, toEnd, saved, state });
+  constructor({ address, store, basedOn, toEnd, saved, refused, state }) {
+    Object.assign(this, { address, store, basedOn, toEnd, saved, refused, state });
     /** @type {Edit[]} */ this.flight = [];
     /** @type {Edit[]} */ this.waiting = [];
-    this.whole = false; this.then = null; this.sending = false; this.tries = 0; this.timer = 0; this.closed = false;
+    this.whole = false; this.sending = false; this.tries = 0; this.timer = 0; this.closed = false;
     addEventListener('online', () => this.again());
   }
 
   get count() { return this.flight.length + this.waiting.length; }
-  get idle() { return this.count === 0 && !this.then && !this.sending; }
+  get idle() { return this.count === 0 && !this.sending; }
 
   /** @param {Edit} edit */
   add(edit) {
@@ -49,7 +80,7 @@ export class EditQueue {
   }
 
   /** Undo or redo, behind all that waits. @param {'undo'|'redo'} what */
-  goBack(what) { this.then = what; this.go(); }
+  goBack(what) { this.add({ do: what }); }
 
   /** Whether a cell has an edit that no answer knows yet. @param {number} row @param {string} key */
   has(row, key) { return this.waiting.some((edit) => edit.do === 'set' && edit.row === row && edit.key === key); }
@@ -66,15 +97,14 @@ export class EditQueue {
   async go() {
     if (this.sending || this.timer || this.closed) return;
     // A batch that may have arrived is sent again as it was: done twice it changes nothing.
-    if (this.flight.length === 0) this.flight = this.waiting.splice(0);
-    const then = this.flight.length && this.waiting.length ? null : this.then;
-    if (this.flight.length === 0 && !then) return;
+    if (this.flight.length === 0) this.flight = nextBatch(this.waiting);
+    if (this.flight.length === 0) return;
     this.sending = true;
     this.keep();
     if (!this.tries) this.state('saving', this.count);
     let reply;
     try {
-      reply = await send(this.address, this.basedOn, this.flight, { whole: this.whole, then, to_end: this.toEnd });
+      reply = await send(this.address, this.basedOn, this.flight, { whole: this.whole, to_end: this.toEnd });
     } catch {
       this.sending = false;
       this.state('lost', this.count);
@@ -83,17 +113,23 @@ export class EditQueue {
     }
     this.sending = false;
     this.tries = 0;
-    this.take(reply, then);
+    this.take(reply);
   }
 
-  take({ status, answer }, then) {
+  take({ status, answer }) {
     if (status === 409 && this.waiting.length) {
       // All that was typed goes into the version that is kept.
-      this.flight.push(...this.waiting.splice(0));
+      this.flight = [...this.flight, ...this.waiting.splice(0)].filter((edit) => !isBack(edit));
       this.go();
       return;
     }
-    if (then) this.then = null;
+    const refused = status === 409 ? [] : refusedOf(status, answer, this.flight);
+    if (refused === null) {
+      // One after the other: one of them must not cost the others.
+      this.waiting.unshift(...this.flight.splice(1));
+      this.go();
+      return;
+    }
     this.flight = [];
     if (status === 409) {
       this.closed = true;
@@ -102,9 +138,9 @@ export class EditQueue {
       return;
     }
     if (status !== 200) {
-      this.then = null;
+      this.refused(refused);
       this.keep();
-      this.state('refused', answer.errors ?? []);
+      if (this.count === 0) this.state('idle', this.basedOn);
       this.go();
       return;
     }
@@ -114,6 +150,7 @@ export class EditQueue {
     const more = this.waiting.length > 0;
     this.whole = more && (answer.whole || this.whole);
     this.saved(answer, more);
+    if (refused.length) this.refused(refused);
     if (!more) this.state('idle', answer.revision);
     this.go();
   }
@@ -127,40 +164,77 @@ function moved(edit, places) {
   return [edit];
 }
 
+/** What is kept under a key of this browser; null where it does not read. @param {string} text @returns {Kept | null} */
+function readKept(text) {
+  try {
+    const kept = JSON.parse(text);
+    const whole = Number.isInteger(kept.basedOn) && [kept.flight, kept.waiting].every((batch) => Array.isArray(batch) && batch.every((edit) => typeof edit?.do === 'string'));
+    return whole ? kept : null;
+  } catch { return null; }
+}
+
+const CLOSING_MS = 3000; // a page that is being left holds its lock a little longer
+
 /**
  * Send what another page of this job left behind when it was closed. @param {string} prefix @param {string} own
- * @param {string} address @returns {Promise<{sent: number, settle: string}>} how many edits, and where to settle a conflict
+ * @param {string} address @param {(refused: Refused[]) => void} refuse told of what cannot be kept
+ * @returns {Promise<{sent: number, settle: string}>} how many edits, and where to settle a conflict
  */
-export async function sendLeftBehind(prefix, own, address) {
+export async function sendLeftBehind(prefix, own, address, refuse) {
   let sent = 0;
   const keys = Object.keys(localStorage).filter((key) => key.startsWith(prefix) && key !== own);
   for (const key of keys) {
     const mine = async () => {
-      /** @type {Kept} */
-      const kept = JSON.parse(localStorage.getItem(key) ?? 'null');
-      if (!kept) return '';
-      let basedOn = kept.basedOn;
-      for (const batch of [kept.flight, kept.waiting]) {
-        if (!batch.length) continue;
-        const { status, answer } = await send(address, basedOn, batch);
+      const text = localStorage.getItem(key);
+      if (text === null) return '';
+      const kept = readKept(text);
+      if (!kept) {
+        refuse([{ edit: { do: 'set', text }, says: 'was kept in this browser in a form that does not read' }]);
+        localStorage.removeItem(key);
+        return '';
+      }
+      const put = () => localStorage.setItem(key, JSON.stringify(kept));
+      while (kept.flight.length || kept.waiting.length) {
+        if (!kept.flight.length) kept.flight = nextBatch(kept.waiting);
+        const { status, answer } = await send(address, kept.basedOn, kept.flight);
         if (status === 409) {
+          if (kept.waiting.length) {
+            kept.flight = [...kept.flight, ...kept.waiting.splice(0)].filter((edit) => !isBack(edit));
+            continue;
+          }
           localStorage.removeItem(key);
           return answer.settle;
         }
-        if (status === 200) {
-          sent += batch.length;
-          if (answer.places) kept.waiting = kept.waiting.flatMap((edit) => moved(edit, answer.places));
-          basedOn = answer.revision;
+        const refused = refusedOf(status, answer, kept.flight);
+        if (refused === null) {
+          kept.waiting.unshift(...kept.flight.splice(1));
+          continue;
         }
+        refuse(refused);
+        if (status === 200) {
+          sent += kept.flight.length - refused.length;
+          if (answer.places) kept.waiting = kept.waiting.flatMap((edit) => moved(edit, answer.places));
+          kept.basedOn = answer.revision;
+        }
+        kept.flight = [];
+        put();
       }
       localStorage.removeItem(key);
       return '';
     };
-    // A page that is still open holds the lock of its own edits.
-    const settle = navigator.locks
-      ? await navigator.locks.request(key, { ifAvailable: true }, (lock) => (lock ? mine() : ''))
-      : await mine();
+    const settle = navigator.locks ? await whenLeft(key, mine) : await mine();
     if (settle) return { sent, settle };
   }
   return { sent, settle: '' };
+}
+
+/** Do it once no page holds the edits any more; not at all where one is still open. @param {string} key @param {() => Promise<string>} mine */
+async function whenLeft(key, mine) {
+  let got = false;
+  try {
+    return await navigator.locks.request(key, { signal: AbortSignal.timeout(CLOSING_MS) }, () => { got = true; return mine(); });
+  } catch (failed) {
+    if (got) throw failed;
+    return '';
+  }
 }

@@ -1,6 +1,7 @@
 // The schedule under a script: each changed cell saves itself, the rest of the page follows the answer.
 import { tellReach } from './house.js';
 import { EditQueue, sendLeftBehind } from './edit_queue.js';
+import { RefusedEdits } from './refused_edits.js';
 import { ScheduleTable } from './schedule_table.js';
 
 const form = /** @type {HTMLFormElement} */ (document.querySelector('#schedule'));
@@ -12,11 +13,12 @@ const own = prefix + Math.random().toString(36).slice(2);
 const table = new ScheduleTable(form.querySelector('table.rows'), Number(start));
 const status = form.querySelector('[data-saved]');
 const remarks = form.querySelector('[data-remarks]');
+const kept = new RefusedEdits(job, form.querySelector('[data-refused]'));
 const bar = document.querySelector('[data-unreachable]');
 let totalsTimer = 0;
 navigator.locks?.request(own, () => new Promise(() => {}));
 
-const queue = new EditQueue({ address, store: own, basedOn: Number(revision), toEnd: form.dataset.more === '', saved, state: tell });
+const queue = new EditQueue({ address, store: own, basedOn: Number(revision), toEnd: form.dataset.more === '', saved, refused, state: tell });
 
 /** @param {any} answer @param {boolean} more */
 function saved(answer, more) {
@@ -25,6 +27,9 @@ function saved(answer, more) {
   form.querySelector('[value="undo"]').disabled = !answer.can_undo;
   form.querySelector('[value="redo"]').disabled = !answer.can_redo;
   form.dataset.count = answer.count;
+  form.dataset.more = answer.to_end ? '' : '1';
+  queue.toEnd = answer.to_end;
+  document.querySelector('[data-pieces]').innerHTML = answer.pieces;
   if (!(answer.whole && more)) table.take(answer, (place, key) => queue.has(place, key));
   if (answer.shared) takeShared(answer.shared);
   remarks.replaceChildren(...answer.remarks.map((text) => Object.assign(document.createElement('li'), { textContent: text })));
@@ -34,6 +39,24 @@ function saved(answer, more) {
   totalsTimer = setTimeout(showTotals, 150);
 }
 let told = '';
+
+/** What cannot be kept stays in its cell, marked, and in the list of what was not saved. @param {import('./edit_queue.js').Refused[]} list */
+function refused(list) {
+  for (const { edit, says } of list) {
+    const row = edit.row === undefined ? undefined : table.rowAt(edit.row);
+    const name = row ? nameOf(row) : edit.row === undefined ? '' : `row ${edit.row + 1}`;
+    const heading = edit.key ? table.headingOf(edit.key) : edit.do === 'set' ? '' : edit.do;
+    kept.add({ name, key: edit.key ?? '', heading, text: edit.text ?? JSON.stringify(edit), says });
+    const input = row && edit.do === 'set' && table.cell(row, edit.key);
+    if (!input) continue;
+    if (edit.was !== undefined) input.defaultValue = edit.was;
+    input.value = edit.text;
+    table.markUnsaved(input, says);
+  }
+}
+
+/** @param {HTMLTableSectionElement} row */
+const nameOf = (row) => table.cell(row, 'id')?.defaultValue || `row ${table.placeOf(row) + 1}`;
 
 /** Undo may have changed what all drawers share. @param {Record<string, string>} shared */
 function takeShared(shared) {
@@ -54,16 +77,12 @@ function tell(state, what) {
   tellReach(state === 'lost');
   form.dataset.state = state;
   if (state === 'saving') status.textContent = 'Saving';
-  if (state === 'idle') status.textContent = `Saved, revision ${what}${told}`;
+  if (state === 'saving' || state === 'lost') form.querySelector('[value="undo"]').disabled = false;
+  if (state === 'idle') status.textContent = `Saved, revision ${what}${told}${kept.count ? `; not saved: ${kept.count}` : ''}`;
   if (state === 'lost') {
     const edits = what === 1 ? '1 edit' : `${what} edits`;
     bar.textContent = `Not reachable, ${edits} kept here`;
     status.textContent = `${edits} kept here`;
-  }
-  if (state === 'refused') {
-    status.textContent = 'Not saved';
-    remarks.replaceChildren(...what.map((fault) => Object.assign(document.createElement('li'), { textContent: `not saved: ${fault.where} ${fault.value} ${fault.says}` })));
-    remarks.hidden = false;
   }
   if (state === 'conflict') location.assign(what);
   form.querySelectorAll('tbody.waiting').forEach((row) => row.classList.toggle('waiting', state === 'lost'));
@@ -84,14 +103,28 @@ function save(input) {
   const place = table.placeOf(row);
   if (table.isBlank(row)) table.begin(row);
   row.classList.add('waiting');
+  kept.drop(nameOf(row), table.keyOf(input));
+  table.markSaved(input);
+  const was = input.defaultValue;
   input.defaultValue = input.value;
-  queue.add({ do: 'set', row: place, key: table.keyOf(input), text: input.value });
+  queue.add({ do: 'set', row: place, key: table.keyOf(input), text: input.value, was });
+}
+
+/** What all drawers share was typed. @param {HTMLInputElement} field */
+function share(field) {
+  if (/^(title|units|defaults\.)/.test(field.name)) queue.add({ do: 'share', key: field.name, text: field.value.replace(/\n/g, ' ') });
 }
 
 form.addEventListener('change', (event) => {
   const field = /** @type {HTMLInputElement} */ (event.target);
-  if (field.closest('.cell')) save(field);
-  else if (/^(title|units|defaults\.)/.test(field.name)) queue.add({ do: 'share', key: field.name, text: field.value.replace(/\n/g, ' ') });
+  if (field.closest('.cell')) save(field); else share(field);
+});
+
+// Leaving in the midst of a cell: what stands there is kept, and sent now or by the next page.
+addEventListener('pagehide', () => {
+  const field = document.activeElement;
+  if (!(field instanceof HTMLInputElement || field instanceof HTMLTextAreaElement) || field.form !== form) return;
+  if (field.closest('.cell')) save(field); else if (field.value !== field.defaultValue) share(field);
 });
 
 /** @param {number} by */
@@ -203,13 +236,34 @@ table.table.addEventListener('keydown', (event) => {
   if (arrow[0] || atEdge) if (table.go(input, arrow[0], arrow[1])) event.preventDefault();
 });
 
+/** Changes of single drawers that were typed on their sheets and never saved. */
+function showDrafts() {
+  const [host, home_] = [form.querySelector('[data-drafts]'), `draft:${home}/drawers/`];
+  let keys = [];
+  try { keys = Object.keys(localStorage).filter((key) => key.startsWith(home_)).sort(); } catch { /* nothing is kept */ }
+  host.replaceChildren(...keys.map((key) => {
+    const [item, link] = [document.createElement('li'), document.createElement('a')];
+    link.href = `${key.slice('draft:'.length)}?${localStorage.getItem(key)}`;
+    link.textContent = 'show them';
+    item.append(`Drawer ${decodeURIComponent(key.slice(home_.length))} has changes that were not saved: `, link);
+    return item;
+  }));
+  host.hidden = keys.length === 0;
+}
+addEventListener('pageshow', (event) => { if (event.persisted) showDrafts(); });
+
 form.querySelector('[data-save]').hidden = true;
 form.querySelector('[data-keys]').hidden = false;
 form.querySelector('#title').addEventListener('keydown', (event) => { if (event.key === 'Enter') { event.preventDefault(); event.target.blur(); } });
 
-sendLeftBehind(prefix, own, address).then(({ sent, settle }) => {
-  if (settle) location.assign(settle);
-  else if (sent) location.reload();
-}, () => tell('lost', queue.count));
+function takeUp() {
+  sendLeftBehind(prefix, own, address, refused).then(({ sent, settle }) => {
+    if (settle) location.assign(settle);
+    else if (sent) location.reload();
+    else if (form.dataset.state === 'lost' && queue.idle) tell('idle', form.dataset.revision);
+  }, () => { if (queue.idle) tell('lost', 0); setTimeout(takeUp, 4000); });
+}
+takeUp();
+showDrafts();
 if (!document.querySelector('[data-totals] .count')) showTotals();
 form.dataset.ready = '1';

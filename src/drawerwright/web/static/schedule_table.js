@@ -29,6 +29,21 @@ export class ScheduleTable {
   cell(row, key) { return row.querySelector(`[data-key="${CSS.escape(key)}"] input`); }
   /** @param {HTMLInputElement} input */
   keyOf(input) { return input.closest('td')?.dataset.key ?? ''; }
+  /** @param {string} key */
+  headingOf(key) { return this.table.tHead.querySelector(`[data-key="${CSS.escape(key)}"]`)?.textContent.toLowerCase() ?? key; }
+  /** @param {HTMLInputElement} input @param {string} says why it was not saved */
+  markUnsaved(input, says) {
+    input.closest('td').classList.add('unsaved');
+    input.setAttribute('aria-invalid', 'true');
+    input.title = `not saved: ${says}`;
+  }
+  /** @param {HTMLInputElement} input */
+  markSaved(input) {
+    if (!input.closest('td').classList.contains('unsaved')) return;
+    input.closest('td').classList.remove('unsaved');
+    input.removeAttribute('aria-invalid');
+    input.removeAttribute('title');
+  }
   /** @returns {string[]} */
   get columns() { return [...this.table.tHead.querySelectorAll('[data-key]')].map((head) => head.dataset.key); }
 
@@ -80,9 +95,11 @@ export class ScheduleTable {
   take(answer, isWaiting) {
     if (answer.whole) this.takeWhole(answer);
     else for (const [place, html] of Object.entries(answer.rows)) this.takeRow(Number(place), ScheduleTable.parse(html), isWaiting);
-    if (this.blank) this.blank = ScheduleTable.parse(answer.blank);
+    this.blank = answer.to_end ? ScheduleTable.parse(answer.blank) : null;
     const last = this.rows.at(-1);
-    if (last && this.isBlank(last) && this.blank && !last.contains(document.activeElement)) last.replaceWith(this.blank.cloneNode(true));
+    if (!this.blank) this.rows.filter((row) => this.isBlank(row)).forEach((row) => row.remove());
+    else if (!last || !this.isBlank(last)) this.addBlank();
+    else if (!last.contains(document.activeElement)) last.replaceWith(this.blank.cloneNode(true));
   }
 
   takeWhole(answer) {
@@ -119,7 +136,9 @@ export class ScheduleTable {
       const [input, now] = [old?.querySelector('input'), cell.querySelector('input')];
       if (!input) continue;
       const typing = input === document.activeElement && input.value !== input.defaultValue;
-      if (typing || isWaiting(place, cell.dataset.key)) { now.value = input.value; }
+      const unsaved = old.classList.contains('unsaved');
+      if (typing || unsaved || isWaiting(place, cell.dataset.key)) { now.value = input.value; }
+      if (unsaved) { cell.classList.add('unsaved'); this.markUnsaved(now, input.title.replace(/^not saved: /, '')); }
       if (input === document.activeElement) {
         if (!typing && input.value !== now.value) input.value = now.value;
         input.defaultValue = now.defaultValue;
