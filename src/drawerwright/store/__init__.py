@@ -28,6 +28,7 @@ from drawerwright.store.records import (
     StoredJob,
     StoredLog,
     Tick,
+    TickNow,
 )
 from drawerwright.store.trial_logs import LOG_COLUMNS, Logs
 from drawerwright.store.watching import ChangeWatch
@@ -51,6 +52,7 @@ __all__ = [
     "StoredJob",
     "StoredLog",
     "Tick",
+    "TickNow",
     "backup",
     "open_store",
     "restore",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from typing import Any, Final
 
@@ -11,7 +12,8 @@ from sqlalchemy import insert, select, update
 from drawerwright.errors import Fault, InputError
 from drawerwright.store import history
 from drawerwright.store.documents import Documents
-from drawerwright.store.records import StoredGaps, Tick
+from drawerwright.store.following import Following
+from drawerwright.store.records import StoredGaps, Tick, TickNow
 from drawerwright.store.shape import settle_part, settle_text
 from drawerwright.store.tables import gap_reading, tick
 
@@ -74,6 +76,16 @@ class Bench(Documents):
             rows = connection.execute(query).all()
         return [StoredGaps(row.key, row.drawer, row.content, row.saved_at, row.author) for row in rows]
 
+    def gaps_now(self, job_id: str) -> list[StoredGaps]:
+        """Gap readings of the drawers that are there, each under its present name. Raises NotInStore."""
+        read = self.gaps(job_id)
+        if not read:
+            return []
+        with self._connections.reading() as connection:
+            following = Following(connection, history.find(connection, "job", job_id))
+        names = [following.name_now(one.drawer, following.revision_at(one.saved_at)) for one in read]
+        return [replace(one, drawer=name) for one, name in zip(read, names, strict=True) if name is not None]
+
     def set_tick(
         self, job_id: str, drawer_id: str, step: str, done: bool, *, at: datetime, by: str = ""
     ) -> Tick:
@@ -117,3 +129,21 @@ class Bench(Documents):
             rows = connection.execute(query).all()
         ticks = [Tick(row.drawer, row.step, row.done, row.told_at, row.author) for row in rows]
         return sorted(ticks, key=lambda one: (one.drawer, one.step))
+
+    def ticks_now(self, job_id: str) -> list[TickNow]:
+        """Ticks of the drawers that are there, each under its present name; one of a step. Raises NotInStore.
+
+        What was told last of a step holds, under whatever name of the drawer.
+        """
+        told = self.ticks(job_id)
+        if not told:
+            return []
+        with self._connections.reading() as connection:
+            following = Following(connection, history.find(connection, "job", job_id))
+        stand: dict[tuple[str, str], TickNow] = {}
+        for one in sorted(told, key=lambda tick: (tick.at, tick.done, tick.by)):
+            number = following.revision_at(one.at)
+            name = following.name_now(one.drawer, number)
+            if name is not None:
+                stand[name, one.step] = TickNow(replace(one, drawer=name), one.drawer, number)
+        return [stand[key] for key in sorted(stand)]

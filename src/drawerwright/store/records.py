@@ -106,6 +106,18 @@ class Tick:
 
 
 @dataclass(frozen=True, slots=True)
+class TickNow:
+    """A tick of a drawer that is there, which bears its present name.
+
+    `told_of`: what the drawer was called; `revision`: the job's newest when it was told.
+    """
+
+    tick: Tick
+    told_of: str
+    revision: int
+
+
+@dataclass(frozen=True, slots=True)
 class StoredLog:
     """A test log. `values`: whatever belongs to the whole test (family, standard, load, plan)."""
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 from urllib.parse import quote
@@ -17,7 +17,8 @@ from drawerwright.web.fitting import DrawerAnswer
 class BenchDrawer:
     """One drawer to hang: the `piece`th of `pieces` alike.
 
-    `keys` of its steps in the order of work, `done` those that are ticked.
+    `keys` of its steps in the order of work, `done` those that are ticked, `changed` those that were ticked
+    before the drawer became another.
     """
 
     name: str
@@ -27,6 +28,7 @@ class BenchDrawer:
     fitted: FittedDrawer
     keys: tuple[str, ...]
     done: tuple[str, ...]
+    changed: tuple[str, ...] = ()
 
     @property
     def finished(self) -> bool:
@@ -69,12 +71,21 @@ class BenchPlan:
         return found
 
 
-def bench_plan(answers: Sequence[DrawerAnswer], ticks: Sequence[Tick]) -> BenchPlan:
-    """The plan of a job: drawers that fit in order, with the ticks that stand."""
+def bench_plan(
+    answers: Sequence[DrawerAnswer],
+    ticks: Sequence[Tick],
+    outdated: Collection[tuple[str, str]] = (),
+) -> BenchPlan:
+    """The plan of a job: drawers that fit in order, with the ticks that stand.
+
+    `outdated`: (drawer, step) that were ticked before the drawer became another: they are open again.
+    """
     ticked: dict[str, set[str]] = {}
+    changed: dict[str, set[str]] = {}
     for tick in ticks:
         if tick.done:
-            ticked.setdefault(tick.drawer, set()).add(tick.step)
+            found = changed if (tick.drawer, tick.step) in outdated else ticked
+            found.setdefault(tick.drawer, set()).add(tick.step)
     drawers: list[BenchDrawer] = []
     waiting: list[tuple[str, str]] = []
     for one in _in_order(answers):
@@ -88,8 +99,9 @@ def bench_plan(answers: Sequence[DrawerAnswer], ticks: Sequence[Tick]) -> BenchP
         pieces = one.fitted.drawer.quantity
         for piece in range(1, pieces + 1):
             done = steps_done(keys, piece, ticked.get(one.name, ()))
+            again = steps_done(keys, piece, changed.get(one.name, ()))
             cabinet = one.fitted.drawer.cabinet or ""
-            drawers.append(BenchDrawer(one.name, piece, pieces, cabinet, one.fitted, keys, done))
+            drawers.append(BenchDrawer(one.name, piece, pieces, cabinet, one.fitted, keys, done, again))
     return BenchPlan(tuple(drawers), tuple(waiting))
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from http import HTTPStatus
 from typing import Any, Final
 
 from fastapi import FastAPI, Request
@@ -109,7 +110,10 @@ def _http(request: Request, error: Exception) -> Response:
     assert isinstance(error, HTTPException)
     title = _TITLES.get(error.status_code, str(error.detail))
     try_ = "/openapi.json lists what there is" if in_api(request) else "/jobs or /slides"
-    fault = Fault(request.url.path[:200], "", str(error.detail).lower(), try_)
+    says = str(error.detail)
+    if says == HTTPStatus(error.status_code).phrase:
+        says = says.lower()
+    fault = Fault(request.url.path[:200], "", says, try_)
     answer = told(request, error.status_code, (fault,), title)
     for name, value in (error.headers or {}).items():
         answer.headers[name] = value

@@ -168,3 +168,59 @@ def test_the_worker_may_see_no_page_but_those_of_jobs(client: TestClient) -> Non
     answer = client.get("/bench-worker.js")
     assert answer.headers["content-type"].startswith("text/javascript")
     assert answer.headers["cache-control"] == "no-cache"
+
+
+def test_a_missing_drawer_is_named_as_it_was_asked_for(client: TestClient, job: str) -> None:
+    answer = client.get(f"/jobs/{job}/bench/Küche A", headers=PEOPLE)
+    assert answer.status_code == 404
+    assert "no drawer Küche A is hung in this job" in answer.text
+
+
+def test_a_step_that_the_drawer_has_not_is_not_ticked(client: TestClient, store: Store, job: str) -> None:
+    answer = client.post(f"/jobs/{job}/bench/A-1", data={"tick": "zzz:1"}, headers=PEOPLE)
+    assert answer.status_code == 422
+    assert "is not a step of this drawer" in answer.text
+    assert client.post(f"/jobs/{job}/bench/short", data={"tick": "load:1"}, headers=PEOPLE).status_code == 404
+    assert store.ticks(job) == []
+
+
+def test_steps_whose_drawer_was_changed_since_they_were_ticked_are_open_again(
+    client: TestClient, store: Store
+) -> None:
+    job = store.create_job({"drawer": [drawer("A"), drawer("B")]})
+    for name in ("A", "B"):
+        client.post(f"/jobs/{job.id}/bench/{name}", data={"tick": "slots-first:1"})
+    shallow = {"width": 562, "height": 168, "depth": 430}
+    noted = store.save_drawer(job.id, "B", drawer("B", note="painted"), based_on=1)
+    later = store.save_drawer(job.id, "A", drawer("A", opening=shallow), based_on=noted.revision)
+    html = client.get(f"/jobs/{job.id}/bench/A").text
+    assert "Ticked before this drawer was changed" in html
+    assert "0 of 10" in html
+    assert "1 of 10" in client.get(f"/jobs/{job.id}/bench/B").text
+    assert "1 changed since ticked" in client.get(f"/jobs/{job.id}/bench").text
+    client.post(f"/jobs/{job.id}/bench/A", data={"tick": "slots-first:1"})
+    assert "Ticked before" not in client.get(f"/jobs/{job.id}/bench/A").text
+    store.undo(job.id, based_on=later.revision)
+    assert "Ticked before" in client.get(f"/jobs/{job.id}/bench/A").text
+
+
+@pytest.mark.parametrize("whole", [True, False])
+def test_ticks_and_gaps_stay_with_the_drawer_that_is_renamed(
+    client: TestClient, store: Store, whole: bool
+) -> None:
+    front = {"style": "overlay"}
+    job = store.create_job({"drawer": [drawer("A", front=front), drawer("B", front=front)]})
+    client.post(f"/jobs/{job.id}/bench/A", data={"tick": "load:1"})
+    client.post(f"/jobs/{job.id}/bench/A/gaps", data={"left_top": "3"})
+    first, second = drawer("A9", front=front), drawer("B", front=front)
+    if whole:
+        store.save_job(job.id, {"drawer": [first, second]}, based_on=1)
+        store.save_job(job.id, {"drawer": [first, {**second, "id": "A"}]}, based_on=2)
+    else:
+        store.save_drawer(job.id, "A", first, based_on=1)
+        store.save_drawer(job.id, "B", {**second, "id": "A"}, based_on=2)
+    assert "1 of 10" in client.get(f"/jobs/{job.id}/bench/A9").text
+    assert "0 of 10" in client.get(f"/jobs/{job.id}/bench/A").text
+    assert "1 measurement of this front" in " ".join(client.get(f"/jobs/{job.id}/bench/A9/gaps").text.split())
+    assert 'value="3"' not in client.get(f"/jobs/{job.id}/bench/A/gaps").text
+    assert [one["drawer"] for one in client.get(f"/api/v1/jobs/{job.id}/align").json()["fronts"]] == ["A9"]

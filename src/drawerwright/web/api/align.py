@@ -65,7 +65,7 @@ def align_stored(
 
 def last_gaps(store: Store, job: str) -> tuple[FrontGaps, ...]:
     """The gaps measured last at each front of a stored job. Raises InputError where none were."""
-    last = {one.drawer: {"drawer": one.drawer, **one.values} for one in store.gaps(job)}
+    last = {one.drawer: {"drawer": one.drawer, **one.values} for one in store.gaps_now(job)}
     if not last:
         says = "has no gaps yet: none were measured"
         raise InputError([Fault(f"job {job} gaps", "", says, f"POST /api/v1/jobs/{job}/gaps")])

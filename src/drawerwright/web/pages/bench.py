@@ -19,6 +19,7 @@ from drawerwright.pack.drawer_page import slide_text
 from drawerwright.pack.shown import Shown
 from drawerwright.store import StoredJob
 from drawerwright.units import ShownUnits
+from drawerwright.web.bench_changed import standing_ticks
 from drawerwright.web.bench_gaps import has_gaps
 from drawerwright.web.bench_order import BenchPlan, bench_plan, place_of
 from drawerwright.web.bench_steps import Drawn, bench_steps, tick_name
@@ -95,7 +96,16 @@ def tick(request: Request, job_id: str, name: str, form: Form, piece: Piece = 1)
     step, colon, done = told.rpartition(":")
     if not colon or done not in ("0", "1"):
         raise InputError([Fault("tick", told[:80], "is not a step and 1 or 0", "slots-first:1")])
-    store_of(request).set_tick(job_id, name, tick_name(step, piece), done == "1", at=datetime.now(UTC))
+    store = store_of(request)
+    found = _plan(request, store.job(job_id))
+    at = place_of(found, name, piece)
+    if at is None:
+        raise HTTPException(404, f"no drawer {name[:80]} is hung in this job")
+    keys = found.drawers[at].keys
+    if step not in keys:
+        says = "is not a step of this drawer: " + ", ".join(keys)
+        raise InputError([Fault("tick", step[:80], says, f"{keys[0]}:1")])
+    store.set_tick(job_id, name, tick_name(step, piece), done == "1", at=datetime.now(UTC))
     where = f"?piece={piece}" if piece > 1 else ""
     return RedirectResponse(f"{request.url.path}{where}#{step}", 303)
 
@@ -112,8 +122,10 @@ def drawn(fitted: FittedDrawer, which: Drawn, shown: Shown) -> Scene:
 
 def _plan(request: Request, job: StoredJob) -> BenchPlan:
     store = store_of(request)
-    found = answer_values(job.values, families_of(store), units=_units(job))
-    return bench_plan(found.drawers, store.ticks(job.id))
+    families, units = families_of(store), _units(job)
+    found = answer_values(job.values, families, units=units)
+    stand = standing_ticks(store, job, found.drawers, families, units)
+    return bench_plan(found.drawers, stand.ticks, stand.changed)
 
 
 def _units(job: StoredJob) -> ShownUnits:

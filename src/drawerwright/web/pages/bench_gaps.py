@@ -75,8 +75,9 @@ def _page(
     others: tuple[Fault, ...] = (),
 ) -> Response:
     store, units = store_of(request), _unit(job)
+    kept = store.gaps_now(job.id)
     fitted = _front_of(request, job, name)
-    readings = last_readings(store.gaps(job.id))
+    readings = last_readings(kept)
     front, refused = None, others
     if name in readings and not at_fields and not others:
         try:
@@ -102,7 +103,7 @@ def _page(
         rows=() if front is None else gap_rows(front, units),
         left_words=left_words,
         token=secrets.token_urlsafe(12),
-        measured=len(store.gaps(job.id, name)),
+        measured=sum(one.drawer == name for one in kept),
         back=f"/jobs/{quote(job.id, safe='')}/bench/{quote(name, safe='')}#adjust",
     )
 
