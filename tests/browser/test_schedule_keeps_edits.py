@@ -147,3 +147,22 @@ def test_a_long_paste_shows_its_first_piece_and_the_way_to_the_others(
     assert cell(page, 199, "id").input_value() == "D199"
     page.get_by_role("button", name="Undo").click()
     wait_for(lambda: page.locator("table.rows tbody").count() == 1, "the row to write into alone")
+
+
+def test_another_unit_is_asked_about_before_it_changes_a_length(server: Server, browser_page: Any) -> None:
+    job = new_job(server, "A")
+    page = browser_page
+    opened(page, server, job)
+    page.get_by_label("Lengths in").select_option("in")
+    page.get_by_text("562 becomes “562 mm”").wait_for()
+    page.get_by_role("button", name="Leave it").click()
+    assert page.get_by_label("Lengths in").input_value() == "mm"
+    page.get_by_label("Lengths in").select_option("in")
+    page.get_by_role("button", name="Change", exact=True).click()
+    wait_for(lambda: server.store.job(job.id).values["units"] == "in", "the unit to be stored")
+    idle(page)
+    assert widths(server, job) == ["562 mm"]
+    assert cell(page, 0, "opening.width").input_value() == "562 mm"
+    page.get_by_role("button", name="Undo").click()
+    wait_for(lambda: page.get_by_label("Lengths in").input_value() == "mm", "the unit to come back")
+    assert widths(server, job) == [562]

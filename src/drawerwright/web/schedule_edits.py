@@ -25,6 +25,7 @@ from drawerwright.web.schedule_paste import (
     parted,
     read_block,
 )
+from drawerwright.web.schedule_units import with_units_written
 
 MOST_ROWS: Final = 5_000
 """As many drawers as the store keeps in a job."""
@@ -52,11 +53,15 @@ class SetCell(_Edit):
 
 
 class SetShared(_Edit):
-    """A key of the whole job: `title`, `units`, or `defaults.` before a drawer's key."""
+    """A key of the whole job: `title`, `units`, or `defaults.` before a drawer's key.
+
+    `numbers`, with `units`: those without a unit keep what they mean, or are read anew in the other units.
+    """
 
     do: Literal["share"] = "share"
     key: Key
     text: Typed
+    numbers: Literal["keep", "reread"] = "keep"
 
 
 class AddRow(_Edit):
@@ -169,7 +174,7 @@ def edit_values(values: Mapping[str, Any], edits: Sequence[Edit], *, stages: int
             if fault is not None:
                 done.refused.append((at, fault))
         elif isinstance(edit, SetShared):
-            fault = _share(done, edit.key, edit.text)
+            fault = _share(done, edit.key, edit.text, keep=edit.numbers == "keep")
             if fault is not None:
                 done.refused.append((at, fault))
         elif isinstance(edit, Paste):
@@ -217,11 +222,14 @@ def _not_kept(where: str, column: ScheduleColumn, text: str) -> Fault | None:
     return None
 
 
-def _share(done: Edited, key: str, text: str) -> Fault | None:
+def _share(done: Edited, key: str, text: str, *, keep: bool) -> Fault | None:
     """Type what all drawers share; why it cannot be kept, where it cannot."""
     column = schedule_columns().get("note" if key == "title" else key.removeprefix("defaults."))
     if key == "units":
-        done.values["units"] = "in" if text.strip().casefold() == "in" else "mm"
+        units = "in" if text.strip().casefold() == "in" else "mm"
+        if keep and units != done.values.get("units", "mm"):
+            done.values = with_units_written(done.values)
+        done.values["units"] = units
     elif column is None or (column.key == "id"):
         return None
     elif (fault := _not_kept("the whole job,", column, text)) is not None:

@@ -64,6 +64,8 @@ def typed_edits(fields: Iterable[tuple[str, str]], values: Mapping[str, Any]) ->
     defaults = values.get("defaults") or {}
     edits: list[Edit] = []
     new: dict[int, int] = {}
+    fields = list(fields)
+    reread = ("numbers", "reread") in fields
     for name, text in fields:
         cell = _CELL.fullmatch(name)
         if cell is not None:
@@ -80,7 +82,7 @@ def typed_edits(fields: Iterable[tuple[str, str]], values: Mapping[str, Any]) ->
                 edits.append(SetCell(row=row, key=key, text=text))
         elif name in ("title", "units"):
             if text != str(values.get(name, "mm" if name == "units" else "")):
-                edits.append(SetShared(key=name, text=text))
+                edits.append(SetShared(key=name, text=text, numbers="reread" if reread else "keep"))
         elif name.startswith("defaults."):
             column = schedule_columns().get(name.removeprefix("defaults."))
             if column is not None and text != text_of(defaults, column.column):

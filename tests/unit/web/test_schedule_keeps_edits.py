@@ -191,3 +191,71 @@ def test_a_job_in_the_bin_is_shown_and_not_changed(client: TestClient, store: St
     assert [reply.status_code for reply in replies] == [422] * 6
     assert all("lies in the bin" in reply.text for reply in replies)
     assert store.job(job.id).revision == 1
+
+
+def test_other_units_keep_what_bare_numbers_mean_unless_they_are_to_be_read_anew(
+    client: TestClient, store: Store
+) -> None:
+    values = {
+        "defaults": {"side": 16, "front": {"overlay": {"left": 12, "right": "12 mm"}}},
+        "cabinet": [{"id": "K", "inside_width": 562.5, "first_row": 45, "pitch": 32, "mass": 30}],
+        "drawer": [
+            {
+                "id": "7",
+                "cabinet": "K",
+                "row": 2,
+                "opening": {"width": [562, 561.5], "height": "168", "depth": "20 7/8 in"},
+                "slide": "house-16/500",
+                "contents": 20,
+                "door": {"hinge": "left", "opens": 95, "thickness": 19},
+                "quantity": 3,
+                "note": "12",
+            }
+        ],
+    }
+    job = store.create_job(values)
+    edit = {"do": "share", "key": "units", "text": "in"}
+    edited(client, job, edit)
+    kept_values = store.job(job.id).values
+    assert kept_values["units"] == "in"
+    assert kept_values["defaults"] == {
+        "side": "16 mm",
+        "front": {"overlay": {"left": "12 mm", "right": "12 mm"}},
+    }
+    assert kept_values["cabinet"] == [
+        {"id": "K", "inside_width": "562.5 mm", "first_row": "45 mm", "pitch": "32 mm", "mass": "30 kg"}
+    ]
+    (drawer,) = kept_values["drawer"]
+    assert drawer == {
+        "id": "7",
+        "cabinet": "K",
+        "row": 2,
+        "opening": {"width": ["562 mm", "561.5 mm"], "height": "168 mm", "depth": "20 7/8 in"},
+        "slide": "house-16/500 mm",
+        "contents": "20 kg",
+        "door": {"hinge": "left", "opens": 95, "thickness": "19 mm"},
+        "quantity": 3,
+        "note": "12",
+    }
+    before, after = (
+        client.get(f"/api/v1/jobs/{job.id}/fit?revision={number}").json()["drawers"][0] for number in (1, 2)
+    )
+    margins = [[(one["id"], one["margin"]) for one in fit["checks"]] for fit in (before, after)]
+    assert len(margins[0]) > 5
+    assert margins[0] == margins[1], "every length and mass means what it meant"
+
+    other = store.create_job(values)
+    edited(client, other, {**edit, "numbers": "reread"})
+    assert store.job(other.id).values["drawer"] == values["drawer"]
+
+
+@pytest.mark.parametrize(("numbers", "width"), [("keep", "562 mm"), ("reread", 562)])
+def test_a_form_says_what_becomes_of_numbers_where_the_unit_changes(
+    client: TestClient, store: Store, numbers: str, width: object
+) -> None:
+    job = kept(store, measured("A"))
+    assert 'name="numbers" value="reread"' in client.get(f"/jobs/{job.id}").text
+    fields = {"based_on": "1", "units": "in", "numbers": numbers, "r0.opening.width": "562"}
+    client.post(f"/jobs/{job.id}", data=fields)
+    values = store.job(job.id).values
+    assert (values["units"], values["drawer"][0]["opening"]["width"]) == ("in", width)

@@ -62,7 +62,9 @@ const nameOf = (row) => table.cell(row, 'id')?.defaultValue || `row ${table.plac
 function takeShared(shared) {
   for (const [name, text] of Object.entries(shared)) {
     const field = form.elements.namedItem(name);
-    if (field && field !== document.activeElement) { field.value = text; field.defaultValue = text; }
+    if (field instanceof HTMLSelectElement) {
+      if (numbers.hidden) for (const option of field.options) option.selected = option.defaultSelected = option.value === text;
+    } else if (field && field !== document.activeElement) { field.value = text; field.defaultValue = text; }
   }
 }
 
@@ -110,9 +112,48 @@ function save(input) {
   queue.add({ do: 'set', row: place, key: table.keyOf(input), text: input.value, was });
 }
 
+const numbers = form.querySelector('[data-numbers]');
+const units = form.elements.namedItem('units');
+numbers.hidden = true;
+numbers.querySelector('[data-numbers-do]').hidden = false;
+
+/** Other units mean other lengths wherever a number has none: asked before, never done silently. */
+function askUnits() {
+  const [before, after] = [[...units.options].find((one) => one.value !== units.value)?.value ?? '', units.value];
+  const some = [...form.querySelectorAll('[data-key^="opening."] input')].find((input) => /^[\d.,]+$/.test(input.value))?.value ?? '562';
+  numbers.querySelector('[data-keep]').textContent = `${some} becomes “${some} ${before}”`;
+  numbers.querySelector('[data-reread]').textContent = `${some} ${before} becomes ${some} ${after}`;
+  numbers.hidden = false;
+  numbers.querySelector('input').focus();
+}
+
+/** @param {string} how */
+function changeUnits(how) {
+  numbers.hidden = true;
+  for (const option of units.options) option.defaultSelected = option.selected;
+  queue.add({ do: 'share', key: 'units', text: units.value, numbers: how });
+}
+
+numbers.querySelector('[data-numbers-change]').addEventListener('click', () => {
+  changeUnits(numbers.querySelector('input:checked').value);
+  units.focus();
+});
+numbers.querySelector('[data-numbers-leave]').addEventListener('click', () => {
+  for (const option of units.options) option.selected = option.defaultSelected;
+  numbers.hidden = true;
+  units.focus();
+});
+
 /** What all drawers share was typed. @param {HTMLInputElement} field */
 function share(field) {
-  if (/^(title|units|defaults\.)/.test(field.name)) queue.add({ do: 'share', key: field.name, text: field.value.replace(/\n/g, ' ') });
+  if (field.name === 'units') {
+    const same = [...units.options].every((option) => option.selected === option.defaultSelected);
+    if (same) numbers.hidden = true;
+    else if ([...form.querySelectorAll('.cell input, .shared-fields input')].some((input) => /\d/.test(input.value))) askUnits();
+    else changeUnits('keep');
+    return;
+  }
+  if (/^(title|defaults\.)/.test(field.name)) queue.add({ do: 'share', key: field.name, text: field.value.replace(/\n/g, ' ') });
 }
 
 form.addEventListener('change', (event) => {
