@@ -168,3 +168,11 @@ def test_a_change_that_makes_it_fit_keeps_what_else_was_changed(client: TestClie
     assert links
     assert "side=15" in links[0]
     assert "does not fit" not in shown(client, links[0]).text
+
+
+def test_the_help_of_a_field_names_no_length_of_other_units(client: TestClient, store: Store) -> None:
+    opening = {"width": 22, "height": 6, "depth": 21}
+    job = store.create_job({"units": "in", "drawer": [{"id": "A", "opening": opening, "side": 0.625}]}).id
+    html = client.get(f"/jobs/{job}/drawers/A").text
+    assert "several readings stand behind commas" in html
+    assert "562" not in html
