@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any, Final
 
 from drawerwright.drawing.clearing import clear_lettering
@@ -26,6 +26,10 @@ from drawerwright.web.schedule_rows import drawer_address
 
 _SCALE: Final = 1 / 11
 """Paper mm for one mm of the cabinet, before the lettering is laid out; the page scales it to its room."""
+_NARROWEST: Final = 90.0
+"""Least width of paper that an elevation stands on [mm], lettered then as large as the page. Own choice."""
+_TALL: Final = 0.75
+"""Width of the paper for a height of 1, so that the tallest elevation stays in sight. Own choice."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,10 +103,23 @@ def cabinet_views(
     described = {str(one.get("id", "")).strip(): one for one in values.get("cabinet", ())}
     columns = {column.cabinet: column for column in answer.columns}
     faults = shared_faults(values)
-    return [
+    views = [
         _view(job_id, name, described.get(name), standing_in.get(name, []), columns.get(name), faults, values)
         for name in names
     ]
+    return _at_one_scale(views)
+
+
+def _at_one_scale(views: Sequence[CabinetView]) -> list[CabinetView]:
+    """The same with elevations on paper of one width, so that the page letters them all alike."""
+    rooms = [view.elevation.room for view in views if view.elevation is not None]
+    width = max((_NARROWEST, *(max(room.width, _TALL * room.height) for room in rooms)))
+    return [view if view.elevation is None else _on_paper(view, view.elevation, width) for view in views]
+
+
+def _on_paper(view: CabinetView, elevation: Elevation, width: float) -> CabinetView:
+    room = replace(elevation.room, right=elevation.room.left + width)
+    return replace(view, elevation=replace(elevation, room=room))
 
 
 def with_cabinet(values: Mapping[str, Any], cabinet: str, texts: Mapping[str, str]) -> dict[str, Any]:

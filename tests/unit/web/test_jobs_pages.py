@@ -449,3 +449,15 @@ def test_schedule_sheet_and_comparison_call_a_check_by_one_name(client: TestClie
     for page in (sheet, compared):
         assert '<th scope="row">Gap each side</th>' in page
         assert "Side thickness" not in page
+
+
+def test_elevations_of_low_and_tall_cabinets_are_lettered_alike(client: TestClient, store: Store) -> None:
+    low = measured("A", 400, cabinet="K1", row=1)
+    tall = [measured(f"B{row}", 900, cabinet="K2", row=row) for row in range(1, 6)]
+    job = kept(store, low, *tall)
+    html = client.get(f"/jobs/{job.id}/cabinets").text
+    boxes = re.findall(r'<svg class="pointed" viewBox="([^"]+)"', html)
+    widths = {float(box.split()[2]) for box in boxes}
+    assert len(boxes) == 2
+    assert len(widths) == 1
+    assert widths.pop() >= 90
