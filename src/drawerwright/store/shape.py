@@ -164,8 +164,8 @@ def _entries(reader: _Reader, kind: str, value: object) -> list[dict[str, Any]]:
         reader.refuse(kind, value, f"is not a list of {kind}s", f"[{{id = …}}] for each {kind}")
         return []
     if len(value) > _LISTS[kind]:
-        says = f"has {len(value)} entries, {_LISTS[kind]} at most"
-        reader.refuse(kind, "[…]", says, "two jobs")
+        says = f"are more than the {_LISTS[kind]} that a job holds"
+        reader.refuse(kind, f"{len(value)} {kind}s", says, "two jobs, or more")
         return []
     copied = []
     for at, one in enumerate(value, 1):

@@ -28,7 +28,7 @@ from drawerwright.web.api import (
 from drawerwright.web.api.openapi import add_openapi
 from drawerwright.web.compressing import ForOtherMachines
 from drawerwright.web.families import offer
-from drawerwright.web.faults import add_fault_handlers, broken
+from drawerwright.web.faults import add_fault_handlers, broken, too_large
 from drawerwright.web.guard import Guard
 from drawerwright.web.packs_kept import PacksKept
 from drawerwright.web.pages import bench as bench_page
@@ -121,7 +121,14 @@ def create_app(settings: Settings | None = None, *, store: Store | None = None) 
     add_fault_handlers(app)
     add_openapi(app)
     app.add_middleware(ForOtherMachines)
-    app.add_middleware(Guard, hosts=told.hosts, body_cap=told.body_cap, broken=broken, by_address=told.open)
+    app.add_middleware(
+        Guard,
+        hosts=told.hosts,
+        body_cap=told.body_cap,
+        broken=broken,
+        too_large=too_large,
+        by_address=told.open,
+    )
     return app
 
 

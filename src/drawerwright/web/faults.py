@@ -20,6 +20,7 @@ _TITLES: Final = {
     404: "There is nothing here",
     405: "That cannot be done here",
     409: "Somebody changed the same meanwhile",
+    413: "That file is too large",
     UNPROCESSABLE: "That cannot be used yet",
     500: "A fault of this program",
     503: "The store does not answer",
@@ -94,6 +95,11 @@ def broken(request: Request) -> Response:
     says = "could not be answered: a fault of this program. What was stored is as it was"
     fault = Fault(request.url.path[:200], "", says, "the same again, or tell whoever runs this server")
     return told(request, 500, (fault,), _TITLES[500])
+
+
+def too_large(request: Request, fault: Fault) -> Response:
+    """The answer for people whose file is larger than what is read."""
+    return told(request, 413, (fault,), _TITLES[413])
 
 
 def _request(request: Request, error: Exception) -> Response:

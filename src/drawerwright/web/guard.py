@@ -51,9 +51,11 @@ class Guard:
         hosts: Sequence[str],
         body_cap: int,
         broken: Callable[[Request], Response],
+        too_large: Callable[[Request, Fault], Response],
         by_address: bool = False,
     ) -> None:
         self.app = app
+        self.refused_page = too_large
         self.broken = broken
         self.by_address = by_address
         self.hosts = tuple(host.lower() for host in hosts)
@@ -91,7 +93,7 @@ class Guard:
         except BodyTooLarge:
             if started:
                 raise
-            await self._too_large(f"over {self.body_cap}")(scope, receive, sender)
+            await self._too_large(scope, headers, f"over {self.body_cap}")(scope, receive, sender)
         except Exception as error:
             traced = bool(os.environ.get("DRAWERWRIGHT_DEBUG"))
             _log.error("%s %s failed: %r", scope["method"], ascii(scope["path"]), error, exc_info=traced)
@@ -99,7 +101,7 @@ class Guard:
                 raise
             await self.broken(Request(scope))(scope, receive, sender)
 
-    def _refusal(self, scope: Scope, headers: Headers) -> JSONResponse | None:
+    def _refusal(self, scope: Scope, headers: Headers) -> Response | None:
         method = scope["method"]
         host = headers.get("host", "")
         if not self._is_ours(host):
@@ -121,15 +123,19 @@ class Guard:
                 return _refused(403, "Origin", origin, says, "this server's own pages")
             length = headers.get("content-length", "")
             if length.isdigit() and int(length) > self.body_cap:
-                return self._too_large(length)
+                return self._too_large(scope, headers, length)
         return None
 
     def _is_ours(self, host: str) -> bool:
         name = _name_of(host)
         return name in self.hosts or (self.by_address and _is_address(name))
 
-    def _too_large(self, found: str) -> JSONResponse:
+    def _too_large(self, scope: Scope, headers: Headers, found: str) -> Response:
         says = f"bytes are more than the {self.body_cap} that are read"
+        if "text/html" in headers.get("accept", "") and not scope["path"].startswith("/api/"):
+            says = f"is larger than the {self.body_cap / 1e6:g} MB that are read"
+            fault = Fault("the file", "", says, "a smaller file, or several")
+            return self.refused_page(Request(scope), fault)
         return _refused(413, "the body", found, says, "a smaller file, or several")
 
 

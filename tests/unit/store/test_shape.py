@@ -26,7 +26,7 @@ from drawerwright.store.shape import settle_job, settle_part, settle_text
         ({"drawer": {"id": "A"}}, "drawer", "is not a list of drawers"),
         ({"cabinet": "B1"}, "cabinet", "is not a list of cabinets"),
         ({"drawer": ["A"]}, "drawer no. 1", "is not a table of keys"),
-        ({"drawer": [{}] * 5_001}, "drawer", "has 5001 entries, 5000 at most"),
+        ({"drawer": [{}] * 5_001}, "drawer", "are more than the 5000 that a job holds"),
         ({"drawer": [{"id": "A", "note": "x" * 10_001}]}, "drawer A note", "has 10001 characters"),
         (
             {"drawer": [{"id": "A", "opening": {"width": float("nan")}}]},

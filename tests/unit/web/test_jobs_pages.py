@@ -461,3 +461,44 @@ def test_elevations_of_low_and_tall_cabinets_are_lettered_alike(client: TestClie
     assert len(boxes) == 2
     assert len(widths) == 1
     assert widths.pop() >= 90
+
+
+def brought(client: TestClient, name: str, content: bytes) -> Response:
+    """A file brought in by the form of the jobs."""
+    return client.post("/jobs/import", files={"file": (name, content)}, headers=PEOPLE)
+
+
+@pytest.mark.parametrize(
+    ("name", "content", "told"),
+    [
+        ("x.pdf", b"%PDF", "try a file saved as .toml, .csv or .xlsx"),
+        ("empty.csv", b"", "is empty; try the file that holds your rows"),
+    ],
+)
+def test_a_file_that_cannot_be_brought_in_is_answered_in_words_for_people(
+    client: TestClient, name: str, content: bytes, told: str
+) -> None:
+    answer = brought(client, name, content)
+    assert answer.status_code == 422
+    words = words_of(answer.text)
+    assert told in words
+    assert "?name=" not in words
+    assert "drawerwright job new" not in words
+
+
+def test_a_file_larger_than_what_is_read_is_answered_by_a_page(client: TestClient) -> None:
+    answer = brought(client, "job.csv", b"x" * 30_000_000)
+    assert answer.status_code == 413
+    assert answer.headers["content-type"].startswith("text/html")
+    assert "larger than the" in words_of(answer.text)
+    assert client.post("/api/v1/jobs/import", content=b"x" * 30_000_000).json()["errors"]
+
+
+def test_too_many_drawers_in_one_file_are_counted(client: TestClient) -> None:
+    rows = "".join(f"D{n},562,168,530,16\n" for n in range(5_001))
+    answer = brought(
+        client, "job.csv", f"id,opening.width,opening.height,opening.depth,side\n{rows}".encode()
+    )
+    assert answer.status_code == 422
+    assert "5001 drawers" in words_of(answer.text)
+    assert "[…]" not in answer.text

@@ -24,6 +24,7 @@ from drawerwright.web.api.describing import described
 from drawerwright.web.api.jobs import AtRevision, Kept, store_of
 from drawerwright.web.api.saving import revision_told
 from drawerwright.web.api.stored import stored_values
+from drawerwright.web.leaving_out import leave_out
 
 Ending = Literal["toml", "csv", "xlsx"]
 
@@ -56,9 +57,17 @@ async def import_job(
 
 
 @router.get("/{job}/file.{ending}", **described("export_job", media=tuple(MEDIA.values()), also=(404,)))
-def export_job(store: Kept, job: str, ending: Ending, revision: AtRevision = None) -> Response:
-    """A stored job as a file; it must read whole."""
-    values = store.export_job(job, revision_told(revision))
+def export_job(
+    store: Kept,
+    job: str,
+    ending: Ending,
+    revision: AtRevision = None,
+    without: Annotated[
+        list[str] | None, Query(description="Drawers that are left out, such as those not measured yet.")
+    ] = None,
+) -> Response:
+    """A stored job as a file; what is not left out of it must read."""
+    values = leave_out(store.export_job(job, revision_told(revision)), without or ())
     content = WRITERS[ending](job_from_mapping(values, presets=contents_preset_ids()))
     name = f'attachment; filename="job-{job}.{ending}"'
     return Response(content, media_type=MEDIA[ending], headers={"Content-Disposition": name})
@@ -90,8 +99,19 @@ async def uploaded(request: Request, name: str | None) -> tuple[str, bytes]:
             files = [one for one in form.values() if isinstance(one, UploadFile)]
             if not files:
                 raise InputError([Fault("the form", "", "holds no file", "a job file: .toml, .csv, .xlsx")])
-            return _ending(files[0].filename), await files[0].read()
-    return _ending(name), await request.body()
+            chosen = files[0].filename or ""
+            return _ending(chosen, "a file saved as .toml, .csv or .xlsx"), _told(
+                chosen, await files[0].read()
+            )
+    return _ending(name, "?name=job.xlsx"), await request.body()
+
+
+def _told(chosen: str, content: bytes) -> bytes:
+    """The content of a file that was chosen in a form. Raises InputError where it is empty."""
+    if not content:
+        try_ = "the file that holds your rows, or begin a new job here"
+        raise InputError([Fault("the file", show_value(chosen[-40:]), "is empty", try_)])
+    return content
 
 
 def imported(store: Store, ending: str, content: bytes, by: str) -> dict[str, Any]:
@@ -116,9 +136,9 @@ def read_content(ending: str, content: bytes) -> tuple[dict[str, Any], list[dict
         return dict(source.values), remarks
 
 
-def _ending(name: str | None) -> str:
+def _ending(name: str | None, try_: str) -> str:
     ending = PurePath((name or "").replace("\\", "/")).suffix.lower().removeprefix(".")
     if ending in MEDIA:
         return ending
     says = "does not end in .toml, .csv or .xlsx: what kind of file is it?"
-    raise InputError([Fault("name", show_value((name or "")[-40:]), says, "?name=job.xlsx")])
+    raise InputError([Fault("name", show_value((name or "")[-40:]), says, try_)])
