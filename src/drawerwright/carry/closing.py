@@ -1,4 +1,4 @@
-"""Does a drawer close: pushed at hand speed, and let go where the unit catches it; how hard it pulls open.
+"""Does a drawer close: let go where the unit catches it, and pushed at hand speed; how hard it pulls open.
 
 The closing unit is that of the pair, as its family tells it. The equation of motion is in `closing_motion`,
 what is held against a limit in `closing_checks`. Not modelled: a damper whose force grows with the square of
@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import Any, Final
 
 from drawerwright.carry.closing_checks import closing_checks
@@ -34,6 +35,12 @@ FASTEST: Final = 5000.0
 """Largest push that is computed [mm/s]. Own choice."""
 HEAVIEST: Final = 1e300
 """Largest mass that is computed [kg]: beyond it forces leave what a float holds."""
+HARDER: Final = 1.02
+"""How much harder than the least push that gets home one is aimed: no hand aims finer. Own choice."""
+HARDER_BY: Final = 1.0
+"""… and by how much besides [mm/s]. Own choice."""
+KEPT: Final = 1024
+"""How many closings are kept, so that drawers alike share one."""
 _MM: Final = 1000.0
 _DECIMALS: Final = 6
 _EXAMPLES: Final = {"moving mass": "27", "travel": "500", "tilt": "1.5", "push": "300", "opening": "120"}
@@ -71,8 +78,10 @@ class Homeward:
 class Closing:
     """Answers of the closing unit for one moving mass [kg, mm, mm/s, s, N, degrees].
 
-    `pushed` runs from `start` at `push`; `let_go` begins at rest at the capture. `least_push` is the least
-    speed at `start` that gets home. `opening_force` is the pull where the unit lets go of the drawer, its
+    `let_go` begins at rest at the capture, and is what the unit does by itself: `closes`, `time`,
+    `slam_speed` and `stall_at` are of it. `pushed` runs from `start` at `push`. `arrives_at` is the least
+    speed at `start` that gets home; `least_push` the same, None where the drawer would not stay there, pushed
+    a little harder than that. `opening_force` is the pull where the unit lets go of the drawer, its
     spring cocked; `opening_start` the pull off home. `limit_tilt`: up to it (positive: leaning forward) a
     drawer at rest anywhere in the unit is drawn home; 90 where it would be lifted upright.
     """
@@ -85,7 +94,8 @@ class Closing:
     travel: float
     pushed: Homeward
     let_go: Homeward
-    least_push: float
+    arrives_at: float
+    least_push: float | None
     opening_force: float
     opening_start: float
     limit_tilt: float
@@ -93,23 +103,23 @@ class Closing:
 
     @property
     def closes(self) -> bool:
-        """Whether the pushed drawer comes home and stays there."""
-        return self.pushed.closes
+        """Whether the drawer that is let go comes home and stays there."""
+        return self.let_go.closes
 
     @property
     def time(self) -> float | None:
-        """From capture to home [s], of the pushed drawer; None where it does not close."""
-        return self.pushed.time if self.closes else None
+        """From capture to home [s], let go; None where it does not close."""
+        return self.let_go.time if self.closes else None
 
     @property
     def slam_speed(self) -> float | None:
-        """Speed with which the pushed drawer meets home [mm/s]."""
-        return self.pushed.slam_speed
+        """Speed with which the drawer that is let go meets home [mm/s]; None where it never does."""
+        return self.let_go.slam_speed
 
     @property
     def stall_at(self) -> float | None:
-        """Opening at which the pushed drawer stays [mm]; None where it closes."""
-        return self.pushed.stall_at
+        """Opening at which the drawer that is let go stays [mm]; None where it closes."""
+        return self.let_go.stall_at
 
 
 def closing_of(
@@ -131,11 +141,27 @@ def closing_of(
     _require_reason(moving_kg, travel, tilt_deg, push, from_open)
     if soft_close is None:
         return None
+    found = _found(float(moving_kg), soft_close, float(travel), float(tilt_deg), float(push), from_open)
+    return replace(found, checks=closing_checks(found, Words(units)))
+
+
+@lru_cache(maxsize=KEPT)
+def _found(
+    moving_kg: float,
+    soft_close: SoftClose,
+    travel: float,
+    tilt_deg: float,
+    push: float,
+    from_open: float | None,
+) -> Closing:
+    """The answers without their checks; the same for drawers alike, whose runs are made once."""
     unit, tilt = unit_of(soft_close), math.radians(tilt_deg)
     caught = min(unit.capture, travel / _MM)
     start = caught if from_open is None else from_open / _MM
     moving = Moving(moving_kg, tilt, unit, travel / _MM)
-    found = Closing(
+    let_go, arrives = moving.run(caught, 0.0), _arrives_at(moving, start, caught)
+    stays = let_go.outcome if arrives == 0.0 and start == caught else _harder(moving, start, arrives)
+    return Closing(
         moving=moving_kg,
         tilt_deg=tilt_deg,
         push=push,
@@ -143,13 +169,18 @@ def closing_of(
         capture=soft_close.capture,
         travel=travel,
         pushed=_homeward(moving.run(start, push / _MM), moving_kg),
-        let_go=_homeward(moving.run(caught, 0.0), moving_kg),
-        least_push=_least_push(moving, start, caught) * _MM,
+        let_go=_homeward(let_go, moving_kg),
+        arrives_at=arrives * _MM,
+        least_push=arrives * _MM if stays == "shut" else None,
         opening_force=max(float(opening_force(moving_kg, tilt, unit, at)) for at in (0.0, caught)),
         opening_start=float(opening_force(moving_kg, tilt, unit, 0.0)),
         limit_tilt=math.degrees(float(limit_tilt(moving_kg, unit.pull_in, unit.drag))),
     )
-    return replace(found, checks=closing_checks(found, Words(units)))
+
+
+def _harder(moving: Moving, start: float, arrives: float) -> Outcome:
+    """What comes of a push as near above the least that gets home as a hand can aim."""
+    return moving.run(start, arrives * HARDER + HARDER_BY / _MM).outcome
 
 
 def unit_of(soft_close: SoftClose) -> ClosingUnit:
@@ -163,7 +194,7 @@ def unit_of(soft_close: SoftClose) -> ClosingUnit:
     )
 
 
-def _least_push(moving: Moving, start: float, caught: float) -> float:
+def _arrives_at(moving: Moving, start: float, caught: float) -> float:
     """Least closing speed [m/s] at `start` [m] that gets home: rolled back from what the unit wants."""
     held = min(start, caught)
     wanted = least_speed(moving.mass, moving.tilt, moving.unit, held)
@@ -211,33 +242,39 @@ def _require_reason(
 
 
 def closing_document(closing: Closing) -> dict[str, Any]:
-    """The answers as JSON: mm, s, mm/s, N, J, degrees, rounded to 1e-6."""
+    """The answers as JSON: mm, s, mm/s, N, J, degrees, rounded to 1e-6.
+
+    At the top what the drawer does that is let go; in `pushed` the same of the pushed one.
+    """
     return {
-        "closes": closing.closes,
-        "time": _n(closing.time),
-        "slam_speed": _n(closing.slam_speed),
-        "stall_at": _n(closing.stall_at),
-        "outcome": closing.pushed.outcome,
-        "push": _n(closing.push),
-        "from_open": _n(closing.start),
+        **_run_document(closing.let_go),
+        "from_open": _n(min(closing.capture, closing.travel)),
         "tilt": _n(closing.tilt_deg),
-        "settled": _n(closing.pushed.settled),
-        "slam_energy": _n(closing.pushed.slam_energy),
-        "rebounds": closing.pushed.rebounds,
-        "bounced_out": closing.pushed.bounced_out,
-        "damper_force": _n(closing.pushed.damper_force),
-        "damper_work": _n(closing.pushed.damper_work),
-        "least_push": _n(closing.least_push),
-        "let_go": {
-            "closes": closing.let_go.closes,
-            "time": _n(closing.let_go.time if closing.let_go.closes else None),
-            "slam_speed": _n(closing.let_go.slam_speed),
-            "stall_at": _n(closing.let_go.stall_at),
-            "outcome": closing.let_go.outcome,
+        "pushed": {
+            "push": _n(closing.push),
+            "from_open": _n(closing.start),
+            **_run_document(closing.pushed),
+            "least_push": _n(closing.least_push),
         },
         "opening_force": _n(closing.opening_force),
         "opening_start": _n(closing.opening_start),
         "limit_tilt": _n(closing.limit_tilt),
+    }
+
+
+def _run_document(run: Homeward) -> dict[str, Any]:
+    return {
+        "closes": run.closes,
+        "time": _n(run.time if run.closes else None),
+        "slam_speed": _n(run.slam_speed),
+        "stall_at": _n(run.stall_at),
+        "outcome": run.outcome,
+        "settled": _n(run.settled),
+        "slam_energy": _n(run.slam_energy),
+        "rebounds": run.rebounds,
+        "bounced_out": run.bounced_out,
+        "damper_force": _n(run.damper_force),
+        "damper_work": _n(run.damper_work),
     }
 
 

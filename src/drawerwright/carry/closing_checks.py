@@ -1,7 +1,11 @@
-"""What is held against the answers of a closing unit: comes home, softly, by itself, and stays there."""
+"""What is held against the answers of a closing unit: comes home, softly, by itself, and stays there.
+
+`closes` and `slam` judge the pushed drawer, `self-close` the one that is let go; the others are statics.
+"""
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING, Final
 
 from drawerwright.carry.closing_motion import LATCHED, RESTITUTION, TIME_OUT
@@ -31,7 +35,7 @@ def closing_checks(closing: Closing, words: Words) -> tuple[Check, ...]:
     return (
         _capture(closing, words),
         _closes(closing, words),
-        _slam(closing),
+        _slam(closing, words),
         _self_close(closing, words),
         _stays_shut(closing, words),
         _opening(closing, words),
@@ -55,20 +59,20 @@ def _capture(one: Closing, words: Words) -> Check:
 def _closes(one: Closing, words: Words) -> Check:
     run = one.pushed
     where = words.length(one.start)
-    pushed = f"Pushed at {one.push:.0f} mm/s {where} from home, {words.mass(one.moving)}"
+    pushed = f"Pushed at {words.speed(one.push)} {where} from home, {words.mass(one.moving)}"
     stays = "" if run.stall_at is None else words.length(run.stall_at)
-    least = f"{one.push:.1f} − {one.least_push:.1f} (least push)"
+    least = f"{one.push:.1f} − {one.arrives_at:.1f} (least push that gets home)"
     if run.closes:
         assert run.time is not None
         assert run.slam_speed is not None
-        margin = max(one.push - one.least_push, 0.0)
-        says = f"{pushed} comes home in {run.time:.2f} s and meets it at {run.slam_speed:.0f} mm/s."
+        margin = max(one.push - one.arrives_at, 0.0)
+        says = f"{pushed} comes home in {run.time:.2f} s and meets it at {words.speed(run.slam_speed)}."
         return Check("closes", "ok", margin, "mm/s", says, f"{least} = {margin:.1f} mm/s", _HAND)
     if run.slam_speed is not None:
         latched = LATCHED * 1000 / RESTITUTION
         margin = min(latched - run.slam_speed, -LEAST)
         ends = "rolls open" if run.outcome == "open" else f"stays {stays} open"
-        says = f"{pushed} meets home at {run.slam_speed:.0f} mm/s, springs back and {ends}."
+        says = f"{pushed} meets home at {words.speed(run.slam_speed)}, springs back and {ends}."
         working = f"{latched:.1f} (springs back less than shows) − {run.slam_speed:.1f} = {margin:.1f} mm/s"
         cure = "A damper that takes more, less mass, or a cabinet that leans less."
     elif run.outcome == "too-slow":
@@ -78,23 +82,32 @@ def _closes(one: Closing, words: Words) -> Check:
         working = f"−{run.stall_at:.1f} mm / {TIME_OUT:g} s = {margin:.1f} mm/s"
         cure = "A stronger pull-in or less damping."
     else:
-        margin = min(one.push - one.least_push, -LEAST)
+        margin = min(one.push - one.arrives_at, -LEAST)
         rolls = "rolls open again" if run.outcome == "open" else f"stays {stays} open"
-        says = f"{pushed} {rolls}; it wants {one.least_push:.0f} mm/s."
+        says = f"{pushed} {rolls}; {_wants(one, words)}."
         working = f"{least} = {margin:.1f} mm/s"
         cure = "Level the cabinet, take mass off, or choose a family that pulls harder."
     return Check("closes", "stop", margin, "mm/s", _told(says, cure), working, _HAND, cure)
 
 
-def _slam(one: Closing) -> Check:
+def _wants(one: Closing, words: Words) -> str:
+    """The push that would close it, or that none near it does."""
+    wanted = words.speed(math.ceil(one.arrives_at))
+    if one.least_push is None:
+        return f"a harder push, from {wanted} on, would get home, but not stay there"
+    return f"it wants {wanted}"
+
+
+def _slam(one: Closing, words: Words) -> Check:
     speed, energy = one.pushed.slam_speed, one.pushed.slam_energy
     if speed is None or energy is None:
-        says = "It does not come home, so nothing slams."
+        says = "Pushed, it does not come home, so nothing slams."
         return Check("slam", "ok", SOFT, "mm/s", says, f"{SOFT:g} − 0", "own choice; no source")
     margin = SOFT - speed
     soft = margin >= 0
     says = (
-        f"It meets home at {speed:.0f} mm/s with {_figure(energy, 2)} J; up to {SOFT:g} mm/s is called soft."
+        f"Pushed, it meets home at {words.speed(speed)} with {_figure(energy, 2)} J; "
+        f"up to {words.speed(SOFT)} is called soft."
     )
     cure = "" if soft else "It slams: push gently, take mass off, or choose a family with a stronger damper."
     working = f"{SOFT:g} − {speed:.1f} = {margin:.1f} mm/s"

@@ -18,9 +18,10 @@ def let_go_words(closing: Closing, words: Words) -> str:
 def pushed_words(closing: Closing, words: Words) -> str:
     """What a drawer does that is pushed at hand speed."""
     run = closing.pushed
-    pushed = f"Pushed at {closing.push:.0f} mm/s {words.length(closing.start)} from home, it"
+    pushed = f"Pushed at {words.speed(closing.push)} {words.length(closing.start)} from home, it"
     if run.closes:
-        return f"{pushed} closes in {run.time:.1f} s and meets home at {run.slam_speed:.0f} mm/s"
+        assert run.slam_speed is not None
+        return f"{pushed} closes in {run.time:.1f} s and meets home at {words.speed(run.slam_speed)}"
     springs = "springs back and " if run.slam_speed is not None else ""
     return f"{pushed} does not close: {_stays(run, words, springs)}"
 

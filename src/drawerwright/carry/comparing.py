@@ -188,6 +188,6 @@ FIGURES: Final[tuple[tuple[str, str, str, Callable[[CarriedDrawer], float | None
     ("steel", "Stress over yield", "", _steel),
     ("yaw", "Askew by play", "°", _yaw),
     ("pull", "Rearmost fixing pulled", "N", _pulled),
-    ("closing", "Closes in", "s", _closes),
+    ("closing", "Closes by itself in", "s", _closes),
 )
 """Figures in the order in which they are told: name, words, unit, and where an answer has it."""

@@ -5,12 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from drawerwright.model.fitted import Check, State
-from drawerwright.units import ShownUnits, format_length, format_mass
+from drawerwright.units import MM_PER_INCH, ShownUnits, format_length, format_mass
 
 SLACK = 1e-6
 """How far below nothing a margin may lie and still hold: rounding alone."""
 SMALL = 10.0
-"""Lengths below it [mm] are told in mm: a fraction of an inch would hide them."""
+"""Lengths below it [mm] are told in decimals of an inch: a fraction would hide them. Own choice."""
 NEWTONS_A_POUND = 4.4482216152605
 """N in a pound-force, exact: 0.45359237 kg × 9.80665 m/s²."""
 
@@ -22,8 +22,14 @@ class Words:
     units: ShownUnits = "mm"
 
     def length(self, mm: float, decimals: int = 1) -> str:
-        """A length [mm]."""
-        return format_length(mm, "mm" if abs(mm) < SMALL else self.units, decimals=decimals).replace("-", "−")
+        """A length [mm]; where inches are read, a small one in decimals of an inch."""
+        if abs(mm) >= SMALL or self.units == "mm":
+            return format_length(mm, self.units, decimals=decimals).replace("-", "−")
+        return self._told(format_length(mm, decimals=decimals), f"{_inches(mm, decimals + 1)} in")
+
+    def speed(self, mm_s: float) -> str:
+        """A speed [mm/s]."""
+        return self._told(f"{round(mm_s) + 0.0:.0f} mm/s", f"{_inches(mm_s, 1)} in/s")
 
     def mass(self, kg: float) -> str:
         """A mass [kg]."""
@@ -31,10 +37,17 @@ class Words:
 
     def force(self, newtons: float) -> str:
         """A force [N]; in pounds-force as well where inches are read."""
-        told = f"{round(newtons, 0) + 0.0:.0f} N"
         pounds = f"{round(newtons / NEWTONS_A_POUND, 0) + 0.0:.0f} lbf"
-        told = {"mm": told, "in": pounds, "both": f"{told} ({pounds})"}[self.units]
+        return self._told(f"{round(newtons, 0) + 0.0:.0f} N", pounds)
+
+    def _told(self, metric: str, inch: str) -> str:
+        told = {"mm": metric, "in": inch, "both": f"{metric} ({inch})"}[self.units]
         return told.replace("-", "−")
+
+
+def _inches(mm: float, decimals: int) -> str:
+    """Decimals of an inch without trailing zeros, never a negative nought."""
+    return f"{round(mm / float(MM_PER_INCH), decimals) + 0.0:.{decimals}f}".rstrip("0").rstrip(".")
 
 
 def state_of(margin: float, *, watch_below: float | None = None, only_watches: bool = False) -> State:

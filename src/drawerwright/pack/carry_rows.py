@@ -113,13 +113,16 @@ def _closing(closing: Closing | None, words: Words) -> list[Row]:
     caught = min(closing.capture, closing.travel)
     return [
         (f"Let go {words.length(caught)} from home", ends_words(closing.let_go, words)),
-        (f"Pushed at {closing.push:.0f} mm/s", ends_words(closing.pushed, words)),
+        (f"Pushed at {words.speed(closing.push)}", ends_words(closing.pushed, words)),
         *(
             ()
-            if closing.slam_speed is None
-            else (("It then meets home at", f"{closing.slam_speed:.0f} mm/s"),)
+            if closing.pushed.slam_speed is None
+            else (("It then meets home at", words.speed(closing.pushed.slam_speed)),)
         ),
-        ("Least push that gets home", f"{closing.least_push:.0f} mm/s"),
+        (
+            "Least push that closes it",
+            "none: it would not stay" if closing.least_push is None else words.speed(closing.least_push),
+        ),
         ("Drawn home up to a lean of", lean_words(closing.limit_tilt)),
         ("Opening pulls at most", words.force(closing.opening_force)),
     ]

@@ -20,8 +20,8 @@ def state_of_run(unit: SoftClose, mass: float, tilt: float, push: float) -> tupl
     """State of one drawer's run, and how near its speed at home is to the soft limit [mm/s]."""
     one = closing_of(mass, unit, travel=500, tilt_deg=tilt, push=push)
     assert one is not None
-    speed = one.slam_speed or 0.0
-    return ("slams" if speed > SOFT else "closes" if one.closes else "stalls"), abs(speed - SOFT)
+    speed = one.pushed.slam_speed or 0.0
+    return ("slams" if speed > SOFT else "closes" if one.pushed.closes else "stalls"), abs(speed - SOFT)
 
 
 def test_the_chart_has_all_three_areas_and_they_lie_where_statics_put_them() -> None:
@@ -63,7 +63,7 @@ def test_the_speed_at_home_is_the_runs_within_half_a_percent() -> None:
         for column, mass in enumerate(masses):
             one = closing_of(mass, UNIT, travel=500, tilt_deg=tilt)
             assert one is not None
-            assert chart.home_speed[row, column] == pytest.approx(one.slam_speed, rel=5e-3)
+            assert chart.home_speed[row, column] == pytest.approx(one.pushed.slam_speed, rel=5e-3)
 
 
 def test_states_are_named_in_the_order_of_their_numbers() -> None:

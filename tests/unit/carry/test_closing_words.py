@@ -22,20 +22,18 @@ def closing(mass: float = 20.0, tilt_deg: float = 0.0, **unit: float) -> Closing
 def test_a_drawer_that_is_drawn_home_closes_by_itself_in_the_time_of_that_run() -> None:
     one = closing()
     assert one.let_go.closes
-    assert one.let_go.time != one.time
-    assert let_go_words(one, WORDS) == (
-        f"Let go 50 mm from home, it closes by itself in {one.let_go.time:.1f} s"
-    )
+    assert one.time != one.pushed.time
+    assert let_go_words(one, WORDS) == (f"Let go 50 mm from home, it closes by itself in {one.time:.1f} s")
 
 
 def test_a_drawer_that_wants_a_push_is_not_said_to_close_by_itself() -> None:
     one = closing(drag=0.1, damping=0.058)
-    assert one.closes
-    assert not one.let_go.closes
+    assert one.pushed.closes
+    assert not one.closes
     assert "does not close by itself" in let_go_words(one, WORDS)
     assert pushed_words(one, WORDS) == (
-        f"Pushed at 300 mm/s 50 mm from home, it closes in {one.time:.1f} s "
-        f"and meets home at {one.slam_speed:.0f} mm/s"
+        f"Pushed at 300 mm/s 50 mm from home, it closes in {one.pushed.time:.1f} s "
+        f"and meets home at {one.pushed.slam_speed:.0f} mm/s"
     )
 
 
@@ -56,8 +54,8 @@ def test_a_drawer_that_stays_open_is_told_how_far(units: str) -> None:
 
 def test_what_springs_back_is_told_so() -> None:
     one = closing(mass=45.0, drag=0.03, damping=0.0, pull_in=1.0)
-    assert not one.closes
-    assert one.slam_speed is not None
+    assert not one.pushed.closes
+    assert one.pushed.slam_speed is not None
     assert "does not close: it springs back and stays" in pushed_words(one, WORDS)
 
 

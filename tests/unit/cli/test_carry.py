@@ -44,9 +44,9 @@ def test_closing_by_itself_is_told_of_the_drawer_let_go_and_the_push_apart(
     (told,) = json.loads(command("carry", job, "--drawer", "A", "--json").out)["drawers"]
     closing = told["closing"]
     words = " ".join(command("carry", job, "--drawer", "A").out.split())
-    assert closing["let_go"]["time"] != closing["time"]
-    assert f"Let go 50 mm from home, it closes by itself in {closing['let_go']['time']:.1f} s." in words
-    assert f"Pushed at 300 mm/s 50 mm from home, it closes in {closing['time']:.1f} s" in words
+    assert closing["time"] != closing["pushed"]["time"]
+    assert f"Let go 50 mm from home, it closes by itself in {closing['time']:.1f} s." in words
+    assert f"Pushed at 300 mm/s 50 mm from home, it closes in {closing['pushed']['time']:.1f} s" in words
 
 
 def test_a_drawer_that_wants_a_push_does_not_close_by_itself(
@@ -58,8 +58,8 @@ def test_a_drawer_that_wants_a_push_does_not_close_by_itself(
     stiff.write_text(text.replace("damping = 0.1, drag = 0.008", "damping = 0.056, drag = 0.1"), "utf-8")
     asked = [job, "--drawer", "A", "--slides", stiff]
     (told,) = json.loads(command("carry", *asked, "--json").out)["drawers"]
-    assert told["closing"]["closes"]
-    assert not told["closing"]["let_go"]["closes"]
+    assert told["closing"]["pushed"]["closes"]
+    assert not told["closing"]["closes"]
     words = " ".join(command("carry", *asked).out.split())
     assert "it does not close by itself: it stays 50 mm open" in words
     assert "it closes by itself" not in words

@@ -75,10 +75,10 @@ def test_on_either_side_of_an_edge_the_run_of_one_drawer_ends_otherwise(chart: C
             assert lower is not None
             assert upper is not None
             if under:
-                assert (lower.slam_speed or 0) > SOFT > (upper.slam_speed or 0)
+                assert (lower.pushed.slam_speed or 0) > SOFT > (upper.pushed.slam_speed or 0)
             else:
-                assert lower.closes
-                assert not upper.closes
+                assert lower.pushed.closes
+                assert not upper.pushed.closes
 
 
 def test_a_drawer_is_marked_at_its_place_and_named_in_the_alternative_text(chart: ClosingChart) -> None:

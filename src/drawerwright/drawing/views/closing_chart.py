@@ -280,10 +280,10 @@ def _marked(field: _Field, closing: Closing | None, units: Units) -> list[Primit
 
 
 def state_of(closing: Closing) -> ChartState:
-    """The area that one drawer's answer belongs to."""
-    if (closing.slam_speed or 0.0) > SOFT:
+    """The area that one pushed drawer's answer belongs to."""
+    if (closing.pushed.slam_speed or 0.0) > SOFT:
         return "slams"
-    return "closes" if closing.closes else "stalls"
+    return "closes" if closing.pushed.closes else "stalls"
 
 
 def _alt(chart: ClosingChart, closing: Closing | None, units: Units) -> str:

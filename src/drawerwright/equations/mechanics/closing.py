@@ -80,6 +80,8 @@ def least_speed(mass: Reals, tilt: Reals, unit: ClosingUnit, start: float, steps
     step = start / steps
     against = rolling_drag(mass, tilt, unit.drag) + uphill(mass, tilt)
     speed: Q = np.zeros(np.shape(against), dtype=np.float64)
+    if unit.spring >= 0.0 and np.all(against <= unit.pull_in):
+        return speed  # the pull beats what holds it from the last of the way outwards
     half = step * unit.damping / 2.0
     for k in range(steps):
         wanted = mass * speed**2 / 2.0 + half * speed + step * (against - unit.pull((k + 0.5) * step))
