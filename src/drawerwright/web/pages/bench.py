@@ -111,7 +111,7 @@ def tick(request: Request, job_id: str, name: str, form: Form, piece: Piece = 1)
 
 
 def drawn(fitted: FittedDrawer, which: Drawn, shown: Shown) -> Scene:
-    """One view of a drawer at a scale at which its lettering is large; why it is not longer is no news here."""
+    """One view of a drawer at a scale at which its lettering is large, without the next longer slide."""
     views = {
         "side": lambda: side_section(fitted, shown, why_not_longer=False),
         "plan": lambda: plan(fitted, shown, why_not_longer=False),
