@@ -97,6 +97,9 @@ class _Reader:
         if column is None:
             close = nearest(key, job_settings())
             says = f'is not a key of the job: the nearest is "{close}"'
+            text = shown(cells[filled[0]]).strip('"').strip()
+            if len(filled) == 1 and " " in text:  # words above a table are what the job is called
+                says, close = "stands alone above the headings and is not a key of the job", f"title,{text}"
             self._keep([(order, Fault(place, f'"{key}"', says, close))])
             return
         if len(filled) > 2:

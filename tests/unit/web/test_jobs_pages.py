@@ -502,3 +502,23 @@ def test_too_many_drawers_in_one_file_are_counted(client: TestClient) -> None:
     assert answer.status_code == 422
     assert "5001 drawers" in words_of(answer.text)
     assert "[…]" not in answer.text
+
+
+def test_a_title_row_above_the_headings_of_a_file_is_answered_with_how_a_title_is_told(
+    client: TestClient,
+) -> None:
+    rows = "Kitchen at the quay,,,,\nid,opening.width,opening.height,opening.depth,side\nA,562,168,530,16\n"
+    words = words_of(brought(client, "job.csv", rows.encode()).text)
+    assert "title,Kitchen at the quay" in words
+    assert "defaults.box" not in words
+
+
+def test_lengths_that_drawers_of_a_cabinet_share_are_told_with_their_unit(
+    client: TestClient, store: Store
+) -> None:
+    shared = {"id": "K1", "first_row": 45, "pitch": 32}
+    rows = [measured(name, cabinet="K1", row=row) for row, name in enumerate("AB", 1)]
+    job = kept(store, *rows, cabinet=[shared])
+    words = words_of(client.get(f"/jobs/{job.id}/cabinets").text)
+    assert "45 mm" in words
+    assert "32 mm" in words
