@@ -93,7 +93,7 @@ def answer_values(
     """
     drawers = values.get("drawer")
     drawers = list(drawers) if isinstance(drawers, Sequence) and not isinstance(drawers, str) else []
-    names = [_name(one, at) for at, one in enumerate(drawers)]
+    names = drawer_names(drawers)
     shown: ShownUnits = units or ("in" if values.get("units") == "in" else "mm")
     found: dict[int, DrawerAnswer] = {}
     columns: list[FittedColumn] = []
@@ -196,6 +196,11 @@ def _twice(names: Sequence[str]) -> list[tuple[int, Fault]]:
         else:
             first[name] = at
     return faults
+
+
+def drawer_names(drawers: Sequence[Any]) -> list[str]:
+    """The drawers' ids as people read them; where one has none, its place."""
+    return [_name(one, at) for at, one in enumerate(drawers)]
 
 
 def _name(drawer: Any, at: int) -> str:

@@ -19,18 +19,23 @@ from drawerwright.units import ShownUnits
 from drawerwright.web.aims import NO_AIM, AimAsked, fitted_for
 from drawerwright.web.families import families_of
 from drawerwright.web.fitting import read_values
+from drawerwright.web.leaving_out import leave_out
 from drawerwright.web.packs_kept import Make, Progress
 
 
 @dataclass(frozen=True, slots=True)
 class PackOptions:
-    """What may be chosen of a pack; the defaults are the command's. `units` None: as the job has them."""
+    """What may be chosen of a pack; the defaults are the command's. `units` None: as the job has them.
+
+    `without`: names of drawers that are left out.
+    """
 
     only: tuple[Section, ...] = ()
     paper: PaperName = "a4"
     units: ShownUnits | None = None
     fraction: int = 32
     aim: AimAsked = NO_AIM
+    without: tuple[str, ...] = ()
 
     def query(self) -> list[tuple[str, str]]:
         """The options as keys and values of an address; what is as it is by default is left out."""
@@ -42,7 +47,7 @@ class PackOptions:
             told.append(("units", self.units))
         if self.fraction != plain.fraction:
             told.append(("fraction", str(self.fraction)))
-        return [*told, *self.aim.query()]
+        return [*told, *self.aim.query(), *(("without", one) for one in self.without)]
 
 
 @dataclass(frozen=True)
@@ -95,6 +100,7 @@ class PackOrder:
 
 
 def order_pack(store: Store, job: str, revision: int | None, options: PackOptions) -> PackOrder:
-    """The pack of a stored job as it is to be made now. Raises NotInStore."""
+    """The pack of a stored job as it is to be made now. Raises NotInStore; InputError for `without`."""
     stored = store.job(job, revision)
-    return PackOrder(stored.id, stored.revision, stored.values, families_of(store), options)
+    values = leave_out(stored.values, options.without)
+    return PackOrder(stored.id, stored.revision, values, families_of(store), options)

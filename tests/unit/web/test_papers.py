@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 import time
+from html import unescape
 from typing import Any
 
 import pytest
@@ -128,3 +129,38 @@ def test_files_are_sorted_to_their_sections_and_sizes_are_rounded() -> None:
     assert section_of("sheets-02.pdf") == "sheets"
     assert section_of("fit.json") is None
     assert [size_words(size) for size in (999, 12_400, 3_140_000)] == ["999 bytes", "12 kB", "3.1 MB"]
+
+
+def test_a_job_that_is_half_measured_goes_on_paper_without_the_drawers_that_do_not_read(
+    client: TestClient, store: Store
+) -> None:
+    opening = {"width": 562, "height": 168, "depth": 530}
+    drawers = [
+        {"id": "A", "opening": opening, "side": 16},
+        {"id": "B & C", "cabinet": "K", "opening": {**opening, "width": "wide"}, "side": 16},
+        {"opening": {"width": 500}},
+    ]
+    cabinets = [{"id": "K", "pitch": "narrow"}]
+    job = store.create_job({"title": "Half", "cabinet": cabinets, "drawer": drawers}).id
+    html = unescape(client.get(f"/jobs/{job}/papers").text)
+    assert "Go on without B & C, 3" in html
+    (query,) = re.findall(rf'href="/jobs/{job}/papers\?(without=[^"]*)"', html)
+    files = re.findall(rf'href="(/api/v1/jobs/{job}/file\.\w+\?[^"]*)"', html)
+    assert len(files) == 3
+    for address in files:
+        assert client.get(address).status_code == 200
+    kept = client.get(files[0]).text
+    assert 'id = "A"' in kept
+    assert "B & C" not in kept
+    html = unescape(client.get(f"/jobs/{job}/papers?{query}").text)
+    assert "Left out of these papers:" in html
+    assert 'name="without" value="B & C"' in html
+    assert "does not read" not in html
+    listed = re.findall(r'<a href="([^"]*cut-list\.csv[^"]*)"', html)[0]
+    answer = client.get(listed)
+    assert answer.status_code == 200
+    assert "A" in answer.text
+    for address in (f"/api/v1/jobs/{job}/file.toml", f"/api/v1/jobs/{job}/pack/files"):
+        refused = client.get(address, params={"without": "D"})
+        assert refused.status_code == 422
+        assert "is not a drawer of this job" in refused.text

@@ -44,9 +44,14 @@ def options_in_query(
     paper: Annotated[PaperName, Query(description="Size of the sheets that are printed.")] = "a4",
     units: Annotated[ShownUnits | None, Query(description="Units on papers; the job's unless told.")] = None,
     fraction: Annotated[Literal["32", "64"], Query(description="Finest parts of an inch on papers.")] = "32",
+    without: Annotated[
+        list[str] | None, Query(description="Drawers that are left out, such as those not measured yet.")
+    ] = None,
 ) -> PackOptions:
     """Options of a pack; sections in one order, so that the same wish has the same name."""
-    return PackOptions(tuple(sorted(set(only or ()))), paper, units, int(fraction), aim)
+    return PackOptions(
+        tuple(sorted(set(only or ()))), paper, units, int(fraction), aim, tuple(sorted(set(without or ())))
+    )
 
 
 Options = Annotated[PackOptions, Depends(options_in_query)]

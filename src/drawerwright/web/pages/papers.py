@@ -24,6 +24,7 @@ from drawerwright.web.api.pack import options_in_query, packs_of
 from drawerwright.web.families import families_of
 from drawerwright.web.faults import UNPROCESSABLE
 from drawerwright.web.fitting import DrawerAnswer, answer_values
+from drawerwright.web.leaving_out import leave_out, to_leave_out
 from drawerwright.web.packing import PackOptions, PackOrder
 from drawerwright.web.packs_kept import Step
 from drawerwright.web.pages.forms import store_of
@@ -81,9 +82,11 @@ def papers(
     """What a job's pack is, and how it stands; `build` begins it; `drawer`: the drawings of one drawer."""
     store = store_of(request)
     job = store.job(job_id)
-    order = PackOrder(job.id, job.revision, job.values, families_of(store), options)
+    order = PackOrder(
+        job.id, job.revision, leave_out(job.values, options.without), families_of(store), options
+    )
     units: ShownUnits = options.units or ("in" if job.values.get("units") == "in" else "mm")
-    answers, faults = _answered(order, units)
+    answers, faults, unread = _answered(order, units)
     state: Ready | Step | None = None
     if not faults:
         kept = packs_of(request)
@@ -102,6 +105,11 @@ def papers(
         aims=AIM_WORDS,
         answers=answers,
         faults=faults,
+        unread=unread,
+        without_those=urlencode(
+            [*_here(request, "without"), *(("without", one) for one in (*options.without, *unread))]
+        ),
+        exported=urlencode([("without", one) for one in (*options.without, *unread)]),
         not_papered=_not_papered(answers, shown),
         to_build=sum(each.fitted.drawer.quantity for each in answers if each.fitted and each.fitted.slide),
         ready=state if isinstance(state, Ready) else None,
@@ -127,8 +135,13 @@ def drawings_of(fitted: FittedDrawer, shown: Shown) -> list[tuple[str, Scene]]:
     return drawn
 
 
-def _answered(order: PackOrder, units: ShownUnits) -> tuple[tuple[DrawerAnswer, ...], tuple[Fault, ...]]:
-    """Each drawer's answer as the papers will have it, and all faults that keep them from being made."""
+def _answered(
+    order: PackOrder, units: ShownUnits
+) -> tuple[tuple[DrawerAnswer, ...], tuple[Fault, ...], tuple[str, ...]]:
+    """Each drawer's answer as the papers will have it, and all faults that keep them from being made.
+
+    Then the names of the drawers without which they can be made; none where nothing is left then.
+    """
     found = answer_values(order.values, order.families, units=units)
     faults = [*found.faults, *(fault for one in found.drawers for fault in one.faults)]
     if not found.drawers:
@@ -136,12 +149,14 @@ def _answered(order: PackOrder, units: ShownUnits) -> tuple[tuple[DrawerAnswer, 
             Fault("drawers", "", "are none: there is nothing to put on paper", "a drawer in the schedule")
         )
     if faults or order.options.aim == NO_AIM:
-        return found.drawers, tuple(dict.fromkeys(faults))
+        unread = to_leave_out(found)
+        unread = unread if len(unread) < len(found.drawers) else ()
+        return found.drawers, tuple(dict.fromkeys(faults)), unread
     try:
         fitted, _ = fitted_for(order.values, order.families, order.options.aim, units)
     except InputError as error:
-        return found.drawers, error.faults
-    return tuple(DrawerAnswer(one.id, one) for one in fitted.drawers), ()
+        return found.drawers, error.faults, ()
+    return tuple(DrawerAnswer(one.id, one) for one in fitted.drawers), (), ()
 
 
 def _not_papered(answers: tuple[DrawerAnswer, ...], shown: Shown) -> list[dict[str, Any]]:
@@ -161,7 +176,7 @@ def _addresses(order: PackOrder, request: Request) -> dict[str, str]:
         quote(order.job, safe=""),
         urlencode([("revision", str(order.revision)), *order.options.query()]),
     )
-    here = [(key, text) for key, text in request.query_params.multi_items() if key not in ("build", "drawer")]
+    here = _here(request)
     return {
         "pack": order.address,
         "progress": f"/api/v1/jobs/{job}/pack/progress?{query}",
@@ -170,6 +185,12 @@ def _addresses(order: PackOrder, request: Request) -> dict[str, str]:
         "again": f"/jobs/{job}/papers?{urlencode([*here, ('build', '1')])}",
         "drawing": f"/jobs/{job}/papers?{urlencode([*here, ('drawer', '')])}",
     }
+
+
+def _here(request: Request, *but: str) -> list[tuple[str, str]]:
+    """What the address asks for, other than building, one drawer's drawings, and what is left aside."""
+    aside = ("build", "drawer", *but)
+    return [(key, text) for key, text in request.query_params.multi_items() if key not in aside]
 
 
 def _file_address(order: PackOrder, path: str, section: str) -> str:
