@@ -56,7 +56,7 @@ _BOTTOMS: Final = (
 _FROM: Final = (("", "inside width"), ("outside", "outside width"))
 
 MEASURED: Final = (
-    Field("width", "opening.width", "Opening width", "length", "As measured; several readings stand behind commas", width=12),
+    Field("width", "opening.width", "Opening width", "length", "Several readings: commas between", width=12),
     Field("height", "opening.height", "Height", "length", "Clear height of the opening"),
     Field("depth", "opening.depth", "Depth", "length", "To the first thing behind"),
     Field("side", "side", "Sides", "length", "Thickness as measured", width=5),

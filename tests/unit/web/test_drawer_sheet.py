@@ -174,5 +174,5 @@ def test_the_help_of_a_field_names_no_length_of_other_units(client: TestClient, 
     opening = {"width": 22, "height": 6, "depth": 21}
     job = store.create_job({"units": "in", "drawer": [{"id": "A", "opening": opening, "side": 0.625}]}).id
     html = client.get(f"/jobs/{job}/drawers/A").text
-    assert "several readings stand behind commas" in html
+    assert "Several readings: commas between" in html
     assert "562" not in html
