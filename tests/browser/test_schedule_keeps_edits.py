@@ -63,6 +63,9 @@ def test_of_edits_typed_while_cut_off_only_the_one_that_cannot_be_kept_is_left_a
     assert "not saved: B, note" in told.inner_text()
     assert len(cell(page, 1, "note").input_value()) == 10_001, "what was typed stays in its cell"
     assert cell(page, 1, "note").get_attribute("aria-invalid") == "true"
+    page.set_viewport_size({"width": 360, "height": 780})
+    assert page.evaluate("document.documentElement.scrollWidth") == 360, "a long text goes not sideways"
+    page.set_viewport_size({"width": 1600, "height": 1000})
     page.reload()
     told.wait_for()
     cell(page, 1, "note").fill("short")
