@@ -1,8 +1,8 @@
 """The moves of fronts against other ways to the same answer.
 
 The bounded least squares is written down once more, from geometry alone, and solved by lsq_linear of
-scipy.optimize (one front), by trying every mark of a grid (three adjusters), and as a quadratic programme by
-DAQP (stacks).
+scipy.optimize (one front, on each face of the limits of left against right), by trying every mark of a grid
+(three adjusters), and as a quadratic programme by DAQP (stacks).
 """
 
 from __future__ import annotations
@@ -98,6 +98,49 @@ def bounds_of(count: int) -> tuple[np.ndarray, np.ndarray]:
     return np.concatenate([np.tile(LOW, count), -free]), np.concatenate([np.tile(HIGH, count), free])
 
 
+ALONG = (("left_top", "left_bottom"), ("right_top", "right_bottom"), ("top_left", "top_right"),
+         ("bottom_left", "bottom_right"))  # fmt: skip
+ACROSS = (("out_top_left", "out_top_right"), ("out_bottom_left", "out_bottom_right"))
+
+
+def angles(stack: Stack, pairs: Any, coordinate: int) -> np.ndarray:
+    """Roll or yaw of each front by the differences along edges; 0 where that is within their noise."""
+    rows, off = [], []
+    for at, front in enumerate(stack.fronts):
+        for one, two in pairs:
+            if one not in front.told.readings:
+                continue
+            row = np.zeros(len(stack.fronts))
+            change = front.geometry.gap_changes[:, coordinate]
+            row[at] = change[GAP_NAMES.index(one)] - change[GAP_NAMES.index(two)]
+            if one == "top_left" and at + 1 < len(stack.fronts):
+                change = stack.fronts[at + 1].geometry.gap_changes[:, coordinate]
+                row[at + 1] = change[GAP_NAMES.index("bottom_left")] - change[GAP_NAMES.index("bottom_right")]
+            rows.append(row)
+            off.append(front.told.readings[one].value - front.told.readings[two].value)
+    if not rows:
+        return np.zeros(len(stack.fronts))
+    found = np.linalg.lstsq(np.array(rows), np.array(off), rcond=None)[0]
+    within = np.sqrt(np.sum(np.linalg.pinv(np.array(rows)) ** 2, axis=1)) * 0.1 * np.sqrt(2.0)
+    return np.where(np.abs(found) > within, found, 0.0)
+
+
+def limits_of(stack: Stack) -> tuple[np.ndarray, np.ndarray]:
+    """Least and most marks that right is turned more than left: heights and depths of each front (2 n,).
+
+    A roll may be cured and no more; unlike depths may also undo the yaw that a side move brings.
+    """
+    found = []
+    rolls, yaws = angles(stack, ALONG, 3), angles(stack, ACROSS, 4)
+    for front, roll, yaw in zip(stack.fronts, rolls, yaws, strict=True):
+        cure, straight = -roll * front.geometry.base / STEP, yaw * front.geometry.base / STEP
+        swing = front.geometry.base / front.geometry.length
+        found.append((min(cure, 0.0), max(cure, 0.0)))
+        found.append((min(straight, 0.0) + swing * LOW[0], max(straight, 0.0) + swing * HIGH[0]))
+    least, most = np.array(found).T
+    return least, most
+
+
 def solved(question: Question) -> np.ndarray:
     return best_turns(question, free_turns(question))
 
@@ -107,11 +150,40 @@ def fitted(fit_one: Callable[..., FittedDrawer]) -> FittedDrawer:
     return fit_one(front={"style": "inset"})
 
 
+def on_best_face(rows: np.ndarray, wanted: np.ndarray, least: np.ndarray, most: np.ndarray) -> np.ndarray:
+    """The best turns of one front (5,): of all faces of the limits, each by lsq_linear, the best inside."""
+    low, high = bounds_of(1)
+    best, turns = np.inf, np.zeros(5)
+    for height, depth in product((None, least[0], most[0]), (None, least[1], most[1])):
+        lower, upper, whole = low.copy(), high.copy(), np.eye(7)
+        offset = np.zeros(7)
+        for place, apart in ((1, height), (3, depth)):
+            if apart is not None:  # the right one is the left one and so much more
+                whole[place + 1, place + 1], whole[place + 1, place] = 0.0, 1.0
+                offset[place + 1] = apart
+                lower[place] = max(low[place], low[place + 1] - apart)
+                upper[place] = min(high[place], high[place + 1] - apart)
+        if np.any(lower >= upper):
+            continue
+        kept = [place for place in range(7) if whole[place, place]]
+        right = wanted - rows @ offset
+        inner = lsq_linear(
+            (rows @ whole)[:, kept], right, (lower[kept], upper[kept]), method="bvls", tol=1e-14
+        )
+        found = whole[:, kept] @ inner.x + offset
+        apart = np.array([found[2] - found[1], found[4] - found[3]])
+        inside = np.all((apart >= least - 1e-7) & (apart <= most + 1e-7))
+        if inside and np.sum((rows @ found - wanted) ** 2) < best:
+            best, turns = float(np.sum((rows @ found - wanted) ** 2)), found[:5]
+    assert np.isfinite(best)
+    return turns
+
+
 @pytest.mark.parametrize("seed", range(25))
 def test_one_front_is_turned_as_lsq_linear_turns_it(fitted: FittedDrawer, seed: int) -> None:
     stack = stack_of(fitted, 1, np.random.default_rng(seed))
     rows, wanted = written_down(stack)
-    expected = lsq_linear(rows, wanted, bounds_of(1), method="bvls", tol=1e-14).x[:5]
+    expected = on_best_face(rows, wanted, *limits_of(stack))
     assert solved(question_of(stack, find_state(stack), "even")) == pytest.approx(expected, abs=1e-6)
 
 
@@ -127,9 +199,14 @@ def test_a_stack_is_turned_as_a_quadratic_programme_turns_it(
     unbound = np.isinf(high)
     low, high = np.where(unbound, -1e6, low), np.where(unbound, 1e6, high)
     size = rows.shape[1]
+    least, most = limits_of(stack)
+    apart = np.zeros((2 * count, size))
+    for at, place in product(range(count), (0, 1)):
+        first = 5 * at + 1 + 2 * place
+        apart[2 * at + place, first : first + 2] = -1.0, 1.0
     turned, _, flag, _ = daqp.solve(
-        np.ascontiguousarray(rows.T @ rows), -rows.T @ wanted, np.zeros((0, size)), high, low,
-        np.zeros(size, dtype=np.int32),
+        np.ascontiguousarray(rows.T @ rows), -rows.T @ wanted, apart, np.append(high, most),
+        np.append(low, least), np.zeros(size + 2 * count, dtype=np.int32),
     )  # fmt: skip
     assert flag == 1
     ours = solved(question_of(stack, find_state(stack), "even"))
@@ -144,6 +221,8 @@ def test_a_stack_is_turned_as_a_quadratic_programme_turns_it(
     free = np.linalg.lstsq(rows[:, 5 * count :], wanted - rows[:, : 5 * count] @ ours, rcond=None)[0]
     whole[5 * count :] = free
     assert np.all((ours >= low[: 5 * count] - 1e-9) & (ours <= high[: 5 * count] + 1e-9))
+    unlike = apart[:, : 5 * count] @ ours
+    assert np.all((unlike >= least - 1e-6) & (unlike <= most + 1e-6))
     assert lost(whole) <= lost(turned) * (1 + 1e-6) + 1e-9
     assert ours == pytest.approx(turned[: 5 * count], abs=2e-3)
 
@@ -163,7 +242,12 @@ def test_whole_marks_lose_little_to_the_best_of_every_grid_point(fitted: FittedD
         return float(marks @ question.matrix @ marks / 2 + question.slope @ marks)
 
     grid = product(range(-6, 7), range(13), range(13))
-    best = min(lost(np.array(marks, dtype=float)) for marks in grid)
+    least, most = limits_of(stack)[0][0], limits_of(stack)[1][0]
+    best = min(
+        lost(np.array(marks, dtype=float))
+        for marks in grid
+        if least - 0.5 - 1e-6 <= marks[2] - marks[1] <= most + 0.5 + 1e-6
+    )
     ours = lost(whole_turns(question, solved(question)).astype(float))
     nothing = lost(np.zeros(3))
     assert best - 1e-9 <= ours <= best + float(question.allowed[0]) / 2 + 1e-9

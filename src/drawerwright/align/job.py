@@ -15,12 +15,13 @@ from drawerwright.align.line import Line, check_line, line_of
 from drawerwright.align.measured import Travel, stacks_of
 from drawerwright.align.moves import best_turns, free_turns, question_of
 from drawerwright.align.next_reading import next_reading
+from drawerwright.align.order import order_turns
 from drawerwright.align.pose import Found, find_state, pose_of, readings_told
 from drawerwright.align.shape import find_shapes
 from drawerwright.align.stack import Stack
 from drawerwright.align.steps import gaps_at, steps_of, turns_of
 from drawerwright.align.travel import refine_travel
-from drawerwright.align.warnings import warnings_of
+from drawerwright.align.warnings import closes_words, further_turns, warnings_of
 from drawerwright.align.whole_marks import Marks, whole_turns
 from drawerwright.catalogue.gap_grades import GradeName, usual_grade
 from drawerwright.model.fitted import FittedJob
@@ -31,6 +32,8 @@ Progress: TypeAlias = Callable[[int, int], None]
 """Called with stacks done and stacks in all."""
 
 _OFTEN = 100
+_AT_END = 1e-6
+"""An adjuster is at its end within this share of a mark."""
 
 
 @dataclass(frozen=True)
@@ -86,21 +89,33 @@ def align_job(
 
 @dataclass(frozen=True)
 class Turned:
-    """How a stack's adjusters (6 n,) are to be turned, and how far their ends keep them short, in marks."""
+    """How a stack's adjusters (6 n,) are to be turned, in marks.
+
+    `short`: best turns within their ends less those without ends; `further`: what those at their end would
+    have to be turned on by, for what the readings tell.
+    """
 
     marks: Marks
     short: Array
+    further: Array
 
 
 def turn_stack(stack: Stack, found: Found, target: Target, line: Line | None = None) -> Turned:
     """How to turn the adjusters of a stack, from its state as found."""
     question = question_of(stack, found, target, line_of(stack, line) if line else None)
     free = free_turns(question)
+    best = best_turns(question, free)
     marks = np.zeros(6 * len(stack.fronts), dtype=np.int64)
     short = np.zeros(6 * len(stack.fronts))
-    marks[question.columns] = whole_turns(question, best_turns(question, free))
-    short[question.columns] = np.clip(free, question.low, question.high) - free
-    return Turned(marks, short)
+    ends = np.zeros(6 * len(stack.fronts), dtype=np.int64)
+    marks[question.columns] = whole_turns(question, best)
+    short[question.columns] = best - free
+    ends[question.columns] = (best > question.high - _AT_END).astype(int) - (best < question.low + _AT_END)
+    further = [
+        further_turns(front, found.is_told(at), -short[6 * at : 6 * at + 6], ends[6 * at : 6 * at + 6])
+        for at, front in enumerate(stack.fronts)
+    ]
+    return Turned(marks, short, np.concatenate(further))
 
 
 def _align(stack: Stack, wanted: _Wanted, *, from_the_top: bool) -> tuple[AlignedFront, ...]:
@@ -112,7 +127,9 @@ def _align(stack: Stack, wanted: _Wanted, *, from_the_top: bool) -> tuple[Aligne
     turning = turn_stack(stack, found, wanted.target, wanted.line)
     marks = turning.marks
     turns = tuple(turns_of(front, marks[6 * at : 6 * at + 6]) for at, front in enumerate(stack.fronts))
-    steps, after = steps_of(stack, turns, values, told, order)
+    ordered = order_turns(stack, turns, values, told, order)
+    turns, tight = ordered.turns, ordered.tight
+    steps, after = steps_of(stack, turns, values, told, ordered.fronts)
     shapes = find_shapes(stack)
     fronts = []
     for at, front in enumerate(stack.fronts):
@@ -135,7 +152,10 @@ def _align(stack: Stack, wanted: _Wanted, *, from_the_top: bool) -> tuple[Aligne
                 expected=gaps_at(stack, at, after, told),
                 left_over=tuple(left),
                 next_reading=next_reading(stack, found, at),
-                warnings=tuple(warnings_of(stack, found, at, turned, turning.short[part])),
+                warnings=(
+                    *warnings_of(stack, found, at, turned, turning.further[part]),
+                    *closes_words(tight[at]),
+                ),
             )
         )
     return tuple(fronts)

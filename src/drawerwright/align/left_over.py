@@ -18,15 +18,14 @@ from drawerwright.align.front_geometry import Array
 from drawerwright.align.pose import Found
 from drawerwright.align.shape import Sized, StackShape
 from drawerwright.align.stack import MeasuredFront, Stack
+from drawerwright.align.words import small_length
 from drawerwright.catalogue.gap_grades import GradeName, gap_grades
-from drawerwright.units import MM_PER_INCH, ShownUnits, format_length
+from drawerwright.units import ShownUnits
 
 SLIGHT: Final = 0.3
 """What is smaller is not worth a word [mm]. Own choice, no source."""
 SLIGHTLY_OUT: Final = 0.5
 """… nor what is smaller of a corner that stands out [mm]. Own choice, no source."""
-EIGHTH: Final = float(MM_PER_INCH) / 8
-"""An eighth of an inch [mm]."""
 STEPS_LEFT: Final = 0.75
 """Less than so many marks is left by whole steps, not by an adjuster's end."""
 
@@ -39,19 +38,23 @@ class LeftContext:
     units: ShownUnits = "mm"
 
     def mm(self, size: float) -> str:
-        """A size in words, without its sign; under 1/8 in it stays in mm, as everywhere."""
-        units = self.units if abs(size) >= EIGHTH else "mm"
-        return format_length(abs(size), units, decimals=1)
+        """A size in words, without its sign; fractions of an inch beside it where the job is told in them."""
+        return small_length(abs(size), self.units, decimals=1)
 
-    def graded(self, what: str, size: Sized, cure: str) -> LeftOver:
-        """A gap that is uneven, held against the grades."""
+    def graded(self, what: str, size: Sized, cure: str, *, unlike: float = 1.0) -> LeftOver:
+        """A gap that is uneven, held against the grades.
+
+        `unlike`: how far two gaps then differ from each other, as a multiple of the size: a front that is
+        off to a side by 1 leaves one gap 2 wider than the other.
+        """
         grades = {one.id: one.gap for one in gap_grades()}
         off = abs(size.value)
-        allows = next((name for name, gap in grades.items() if off <= gap), "")
-        leave = off <= grades[self.grade]
+        allows = next((name for name, gap in grades.items() if off * unlike <= gap), "")
+        leave = off * unlike <= grades[self.grade]
         if leave:
-            limit = format_length(grades[self.grade], decimals=1)
-            cure = f"leave: within the gap grade ({self.grade}, {limit}); else {cure}"
+            limit = self.mm(grades[self.grade])
+            within = f"within the gap grade ({self.grade}, {limit})"
+            cure = f"leave: gaps {self.mm(off * unlike)} unlike are {within}; else {cure}"
         return LeftOver(what, off, size.uncertainty, cure, allows, leave)
 
     def standing_out(self, what: str, size: Sized, cure: str) -> LeftOver:
@@ -193,13 +196,12 @@ def poses_left(
     )
     if x.is_plain(SLIGHT):
         way = "left" if x.value > 0 else "right"
-        yield words.graded(
-            "front off to the side", x, f"fix the front again {words.mm(x.value)} further {way}"
-        )
+        cure = f"fix the front again {words.mm(x.value)} further {way}"
+        yield words.graded("front off to the side", x, cure, unlike=2.0)
     if y.is_plain(SLIGHT):
         way, word = ("lower", "high") if y.value > 0 else ("higher", "low")
         cure = f"fix the front again {words.mm(y.value)} {way}"
-        yield words.graded(f"front {word}", y, cure)
+        yield words.graded(f"front {word}", y, cure, unlike=2.0)
     if roll.is_plain(SLIGHT) and not leans:
         hand = "left" if roll.value > 0 else "right"
         by = abs(roll.value) * geometry.base / geometry.width

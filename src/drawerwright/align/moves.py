@@ -1,7 +1,9 @@
 """By how much to turn which adjusters: bounded least squares over a whole stack.
 
 Minimised are squares of how far readings stay from their target, by how sure they are, corners that stand out
-counting less. The even gaps themselves are free: how wide they come out follows from the stack.
+counting less. The even gaps themselves are free: how wide they come out follows from the stack. What nobody
+measured only settles between moves that readings hold alike. Left and right are turned unlike only as far as
+the front was found rolled or yawed (`unlike`).
 """
 
 from __future__ import annotations
@@ -16,25 +18,29 @@ from drawerwright.align.aligned import Target
 from drawerwright.align.front_geometry import Array
 from drawerwright.align.pose import Found
 from drawerwright.align.stack import Stack
+from drawerwright.align.unlike import unlike_of
 from drawerwright.model.gaps import GAP_NAMES, SURE_WITHIN
 
 CORNER_WEIGHT: Final = 0.5
 """What a corner that stands out counts beside a gap: the eye sees gaps first. Own choice, no source."""
 DESIGN_FREE: Final = 1e-3
 """What an even gap's distance from the designed one counts where gaps on both sides were measured."""
-DESIGN_HELD: Final = 10.0
-"""… and where they were not: then the designed gap is the target. Own choices."""
+DESIGN_HELD: Final = 0.2
+"""… and where they were not: then the designed gap is the best guess of the other side's. It counts little:
+gaps along the edge that was measured come even first. Own choices."""
 LINE_WEIGHT: Final = 10.0
 """What a reading to be met counts; others of its front in that direction as much less. Own choice."""
-UNSEEN_SHIFT: Final = 1.0
-"""What shifting a front in a way that no reading tells counts: nobody knows whether it may. Own choice."""
-UNSEEN_TURN: Final = 0.2
+UNSEEN_SHIFT: Final = 0.02
+"""What shifting a front in a way that no reading tells counts: it settles what the readings leave open, and
+gives way to every one of them. Own choice."""
+UNSEEN_TURN: Final = 0.005
 """… and turning it, which what is asked for brings with it, at its ends. Own choice."""
 LEAST_WEIGHT: Final = 1e-3
 """What turning itself counts, per mm: settles adjusters that move nothing measured. Own choice."""
 NEARLY_THE_SAME: Final = 0.05
 """An adjuster is left alone where that costs less than this a reading [mm, root mean square]. Own choice."""
 
+_HAIR: Final = 1e-9
 _UNSEEN: Final = np.array([UNSEEN_SHIFT] * 3 + [UNSEEN_TURN] * 3)
 _DIRECTION: Final = np.array(
     [2 if name.startswith("out") else 0 if name.startswith(("left", "right")) else 1 for name in GAP_NAMES]
@@ -47,7 +53,9 @@ class Question:
     """The least squares of a stack: ½ uᵀ `matrix` u + `slope` u over `columns` of its adjusters, in marks.
 
     `low` and `high` bound them; `allowed` is what each front may lose to fewer moves; `shift` (12 n,) what
-    readings have moved by already, where side adjusters are brought alike first [mm].
+    readings have moved by already, where side adjusters are brought alike first [mm]. `unlike` (c, k) u is by
+    how much right adjusters are turned more than left ones [mm], between `least` and `most` (c,); whole marks
+    may be off those by `half_mark` (c,).
     """
 
     columns: NDArray[np.intp]
@@ -57,6 +65,10 @@ class Question:
     high: Array
     allowed: Array
     shift: Array
+    unlike: Array
+    least: Array
+    most: Array
+    half_mark: Array
 
 
 def question_of(stack: Stack, found: Found, target: Target, line: Array | None = None) -> Question:
@@ -101,7 +113,42 @@ def question_of(stack: Stack, found: Found, target: Target, line: Array | None =
     matrix = matrix + unseen.T @ unseen
     matrix[np.diag_indices_from(matrix)] += (LEAST_WEIGHT * step[columns]) ** 2
     allowed = np.bincount(at // 12, weight**2, count).astype(np.float64) * NEARLY_THE_SAME**2
-    return Question(columns, matrix, slope, low[columns], high[columns], allowed, shift)
+    return Question(
+        columns,
+        matrix,
+        slope,
+        low[columns],
+        high[columns],
+        allowed,
+        shift,
+        *_limits(stack, line, columns, step),
+    )
+
+
+def _limits(
+    stack: Stack, line: Array | None, columns: NDArray[np.intp], step: Array
+) -> tuple[Array, Array, Array, Array]:
+    """Limits of what left and right are turned unlike: rows (c, k), least, most and half a mark (c,)."""
+    count = len(stack.fronts)
+    allowed = unlike_of(stack, line)
+    rows = np.zeros((2 * count, 6 * count))
+    bounds = np.zeros((2 * count, 2))
+    half = np.zeros(2 * count)
+    for at, front in enumerate(stack.fronts):
+        for kind, first in enumerate((6 * at + 1, 6 * at + 3)):
+            rows[2 * at + kind, first : first + 2] = -step[first], step[first + 1]
+            half[2 * at + kind] = max(step[first], step[first + 1]) / 2
+        bounds[2 * at] = allowed.height[at]
+        bounds[2 * at + 1] = allowed.depth[at]
+        if allowed.depth_read[at]:  # what a side move swings may be undone as well
+            swing = front.geometry.base / front.geometry.length * front.adjusters.step[0]
+            bounds[2 * at + 1] += (
+                min(swing * front.adjusters.low[0], 0.0),
+                max(swing * front.adjusters.high[0], 0.0),
+            )
+    rows = rows[:, columns]
+    used = rows.any(axis=1)
+    return rows[used], bounds[used, 0], bounds[used, 1], half[used]
 
 
 def _held(stack: Stack, at: NDArray[np.intp]) -> Array:
@@ -149,13 +196,18 @@ def free_turns(question: Question) -> Array:
 
 
 def best_turns(question: Question, free: Array) -> Array:
-    """The best turns within the adjusters' ends (k,), from those without."""
-    if np.all((free >= question.low) & (free <= question.high)):
+    """The best turns within the adjusters' ends and limits (k,), from those without."""
+    apart = question.unlike @ free
+    if (
+        np.all((free >= question.low) & (free <= question.high))
+        and np.all(apart >= question.least - _HAIR)
+        and np.all(apart <= question.most + _HAIR)
+    ):
         return free
-    from scipy.optimize import lsq_linear  # type: ignore[import-untyped]
+    from drawerwright.align.bounded import bounded_least_squares
 
-    lower = np.linalg.cholesky(question.matrix)
-    seen = np.linalg.solve(lower, -question.slope)
-    bounded = lsq_linear(lower.T, seen, bounds=(question.low, question.high), method="bvls")
-    found: Array = bounded.x
-    return found
+    one = np.eye(len(free))
+    limits = np.vstack([one, -one, question.unlike, -question.unlike])
+    least = np.concatenate([question.low, -question.high, question.least, -question.most])
+    found = bounded_least_squares(question.matrix, question.slope, limits, least)
+    return np.clip(found, question.low, question.high)

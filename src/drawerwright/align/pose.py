@@ -24,6 +24,8 @@ TURNED_WITHIN: Final = 2.0
 """Spread of roll, yaw and pitch before any reading [mm at the front's ends]. Own choice, no source."""
 TOLD_FROM: Final = 0.5
 """A coordinate is told by the readings that leave less than this share of its spread before. Own choice."""
+_HARDLY: Final = 100.0
+"""Spread before any reading, times this: only settles what readings leave open, the smallest pose of all."""
 SIZE_WITHIN: Final = 1.0
 """How far the gaps on both sides together, halved, may be off as designed [mm]: the spread of what was built
 and of an edge that nobody told. Own choice, no source."""
@@ -71,9 +73,13 @@ def find_state(stack: Stack) -> Found:
     information = weighed.T @ weighed
     information[np.diag_indices_from(information)] += spread**-2.0
     covariance = np.linalg.inv(information)
-    state = covariance @ (weighed.T @ (off * sure))
-    # The spread before draws all a little to 0; given back once, that is a ten-thousandth of what it was.
-    state = state + covariance @ (state * spread**-2.0)
+    # What the readings do not tell is 0, and draws nothing from what they do tell: the pose that is said is
+    # then the one that is turned away, however few the readings are.
+    told = np.sqrt(np.diag(covariance)) < TOLD_FROM * spread
+    state = np.zeros(len(spread))
+    part = weighed[:, told]
+    inner = part.T @ part + np.diag((spread[told] * _HARDLY) ** -2.0)
+    state[told] = np.linalg.solve(inner, part.T @ (off * sure))
     return Found(state, covariance, scale, spread)
 
 

@@ -27,23 +27,30 @@ class Turn:
 def turns_of(front: MeasuredFront, marks: Marks) -> tuple[Turn, ...]:
     """Moves of one front (6,) in the order of the mounting sheet: height, tilt, depth, then sideways."""
     found: list[Turn] = []
-    found += _side_alike(front)
+    side = tuple(_sides(front, marks))
+    found += [turn for turn in side if turn.move.side != "both"]
     found += _hands(front, "height", marks, 1)
     found += _both(front, "tilt", marks, 5)
     found += _hands(front, "depth", marks, 3)
-    found += _both(front, "side", marks, 0)
+    found += [turn for turn in side if turn.move.side == "both"]
     return tuple(found)
 
 
-def _side_alike(front: MeasuredFront) -> Iterator[Turn]:
-    """Side adjusters that stand too unlike, brought alike before all else."""
-    step = front.adjusters.step[0]
-    hands: tuple[Side, Side] = ("left", "right")
-    for hand, marks in zip(hands, front.adjusters.evening, strict=True):
-        if marks:
+def _sides(front: MeasuredFront, marks: Marks) -> Iterator[Turn]:
+    """Side adjusters: those that stand too unlike each the shorter way, then both together."""
+    step = float(front.adjusters.step[0])
+    left, right = (by + int(marks[0]) for by in front.adjusters.evening)
+    both = min(left, right, key=abs) if left * right > 0 else 0
+    turns: tuple[tuple[Side, int, float], ...] = (
+        ("left", left - both, 0.5),
+        ("right", right - both, 0.5),
+        ("both", both, 1.0),
+    )
+    for side, count, share in turns:
+        if count:
             columns = np.zeros(6)
-            columns[0] = marks * step / 2
-            yield Turn(_move(hand, "side", marks, step), columns)
+            columns[0] = count * step * share
+            yield Turn(_move(side, "side", count, step), columns)
 
 
 def _both(front: MeasuredFront, adjuster: AdjusterName, marks: Marks, column: int) -> Iterator[Turn]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from itertools import pairwise
 from statistics import median
 from typing import Final
@@ -12,9 +12,11 @@ from numpy.typing import NDArray
 
 from drawerwright.align.adjusters import TURNED
 from drawerwright.align.front_geometry import Array
+from drawerwright.align.next_reading import reading_words
 from drawerwright.align.pose import Found
 from drawerwright.align.stack import SHARED, MeasuredFront, Stack
-from drawerwright.align.words import marks_words
+from drawerwright.align.words import further_words
+from drawerwright.model.gaps import GapName
 
 _APART: Final = 0.5
 """Two readings of one gap that differ by more are told of [mm]. Own choice, no source."""
@@ -24,8 +26,11 @@ _INCH_NEAR: Final = 0.35
 """How near a bare number times 25.4 must come to the other gaps, as a share, to look like inches."""
 
 
-def warnings_of(stack: Stack, found: Found, at: int, turned: Array, short: Array) -> Iterator[str]:
-    """Remarks on the front at that place: `turned` by (6,) [mm], kept `short` by ends (6,) [marks]."""
+def warnings_of(stack: Stack, found: Found, at: int, turned: Array, further: Array) -> Iterator[str]:
+    """Remarks on the front at that place, whose adjusters are turned by `turned` (6,) [mm].
+
+    `further` (6,): marks by which those at an end would have to be turned on.
+    """
     front = stack.fronts[at]
     if front.adjusters.none_because:
         yield f"nothing can be turned: {front.adjusters.none_because}"
@@ -39,25 +44,55 @@ def warnings_of(stack: Stack, found: Found, at: int, turned: Array, short: Array
     drawer = front.fitted.drawer
     if drawer.cabinet is not None and drawer.row is None:
         yield f"no row of cabinet {drawer.cabinet} is told: the front was lined up by itself"
-    yield from _ends(short)
+    yield from _ends(further)
     yield from _unseen(front, found.is_told(at), turned)
     yield from _doubled(stack, at)
     yield from _inches(front)
 
 
-def _ends(short: Array) -> Iterator[str]:
+def further_turns(
+    front: MeasuredFront, told: NDArray[np.bool_], wanted: Array, ends: NDArray[np.int64]
+) -> Array:
+    """Marks (6,) by which adjusters that are at an end (`ends` 1 high, -1 low) would have to be turned on.
+
+    Of `wanted` (6,) [marks] only what cures a coordinate that the readings tell counts: where a roll is cured
+    by one bracket alone, the other at its end lacks nothing.
+    """
+    x, y, z, roll, yaw, pitch = told.tolist()
+    step = front.adjusters.step
+    by = wanted * step
+    lacks = np.array([by[0] * x, 0.0, 0.0, 0.0, 0.0, by[5] * pitch])
+    for first, shift, turn in ((1, y, roll), (3, z, yaw)):
+        mean, half = (by[first] + by[first + 1]) / 2 * shift, (by[first + 1] - by[first]) / 2 * turn
+        lacks[first : first + 2] = mean - half, mean + half
+    return np.where(lacks * ends > 0.0, lacks / step, 0.0)
+
+
+def closes_words(tight: Mapping[GapName, float]) -> Iterator[str]:
+    """Gaps that are closed on the way, whatever the order of the steps."""
+    for name, value in tight.items():
+        yield (
+            f"on the way {reading_words(name)} would come to {value:.1f} mm: no order of the steps keeps it "
+            "open, so turn a little of each step at a time"
+        )
+
+
+def _ends(further: Array) -> Iterator[str]:
     """Adjusters that end before the readings are met."""
-    for (adjuster, hands), marks in zip(TURNED, np.abs(np.round(short)).astype(int).tolist(), strict=True):
+    for (adjuster, hands), marks in zip(TURNED, np.round(further).astype(int).tolist(), strict=True):
         if marks:
             one = f"the {hands[0]} {adjuster} adjuster is"
             who = f"both {adjuster} adjusters are" if len(hands) > 1 else one
-            yield f"{who} at the end: {marks_words(marks)} more would be wanted"
+            yield f"{who} at the end: to meet the readings, {further_words(adjuster, marks)}"
 
 
 def _unseen(front: MeasuredFront, told: NDArray[np.bool_], turned: Array) -> Iterator[str]:
     """What the moves do besides, where no reading would show it."""
     moved = front.geometry.pose_changes @ turned
     yaw, pitch = moved[4] * front.geometry.width / 2, moved[5] * front.geometry.height
+    if not told[1] and abs(moved[1]) >= _SWINGS:
+        way = "rises" if moved[1] > 0 else "sinks"
+        yield f"its middle {way} by {abs(moved[1]):.1f} mm: measure the gaps above and below after it"
     if not told[4] and abs(yaw) >= _SWINGS:
         way = "in" if yaw > 0 else "out"
         yield f"moved sideways, its right end swings {way} by {abs(yaw):.1f} mm: measure the corners after it"

@@ -99,15 +99,17 @@ def test_an_adjuster_that_only_lifts_leaves_a_front_that_stands_high(one: Fitted
     (left,) = front.left_over
     assert (left.what, left.size) == ("front high", pytest.approx(2.0, rel=0.01))
     assert left.cure == "fix the front again 2 mm lower"
-    assert (left.grade, left.leave) == ("economy", False)
-    assert any("at the end: 8 marks more" in warning for warning in front.warnings)
+    assert (left.grade, left.leave) == ("", False)
+    assert any(
+        "at the end: to meet the readings, lower 8 marks more" in warning for warning in front.warnings
+    )
 
 
 def test_what_is_left_within_the_grade_may_stay(one: FittedJob) -> None:
-    gaps = gaps_of(top_left=2, top_right=2, bottom_left=4, bottom_right=4)
+    gaps = gaps_of(top_left=2.3, top_right=2.3, bottom_left=3.7, bottom_right=3.7)
     (left,) = only(one, gaps).left_over
-    assert (left.grade, left.leave) == ("custom", True)
-    assert left.cure.startswith("leave: within the gap grade (custom, 1.6 mm)")
+    assert (left.grade, left.leave, left.size) == ("custom", True, pytest.approx(0.7, abs=0.01))
+    assert left.cure.startswith("leave: gaps 1.4 mm unlike are within the gap grade (custom, 1.6 mm)")
     assert not only(one, gaps, grade="premium").left_over[0].leave
 
 
@@ -136,12 +138,11 @@ def test_expected_gaps_after_the_last_step_are_those_expected_in_the_end(one: Fi
     assert front.steps[0].expected != pytest.approx(front.expected)
 
 
-def test_side_adjusters_that_stand_too_unlike_are_brought_alike_first(one: FittedJob) -> None:
+def test_side_adjusters_that_stand_too_unlike_are_each_brought_alike_the_shorter_way(one: FittedJob) -> None:
     front = only(
         one, gaps_of("A", {("left", "side"): 4}, left_top=3, left_bottom=3, right_top=3, right_bottom=3)
     )
-    assert front.moves[0].side == "left"
-    assert front.moves[0].marks == -4
+    assert [(move.side, move.marks) for move in front.moves] == [("left", -2), ("right", 2)]
     marks = turned(front)
     assert marks["left", "side"] + 4 == marks["right", "side"]
     assert [front.expected[name] for name in GAP_NAMES[:4]] == pytest.approx([3.0] * 4)

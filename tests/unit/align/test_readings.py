@@ -82,8 +82,8 @@ def test_an_adjuster_that_stands_at_its_end_is_said(one: FittedJob) -> None:
     (front,) = align_job(one, [gaps_of("A", settings, **low)]).fronts
     assert front.moves == ()
     assert [warning for warning in front.warnings if "at the end" in warning] == [
-        "the left height adjuster is at the end: 8 marks more would be wanted",
-        "the right height adjuster is at the end: 8 marks more would be wanted",
+        "the left height adjuster is at the end: to meet the readings, raise 8 marks more",
+        "the right height adjuster is at the end: to meet the readings, raise 8 marks more",
     ]
 
 
