@@ -17,9 +17,8 @@ from drawerwright.model.spelling import nearest
 from drawerwright.store import Store
 from drawerwright.units import BareUnit, show_value
 from drawerwright.web.aims import NO_AIM, fitted_for
-from drawerwright.web.api.answering import answer, worked
+from drawerwright.web.api.answering import answer, beside
 from drawerwright.web.api.asking import JOB_KEYS, Reader
-from drawerwright.web.api.body import object_of
 from drawerwright.web.api.bounds import check_entries
 from drawerwright.web.api.describing import described
 from drawerwright.web.api.jobs import AtRevision, Kept, Shown
@@ -41,7 +40,7 @@ async def align(request: Request) -> Response:
     """What to turn, on which side, how far: the document of `drawerwright align --json`."""
     raw = await request.body()
     store: Store = request.app.state.store
-    return await worked(len(raw), lambda: answer(align_answer(object_of(raw), store)))
+    return await beside(raw, lambda body: answer(align_answer(body, store)))
 
 
 @router.get("/jobs/{job}/align", **described("align_job", answer="Aligned", also=(404,)))

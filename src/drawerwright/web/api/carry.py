@@ -17,9 +17,8 @@ from drawerwright.model.job import Job
 from drawerwright.store import Store
 from drawerwright.units import BareUnit, ShownUnits, parse_offset, parse_size
 from drawerwright.web.aims import NO_AIM, fitted_for
-from drawerwright.web.api.answering import answer, worked
+from drawerwright.web.api.answering import answer, beside
 from drawerwright.web.api.asking import JOB_KEYS, Reader
-from drawerwright.web.api.body import object_of
 from drawerwright.web.api.bounds import check_drawn
 from drawerwright.web.api.describing import described, in_query
 from drawerwright.web.api.jobs import AtRevision, Kept, Shown
@@ -59,7 +58,7 @@ async def carry(request: Request) -> Response:
     """
     raw = await request.body()
     store: Store = request.app.state.store
-    return await worked(len(raw), lambda: answer(carry_answer(object_of(raw), store)))
+    return await beside(raw, lambda body: answer(carry_answer(body, store)))
 
 
 @router.get("/jobs/{job}/carry", **described("carry_job", answer=ANSWER, also=(404,)))

@@ -13,9 +13,8 @@ from drawerwright.fit.compare_document import compare_document
 from drawerwright.fit.whole_job import fit_whole_job
 from drawerwright.fit.whole_job_document import with_whole_job
 from drawerwright.store import Store
-from drawerwright.web.api.answering import answer, worked
+from drawerwright.web.api.answering import answer, beside, here_or_beside
 from drawerwright.web.api.asking import AIM_KEYS, JOB_KEYS, Reader
-from drawerwright.web.api.body import object_of
 from drawerwright.web.api.bounds import MOST_COMPARED, check_entries
 from drawerwright.web.api.describing import described
 
@@ -30,7 +29,7 @@ async def fit(request: Request) -> Response:
     """Choose slides, size boxes and run every check: the document of `drawerwright fit --json`."""
     raw = await request.body()
     store: Store = request.app.state.store
-    return await worked(len(raw), lambda: answer(fit_answer(object_of(raw), store)))
+    return await here_or_beside(raw, lambda body: answer(fit_answer(body, store)))
 
 
 @router.post("/compare", **described("compare", body="CompareRequest", answer="Comparison"))
@@ -38,7 +37,7 @@ async def compare(request: Request) -> Response:
     """Fit each drawer on each of the slides named: the document of `drawerwright fit --compare --json`."""
     raw = await request.body()
     store: Store = request.app.state.store
-    return await worked(len(raw), lambda: answer(compare_answer(object_of(raw), store)))
+    return await beside(raw, lambda body: answer(compare_answer(body, store)))
 
 
 def fit_answer(body: dict[str, Any], store: Store) -> dict[str, Any]:

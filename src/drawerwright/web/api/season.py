@@ -13,9 +13,8 @@ from drawerwright.fit import fit_job
 from drawerwright.store import Store
 from drawerwright.units import BareUnit
 from drawerwright.web.aims import NO_AIM, fitted_for
-from drawerwright.web.api.answering import answer, worked
+from drawerwright.web.api.answering import answer, beside
 from drawerwright.web.api.asking import JOB_KEYS, Reader
-from drawerwright.web.api.body import object_of
 from drawerwright.web.api.describing import described
 from drawerwright.web.api.jobs import AtRevision, Kept
 from drawerwright.web.api.saving import revision_told
@@ -36,7 +35,7 @@ async def season(request: Request) -> Response:
     """The gap to set today at fronts of solid wood: the document of `drawerwright season --json`."""
     raw = await request.body()
     store: Store = request.app.state.store
-    return await worked(len(raw), lambda: answer(season_answer(object_of(raw), store)))
+    return await beside(raw, lambda body: answer(season_answer(body, store)))
 
 
 @router.get("/jobs/{job}/season", **described("season_job", answer="Seasons", also=(404,)))
