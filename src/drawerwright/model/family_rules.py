@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from drawerwright.equations.mechanics.midlines import midline_faults
@@ -57,20 +58,36 @@ def _profile_problems(family: SlideFamily) -> list[Problem]:
         if member in members[:position]:
             place = ("profile", position, "member")
             problems.append(Problem(place, f'"{member}"', "has a profile already", "one profile a member"))
-        problems += _section_problems(position, family.profiles[position])
+        alike = [other for other in range(position) if _same_line(family.profiles, other, position)]
+        later = [
+            other + 1
+            for other in range(position + 1, len(members))
+            if _same_line(family.profiles, position, other)
+        ]
+        problems += _section_problems(position, family.profiles[position], later, line=not alike)
     return problems
 
 
-def _section_problems(position: int, profile: Profile) -> list[Problem]:
-    """What makes one profile impossible to roll, and strengths that contradict each other."""
+def _same_line(profiles: Sequence[Profile], one: int, other: int) -> bool:
+    """Whether two profiles have the same middle line, so that what is wrong with it is told once."""
+    a, b = profiles[one], profiles[other]
+    return (a.points, a.radii, a.thickness) == (b.points, b.radii, b.thickness)
+
+
+def _section_problems(position: int, profile: Profile, alike: Sequence[int], *, line: bool) -> list[Problem]:
+    """What makes one profile impossible to roll, and strengths that contradict each other.
+
+    `alike`: numbers of the later profiles of the same middle line; `line`: whether the line is to be told.
+    """
+    named = f" (the same in profile {' and '.join(map(str, alike))})" if alike else ""
     problems = [
         Problem(
             ("profile", position, fault.key, *(() if fault.place is None else (fault.place,))),
             _shown(profile, fault.key, fault.place),
-            fault.says,
+            f"{fault.says}{named}",
             fault.try_,
         )
-        for fault in midline_faults(profile.points, profile.radii, profile.thickness)
+        for fault in (midline_faults(profile.points, profile.radii, profile.thickness) if line else ())
     ]
     steel = profile.steel
     if steel.ultimate is not None and steel.yields is not None and steel.ultimate < steel.yields:
@@ -85,7 +102,11 @@ def _shown(profile: Profile, key: str, place: int | None) -> str:
     if key == "radii":
         radii = profile.radii
         return f"{radii[place or 0]:g} mm" if len(radii) == 1 or place is not None else f"{list(radii)}"
-    return f"{list(profile.points[place])}" if place is not None else f"{len(profile.points)} points"
+    return (
+        f"{list(profile.points[place])}"
+        if place is not None
+        else f"{len(profile.points)} {'point' if len(profile.points) == 1 else 'points'}"
+    )
 
 
 def _lengths_problems(family: SlideFamily) -> list[Problem]:

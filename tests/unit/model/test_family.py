@@ -217,6 +217,26 @@ def test_profiles_stand_for_members_once_each() -> None:
     assert problem.loc == ("profile", 1, "member")
 
 
+def test_what_is_wrong_with_a_line_that_all_members_share_is_told_once() -> None:
+    members = [
+        {"member": member, "thickness": 1.2, "radii": 30, "points": CHANNEL}
+        for member in ("cabinet", "intermediate", "drawer")
+    ]
+    (problem,) = problems(profile=members)
+    assert problem.loc == ("profile", 0, "radii")
+    assert "the same in profile 2 and 3" in problem.says
+    other = {**members[2], "radii": 40}
+    assert [one.loc for one in problems(profile=[*members[:2], other])] == [
+        ("profile", 0, "radii"),
+        ("profile", 2, "radii"),
+    ]
+
+
+def test_one_point_is_told_as_one() -> None:
+    (problem,) = problems(profile=[{"member": "drawer", "thickness": 1.2, "points": [[0, 0]]}])
+    assert f"{problem.value} {problem.says}".startswith("1 point cannot make a line")
+
+
 def test_an_inch_family_is_converted_as_it_is_read() -> None:
     keys = {**LEAST, "units": "in", "capacity": 100, "inside_width_deduction": "1 5/8", "min_gap": 0.1875}
     keys["length"] = [{"nominal": 21, "holes": ["0", "1 1/4"]}]

@@ -18,7 +18,10 @@ STRAIGHT: Final = 1e-6
 """Turns below it [rad] are none: the line goes straight on."""
 TURNED_BACK: Final = math.radians(179.5)
 """Turns from here on lay the sheet upon itself: no bend has room for one."""
+TOO_FEW: Final = "cannot make a line: two or more points are wanted"
 _SLACK: Final = 1e-9
+_LEAST_RADIUS: Final = 0.01
+"""A radius [mm] below it is no radius to advise. Own choice."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,7 +102,7 @@ def midline_faults(points: Sequence[Point], radii: Sequence[float], thickness: f
     """Everything that makes the section impossible; empty where it can be rolled."""
     example = "[[0, 12], [0, 0], [22, 0]]"
     if len(points) < 2:
-        return [MidlineFault("points", None, "has fewer than two points", example)]
+        return [MidlineFault("points", None, TOO_FEW, example)]
     faults = [
         MidlineFault("points", place + 1, "is the same place as the point before", example)
         for place, (one, other) in enumerate(pairwise(points))
@@ -118,6 +121,8 @@ def midline_faults(points: Sequence[Point], radii: Sequence[float], thickness: f
 def _bends_without_room(
     points: Sequence[Point], radii: Sequence[float], thickness: float
 ) -> Iterator[MidlineFault]:
+    """Legs too short for the bends at their ends; one radius for all is one fault, of the tightest leg."""
+    short: list[tuple[float, MidlineFault]] = []
     taken = [0.0] * len(points)
     for corner in range(1, len(points) - 1):
         turn = abs(_turn(points, corner))
@@ -136,8 +141,19 @@ def _bends_without_room(
                 f"points {leg + 1} and {leg + 2}, which is {room:.4g} mm long"
             )
             most = _most_radius(points, leg, corner, room, taken, alike=len(radii) == 1) - thickness / 2
-            try_ = f"at most {most:.3g}" if most > 0.0 else "thinner sheet, or longer legs"
-            yield MidlineFault("radii", None if len(radii) == 1 else corner - 1, says, try_)
+            try_ = f"at most {_down(most):g}" if most >= _LEAST_RADIUS else "thinner sheet, or longer legs"
+            place = None if len(radii) == 1 else corner - 1
+            short.append((most, MidlineFault("radii", place, says, try_)))
+    tightest: dict[int | None, tuple[float, MidlineFault]] = {}
+    for most, fault in short:
+        if fault.place not in tightest or most < tightest[fault.place][0]:
+            tightest[fault.place] = (most, fault)
+    yield from (fault for _, fault in tightest.values())
+
+
+def _down(radius: float) -> float:
+    """A radius [mm] rounded down to a hundredth, so that it still has room."""
+    return math.floor(radius * 100.0 + 1e-6) / 100.0
 
 
 def _most_radius(

@@ -96,8 +96,8 @@ def _end(one: Flat | Bend, *, last: bool) -> tuple[Point, float]:
 @pytest.mark.parametrize(
     ("points", "radii", "key", "place", "word"),
     [
-        ([], (0.0,), "points", None, "fewer than two"),
-        ([(0, 0)], (0.0,), "points", None, "fewer than two"),
+        ([], (0.0,), "points", None, "cannot make a line"),
+        ([(0, 0)], (0.0,), "points", None, "two or more"),
         ([(0, 0), (0, 0), (5, 0)], (0.0,), "points", 1, "same place"),
         ([(0, 0), (20, 0), (5, 0)], (0.0,), "points", 1, "straight back"),
         (CHANNEL, (1.0, 1.0, 1.0), "radii", None, "3 values"),
@@ -127,6 +127,21 @@ def test_the_largest_radius_that_a_leg_takes_is_told_and_taken(radii: tuple[floa
     assert fault.try_ == f"at most {most:g}"
     assert midline_faults(points, (*radii[:-1], most), 1.0) == []
     assert midline_faults(points, (*radii[:-1], most + 0.01), 1.0) != []
+
+
+def test_one_radius_too_large_for_every_corner_is_one_fault_with_what_the_tightest_leg_takes() -> None:
+    points = [(2.0, 12.0), (0.0, 12.0), (0.0, 0.0), (24.0, 0.0), (24.0, 12.0), (22.0, 12.0)]
+    (fault,) = midline_faults(points, (30.0,), 1.2)
+    assert (fault.key, fault.place) == ("radii", None)
+    most = float(fault.try_.removeprefix("at most "))
+    assert most == pytest.approx(1.4)
+    assert midline_faults(points, (most,), 1.2) == []
+
+
+def test_no_radius_of_nearly_nothing_is_advised() -> None:
+    """A leg of 1.2 before a bend in sheet of 2.4 leaves an inside radius of nothing."""
+    (fault,) = midline_faults([(0.0, 0.0), (1.2, 0.0), (1.2, 20.0)], (1.0,), 2.4 - 1e-12)
+    assert fault.try_ == "thinner sheet, or longer legs"
 
 
 def test_legs_that_lie_on_each_other_a_thickness_apart_are_a_hem() -> None:
