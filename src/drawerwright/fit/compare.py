@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import fsum
 
 from drawerwright.catalogue.materials import Materials
@@ -128,10 +128,6 @@ def _asking(drawer: Drawer, slide: str) -> Drawer:
 def _read_slides(
     wanted: Sequence[str], families: Sequence[SlideFamily], job: Job, where: str
 ) -> tuple[str, ...]:
-    if len(wanted) < LEAST:
-        two = " ".join(dict.fromkeys([*wanted, *(one.id for one in families)][:LEAST]))
-        says = "is compared with nothing: two slides or more are wanted"
-        raise InputError([Fault(where, " ".join(wanted), says, two)])
     slides: list[str] = []
     faults: list[Fault] = []
     for told in wanted:
@@ -148,9 +144,17 @@ def _read_slides(
             [_asking(job.drawers[0], slide) for slide in slides], families, where=lambda _: where
         )
     except InputError as error:
-        faults += error.faults
+        example = f'"{families[0].id}"' if families else '"house-16"'
+        faults += [
+            replace(fault, try_=example) if fault.try_.strip('"') == "auto" else fault
+            for fault in error.faults
+        ]
     if faults:
         raise InputError(dict.fromkeys(faults))
+    if len(wanted) < LEAST:
+        two = " ".join(dict.fromkeys([*wanted, *(one.id for one in families)][:LEAST]))
+        says = "is compared with nothing: two slides or more are wanted"
+        raise InputError([Fault(where, " ".join(wanted), says, two)])
     return tuple(slides)
 
 
