@@ -79,7 +79,7 @@ def bottom_checks(bottom: Bottom, words: Words) -> tuple[Check, ...]:
 def _bending(bottom: Bottom, rupture: float, words: Words) -> Check:
     stress = max(bottom.supported_stress, bottom.clamped_stress)
     spare = rupture - stress
-    times = f", {rupture / stress:.1f} times as much" if stress > 0.0 else ""
+    times = f", {rupture / stress:.1f} times that" if 0.0 < stress <= rupture else ""
     return check_of(
         "bottom-bending",
         spare,

@@ -40,12 +40,18 @@ class Slide:
     closing: Closing | None
     shelf: LooseShelf | None
 
+    @property
+    def most_loaded(self) -> Drawn:
+        """The slide of the pair that gets more of the load; without an offset either."""
+        return self.drawn if self.sides is None else self.sides.drawn[self.sides.most]
+
 
 @dataclass(frozen=True, slots=True)
 class CarriedDrawer:
     """One drawer: `load` is the moving mass [kg], None where nothing is known of it.
 
-    `slide` None: nothing fits.
+    `slide` None: nothing fits; `nearest` is then the slide that came nearest, where forces and sag on it can
+    be told, the drawer as it would be there.
     """
 
     fitted: FittedDrawer
@@ -54,6 +60,7 @@ class CarriedDrawer:
     slide: Slide | None
     tipping: Tipping | None
     checks: tuple[Check, ...]
+    nearest: Slide | None = None
 
     @property
     def id(self) -> str:
@@ -68,7 +75,8 @@ class CarriedDrawer:
     @property
     def missing(self) -> tuple[str, ...]:
         """Names of the slide family's keys that would be needed and are not told."""
-        return () if self.slide is None else self.slide.data.missing
+        told = self.slide or self.nearest
+        return () if told is None else told.data.missing
 
 
 @dataclass(frozen=True, slots=True)

@@ -24,6 +24,7 @@ from drawerwright.carry.sides import HANDS, Sides
 from drawerwright.carry.telescope import Drawn
 from drawerwright.carry.tipping_document import tipping_document
 from drawerwright.equations.mechanics.beams import Q
+from drawerwright.model.fitted import ChosenSlide
 
 SCHEMA: Final = "drawerwright/carry/1"
 
@@ -38,8 +39,13 @@ def carry_document(carried: CarriedJob) -> dict[str, Any]:
 
 
 def drawer_document(one: CarriedDrawer) -> dict[str, Any]:
-    """One drawer; what is not known is null, and `missing` names the family's keys that would tell it."""
+    """One drawer; what is not known is null, and `missing` names the family's keys that would tell it.
+
+    `extension`, `sag` and every list of `reactions` are never null: empty where nothing is known. Of a drawer
+    that fits nothing all this is as on the `nearest` slide, where its geometry allows that.
+    """
     limit, slide = one.limit, one.slide
+    told = slide or one.nearest
     return {
         "id": one.id,
         "verdict": one.fitted.verdict,
@@ -57,19 +63,21 @@ def drawer_document(one: CarriedDrawer) -> dict[str, Any]:
             }
             for each in one.capacities
         ],
-        **(_NOTHING if slide is None else _slide(slide)),
+        "slide": None if slide is None else _named(slide.chosen),
+        "nearest": None if slide is not None or one.fitted.nearest is None else _named(one.fitted.nearest),
+        **(_NOTHING if told is None else _slide(told)),
         "tipping": None if one.tipping is None else tipping_document(one.tipping),
         "checks": [check_document(check) for check in one.checks],
         "missing": list(one.missing),
     }
 
 
+_NO_REACTIONS: Final[dict[str, list[float]]] = {name: [] for name in GROUPS}
 _NOTHING: Final[dict[str, Any]] = {
-    "slide": None,
     "extension": [],
-    "sag": None,
+    "sag": [],
     "sag_shares": None,
-    "reactions": None,
+    "reactions": _NO_REACTIONS,
     "screws": None,
     "moments": None,
     "stresses": [],
@@ -82,21 +90,16 @@ _NOTHING: Final[dict[str, Any]] = {
     "closing": None,
     "shelf": None,
 }
-"""The keys of a slide where nothing fits."""
+"""The keys of a slide where nothing fits, and nothing can be told of the nearest one."""
 
 
 def _slide(slide: Slide) -> dict[str, Any]:
     drawn, data = slide.drawn, slide.data
     return {
-        "slide": {
-            "family": slide.chosen.family.id,
-            "nominal": number(slide.chosen.length.nominal),
-            "mount": slide.chosen.mount,
-        },
         "extension": numbers(drawn.extension),
-        "sag": numbers(drawn.sag) if data.has_sag else None,
+        "sag": numbers(drawn.sag) if data.has_sag else [],
         "sag_shares": _sag_shares(drawn),
-        "reactions": _reactions(drawn) if data.has_forces else None,
+        "reactions": _reactions(drawn) if data.has_forces else _NO_REACTIONS,
         "screws": None
         if not data.has_screws
         else {
@@ -115,6 +118,14 @@ def _slide(slide: Slide) -> dict[str, Any]:
         "sides": None if slide.sides is None else _sides(slide.sides, has_forces=data.has_forces),
         "closing": None if slide.closing is None else closing_document(slide.closing),
         "shelf": None if slide.shelf is None else loose_shelf_document(slide.shelf),
+    }
+
+
+def _named(chosen: ChosenSlide) -> dict[str, Any]:
+    return {
+        "family": chosen.family.id,
+        "nominal": number(chosen.length.nominal),
+        "mount": chosen.mount,
     }
 
 
@@ -152,8 +163,8 @@ def _sides(sides: Sides, *, has_forces: bool) -> dict[str, Any]:
         **{
             hand: {
                 "share": number(sides.shares[hand]),
-                "sag": _known(sides.drawn[hand].sag),
-                "reactions": _reactions(sides.drawn[hand]) if has_forces else None,
+                "sag": _known(sides.drawn[hand].sag) or [],
+                "reactions": _reactions(sides.drawn[hand]) if has_forces else _NO_REACTIONS,
             }
             for hand in HANDS
         },

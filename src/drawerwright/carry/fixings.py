@@ -68,7 +68,7 @@ def fixing_check(fixing: Fixing, words: Words) -> Check:
     """What draws a screw out, less what pulls at it."""
     spare = fixing.ultimate - fixing.pull
     ratio = fixing.ratio
-    times = f", {ratio:.1f} times as much" if ratio is not None else ""
+    times = f", {ratio:.1f} times that" if ratio is not None and spare >= 0.0 else ""
     return check_of(
         fixing.id,
         spare,

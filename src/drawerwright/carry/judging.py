@@ -49,17 +49,9 @@ class Asked:
     materials: Materials | None
 
 
-def carried_drawer(
-    one: FittedDrawer,
-    data: SlideData,
-    drawn: Drawn,
-    uneven: Uneven | None,
-    tipping: Tipping | None,
-    asked: Asked,
-) -> CarriedDrawer:
+def carried_drawer(one: FittedDrawer, slide: Slide, tipping: Tipping | None, asked: Asked) -> CarriedDrawer:
     """A drawer that fits, its slide drawn out."""
     assert one.mass is not None
-    slide = _slide(one, data, drawn, uneven, asked)
     moving, words, roller = one.mass.moving, asked.words, slide.chosen.family.roller
     carries = None if roller is None else roller.carries
     capacities = (
@@ -77,8 +69,10 @@ def carried_drawer(
     return CarriedDrawer(one, moving, capacities, slide, tipping, checks)
 
 
-def unfitted_drawer(one: FittedDrawer, tipping: Tipping | None, asked: Asked) -> CarriedDrawer:
-    """A drawer that fits nothing: its load, where the slide that came nearest tells it."""
+def unfitted_drawer(
+    one: FittedDrawer, nearest: Slide | None, tipping: Tipping | None, asked: Asked
+) -> CarriedDrawer:
+    """A drawer that fits nothing: its load, where the slide that came nearest tells it, and that slide."""
     known = load_of_unfitted(one, asked.words)
     load: float | None = None
     capacities: tuple[Capacity, ...] = ()
@@ -88,29 +82,34 @@ def unfitted_drawer(one: FittedDrawer, tipping: Tipping | None, asked: Asked) ->
         checks = (load_check(load, capacities, asked.words),)
     if tipping is not None:
         checks = (*checks, *tipping.checks)
-    return CarriedDrawer(one, load, capacities, None, tipping, checks)
+    return CarriedDrawer(one, load, capacities, None, tipping, checks, nearest)
 
 
-def _slide(one: FittedDrawer, data: SlideData, drawn: Drawn, uneven: Uneven | None, asked: Asked) -> Slide:
+def slide_of(one: FittedDrawer, data: SlideData, drawn: Drawn, uneven: Uneven | None, asked: Asked) -> Slide:
+    """Everything that is found of a drawer's slide, drawn out.
+
+    What may fail is looked at on the slide that gets more of the load.
+    """
     chosen, box, mass = one.slide, one.box, one.mass
     assert chosen is not None
     assert box is not None
     assert mass is not None
     family = chosen.family
     stock = stock_of(one.drawer, "bottom", asked.materials)
-    sides = None
+    sides, loaded = None, drawn
     if uneven is not None:
         off_centre, shares, left, right = uneven
         sides = Sides(off_centre, slides_apart(box, family), shares, {"left": left, "right": right})
+        loaded = sides.drawn[sides.most]
     return Slide(
         chosen=chosen,
         data=data,
         drawn=drawn,
-        rollers=rollers_of(data, drawn, family.roller),
-        stresses=stresses_of(family, drawn),
+        rollers=rollers_of(data, loaded, family.roller),
+        stresses=stresses_of(family, loaded),
         racking=racking_of(data, box, family, stabiliser=one.drawer.stabiliser),
         bottom=None if stock is None else bottom_of(box, family, mass.contents, stock),
-        fixings=fixings_of(one, chosen, data, drawn, asked.materials),
+        fixings=fixings_of(one, chosen, data, loaded, asked.materials),
         slam=slam_of(data, drawn, box, mass.moving),
         sides=sides,
         closing=closing_of(
@@ -135,7 +134,7 @@ def _slide_checks(slide: Slide, asked: Asked) -> Iterator[Check]:
         yield force_check(rollers, family.roller.carries, words)
     limit = asked.sag_limit if asked.sag_limit is not None else family.sag_limit
     if limit is not None and slide.data.has_sag:
-        yield sag_check(slide.drawn, limit, words)
+        yield sag_check(slide.most_loaded, limit, words)
     if slide.sides is not None:
         yield sides_check(slide.sides, words)
     if slide.racking is not None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Final, Literal, TypeAlias
@@ -20,6 +21,8 @@ from drawerwright.model.fitted import Check
 Member: TypeAlias = Literal["cabinet", "intermediate", "drawer"]
 MEMBERS: Final[tuple[Member, ...]] = ("cabinet", "intermediate", "drawer")
 
+_TELL: Final = 1.1
+"""From how many times the stress on it is told how far off yielding is. Own choice."""
 SOURCE: Final = (
     "elastic bending; effective width and cold work: AISI S100, its clauses partly from memory; section and "
     "steel are the slide family's data"
@@ -113,13 +116,15 @@ def strength_check(stresses: tuple[MemberStress, ...], words: Words) -> Check:
     worst = max(stresses, key=lambda one: one.share)
     spare = worst.yields - worst.stress
     raised = ", raised by cold work" if worst.section.cold_worked else ""
-    times = f", {1 / worst.share:.1f} times as much" if worst.stress > 0.0 else ""
+    beyond = f", {worst.share:.3g} times what it bears before it yields" if spare < 0.0 else ""
+    left = 1.0 / worst.share if worst.stress > 0.0 else math.inf
+    times = f", at {math.floor(left * 10.0) / 10.0:g} times the stress" if _TELL <= left < math.inf else ""
     return check_of(
         "member-strength",
         spare,
         "N/mm²",
         f"The {worst.section.member} member is stressed to {worst.stress:.0f} N/mm² at "
-        f"{words.length(worst.at)} out; its steel yields at {worst.yields:.0f} N/mm²{raised}{times}. "
+        f"{words.length(worst.at)} out{beyond}; its steel yields at {worst.yields:.0f} N/mm²{raised}{times}. "
         "No safety factor is inside; webs under rollers and twisting are not looked at.",
         working=(
             f"yield − moment / section modulus = {worst.yields:.1f} − {worst.moment:.0f} / "

@@ -28,6 +28,11 @@ class Sides:
     drawn: dict[Hand, Drawn]
 
     @property
+    def most(self) -> Hand:
+        """The side that carries more."""
+        return max(HANDS, key=lambda hand: self.shares[hand])
+
+    @property
     def out_of_level(self) -> float | None:
         """How much deeper the right end of the front hangs at full travel than the left [mm]."""
         deeper = float(self.drawn["right"].sag[-1] - self.drawn["left"].sag[-1])
@@ -52,10 +57,33 @@ def side_data(data: SlideData, shares: dict[Hand, float]) -> tuple[SlideData, Sl
     return left, right
 
 
+def sides_words(sides: Sides, words: Words) -> str:
+    """What an uneven load does: each slide's share, and how the front hangs at full travel."""
+    heavy = sides.most
+    light: Hand = "left" if heavy == "right" else "right"
+    told = (
+        f"The load's middle lies {words.length(abs(sides.off_centre))} to the {heavy}: the {heavy} slide "
+        f"carries {_share(sides.shares[heavy])}, the {light} one {_share(sides.shares[light])}"
+    )
+    deeper = sides.out_of_level
+    if deeper is None:
+        return told
+    sags = {hand: float(drawn.sag[-1]) for hand, drawn in sides.drawn.items()}
+    return (
+        f"{told}; at full out the front sags {words.length(sags['left'])} left and "
+        f"{words.length(sags['right'])} right: its {'right' if deeper >= 0.0 else 'left'} end hangs "
+        f"{words.length(abs(deeper))} deeper"
+    )
+
+
+def _share(share: float) -> str:
+    return f"{100.0 * share:.0f} %".replace("-", "−")
+
+
 def sides_check(sides: Sides, words: Words) -> Check:
     """How far the load's middle may still move before one slide lifts [mm]."""
     room = sides.apart / 2.0 - abs(sides.off_centre)
-    most = max(HANDS, key=lambda hand: sides.shares[hand])
+    most = sides.most
     return check_of(
         "load-sides",
         room,

@@ -11,7 +11,8 @@ import numpy as np
 
 from drawerwright.carry.carried import CarriedDrawer, CarriedJob
 from drawerwright.carry.closing import STEEPEST
-from drawerwright.carry.judging import Asked, carried_drawer, unfitted_drawer
+from drawerwright.carry.judging import Asked, carried_drawer, slide_of, unfitted_drawer
+from drawerwright.carry.nearest import HEAVIEST, on_nearest
 from drawerwright.carry.sides import Hand, shares_of, side_data, slides_apart
 from drawerwright.carry.slide_data import SlideData, slide_data, together
 from drawerwright.carry.telescope import Drawn, draw_out, positions_of
@@ -28,8 +29,6 @@ Progress = Callable[[int, int], None]
 POSITIONS: Final = 41
 LEAST_POSITIONS: Final = 2
 MOST_POSITIONS: Final = 10_001
-HEAVIEST: Final = 1e9
-"""Moving mass [kg] beyond which nothing is computed. Own choice."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,18 +64,23 @@ def carry_job(
     asked = Asked(Words(units), tilt_deg, sag_limit, materials)
     drawers = _wanted(fitted, only, where)
     _require_reason(drawers, positions, off_centre, sag_limit, tilt_deg, where)
-    rows = [_row(one, off_centre) for one in drawers]
+    shown = [one if one.slide is not None else on_nearest(one) for one in drawers]
+    rows = [None if one is None else _row(one, off_centre) for one in shown]
     drawn = _drawn_out([row for row in rows if row is not None], positions)
     balances = _Balances(fitted, units)
     carried: list[CarriedDrawer] = []
-    for one, row in zip(drawers, rows, strict=True):
+    for one, there, row in zip(drawers, shown, rows, strict=True):
         tipping = balances.of(one)
-        if row is None:
-            carried.append(unfitted_drawer(one, tipping, asked))
+        if row is None or there is None:
+            carried.append(unfitted_drawer(one, None, tipping, asked))
         else:
             own = next(drawn)
             sides = None if row.shares is None else (off_centre, row.shares, next(drawn), next(drawn))
-            carried.append(carried_drawer(one, row.data, own, sides, tipping, asked))
+            slide = slide_of(there, row.data, own, sides, asked)
+            if there is one:
+                carried.append(carried_drawer(one, slide, tipping, asked))
+            else:
+                carried.append(unfitted_drawer(one, slide, tipping, asked))
         if progress is not None:
             progress(len(carried), len(drawers))
     return CarriedJob(fitted.title, tuple(carried))

@@ -78,7 +78,7 @@ def _threats(tipping: Tipping, words: Words) -> list[str]:
             f"{STANCES[from_child.stance]}."
         )
     if min(case.pull_margin for case in own) < -SLACK:
-        pull = f"{words.force(PULL)} at {words.length(tipping.pull_at)}"
+        pull = f"{words.force(PULL, 1)} at {words.length(tipping.pull_at)}"
         told.append(f"A pull of {pull} tips it (the pull is from memory).")
     if any(case.margin < -SLACK for case in tipping.cases if case.load == "filled"):
         told.append("Filled at 8.5 lb/ft³ its own drawers tip it.")

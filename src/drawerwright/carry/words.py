@@ -35,10 +35,10 @@ class Words:
         """A mass [kg]."""
         return format_mass(kg, self.units, decimals=1).replace("-", "−")
 
-    def force(self, newtons: float) -> str:
+    def force(self, newtons: float, decimals: int = 0) -> str:
         """A force [N]; in pounds-force as well where inches are read."""
-        pounds = f"{round(newtons / NEWTONS_A_POUND, 0) + 0.0:.0f} lbf"
-        return self._told(f"{round(newtons, 0) + 0.0:.0f} N", pounds)
+        pounds = _figure(newtons / NEWTONS_A_POUND, decimals)
+        return self._told(f"{_figure(newtons, decimals)} N", f"{pounds} lbf")
 
     def _told(self, metric: str, inch: str) -> str:
         told = {"mm": metric, "in": inch, "both": f"{metric} ({inch})"}[self.units]
@@ -46,8 +46,13 @@ class Words:
 
 
 def _inches(mm: float, decimals: int) -> str:
-    """Decimals of an inch without trailing zeros, never a negative nought."""
-    return f"{round(mm / float(MM_PER_INCH), decimals) + 0.0:.{decimals}f}".rstrip("0").rstrip(".")
+    return _figure(mm / float(MM_PER_INCH), decimals)
+
+
+def _figure(value: float, decimals: int) -> str:
+    """Decimals without trailing zeros, never a negative nought."""
+    told = f"{round(value, decimals) + 0.0:.{decimals}f}"
+    return told.rstrip("0").rstrip(".") if decimals > 0 else told
 
 
 def state_of(margin: float, *, watch_below: float | None = None, only_watches: bool = False) -> State:

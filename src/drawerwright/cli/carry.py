@@ -65,7 +65,8 @@ def carry(
     ] = None,
     compare: Compared = None,
     strict: Annotated[
-        bool, typer.Option("--strict", help="End with exit code 3 when a check stops.")
+        bool,
+        typer.Option("--strict", help="End with exit code 3 when a check stops or a drawer fits nothing."),
     ] = False,
     as_json: AsJson = False,
     slides: SlidePaths = None,
@@ -83,8 +84,13 @@ def carry(
         found = _compare(job_path, compared, asked, lengths, slides, known, units, as_json=as_json)
     else:
         found = _carry(job_path, asked, lengths, slides, known, units, as_json=as_json)
-    if strict and any(check.state == "stop" for one in found for check in one.checks):
+    if strict and any(_stops(one) for one in found):
         raise typer.Exit(STOPS)
+
+
+def _stops(one: CarriedDrawer) -> bool:
+    """Whether a check of it stops, or it fits nothing."""
+    return one.slide is None or any(check.state == "stop" for check in one.checks)
 
 
 def _carry(

@@ -28,6 +28,7 @@ from drawerwright.model.fitted import (
     Latch,
     Masses,
     Mounting,
+    NearestSizes,
     ReadOpening,
     Rejected,
     Verdict,
@@ -108,12 +109,13 @@ def drawer_that_fits_nothing(
     """The answer where every slide stops: checks of the slide that came nearest, and what would change it."""
     checks: tuple[Check, ...] = ()
     workings: Mapping[str, Working] = {}
-    way_out = None
+    way_out = sizes = None
     if nearest is not None:
         values = nearest.values()
         way_out = way_out_of(one.drawer, values)
         told = Told(nearest.trial.plan.answer, values, units, meeting_words(way_out, units))
         checks, workings = _checks(nearest.trial, told, told.values), Workings(told)
+        sizes = NearestSizes(_box(values), mounting_of(nearest, values), _masses(values))
     return FittedDrawer(
         drawer=one.drawer,
         cabinet=one.cabinet,
@@ -132,6 +134,7 @@ def drawer_that_fits_nothing(
         rejected=tuple(rejected),
         workings=workings,
         nearest=_slide(nearest) if nearest is not None else None,
+        nearest_sizes=sizes,
         way_out=way_out,
     )
 

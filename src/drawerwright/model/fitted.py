@@ -283,6 +283,15 @@ class Masses:
 
 
 @dataclass(frozen=True, slots=True)
+class NearestSizes:
+    """Box, places and masses of a drawer on the slide that came nearest: not to be built, only to be told."""
+
+    box: BoxSizes
+    mounting: Mounting
+    mass: Masses
+
+
+@dataclass(frozen=True, slots=True)
 class ReadOpening:
     """The opening as it was used [mm]: smallest and largest of the readings, `lost` already taken off."""
 
@@ -299,7 +308,7 @@ class FittedDrawer:
     """The answer for one drawer.
 
     Where nothing fits, `slide` and what hangs on it are None; `nearest` is the slide that came nearest, and
-    `checks` are its checks.
+    `checks` are its checks; `nearest_sizes` what the drawer would be on it.
     """
 
     drawer: Drawer
@@ -319,6 +328,7 @@ class FittedDrawer:
     rejected: tuple[Rejected, ...]
     workings: Mapping[str, Working] = field(default_factory=dict)
     nearest: ChosenSlide | None = None
+    nearest_sizes: NearestSizes | None = None
     fixing: FrontFixing | None = None
     retrofit: tuple[Retrofit, ...] = ()
     cut_out: CutOutSizes | None = None

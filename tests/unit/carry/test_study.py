@@ -38,6 +38,14 @@ PROFILES = [
 ]
 
 
+NO_REACTIONS: dict[str, Any] = {
+    "upper_rear": [],
+    "upper_front": [],
+    "lower_rear": [],
+    "lower_front": [],
+}
+
+
 @pytest.fixture
 def carried(fit_one: Fit, family: Family) -> Callable[..., CarriedDrawer]:
     """Carry one drawer of 20 kg on a family of these keys."""
@@ -96,7 +104,9 @@ def test_a_family_that_tells_nothing_gets_nulls_and_is_told_what_is_missing(fit_
     one = carry_drawer(fit_one(contents=20))
     told = document(one)["drawers"][0]
     assert told["missing"] == ["carriages", "stiffness", "roller", "soft_close"]
-    assert told["reactions"] is told["sag"] is told["moments"] is told["closing"] is told["racking"] is None
+    assert told["moments"] is told["closing"] is told["racking"] is None
+    assert told["sag"] == []
+    assert told["reactions"] == NO_REACTIONS
     assert told["capacity"] == 45.0
     assert told["screws"] is not None
     assert told["extension"][-1] == 500.0
@@ -111,16 +121,17 @@ def test_each_thing_that_is_missing_costs_the_sag(
 ) -> None:
     told = document(carried({without: None}))["drawers"][0]
     assert missing in told["missing"]
-    assert told["sag"] is None
-    assert (told["reactions"] is not None) == has_forces
+    assert told["sag"] == []
+    assert (told["reactions"] != NO_REACTIONS) == has_forces
 
 
 def test_without_holes_the_fixings_are_not_known(carried: Carry) -> None:
     lengths = [{"nominal": 500, "holes": [0]}]
     told = document(carried({"length": lengths}))["drawers"][0]
     assert "holes" in told["missing"]
-    assert told["sag"] is told["screws"] is None
-    assert told["reactions"] is not None
+    assert told["screws"] is None
+    assert told["sag"] == []
+    assert len(told["reactions"]["upper_rear"]) == 41
     assert told["sag_shares"]["drawer_member"] is not None
     assert told["sag_shares"]["members"] is None
 
@@ -267,8 +278,71 @@ def test_contents_heavier_than_anything_stop(fit_one: Fit, contents: float) -> N
     assert check(one, "load").margin == pytest.approx(-contents, rel=1e-3)
     told = document(one)["drawers"][0]
     assert told["load"] == pytest.approx(contents, rel=1e-3)
-    assert told["sag"] is told["reactions"] is told["slide"] is None
+    assert told["slide"] is None
+    assert told["nearest"]["family"] == "plain-16"
+    assert told["sag"] == []
+    assert told["reactions"] == NO_REACTIONS
     json.dumps(told, allow_nan=False)
+
+
+def test_an_overloaded_drawer_is_told_how_bad_it_is_on_the_slide_that_came_nearest(
+    fit_one: Fit, family: Family, carried: Carry
+) -> None:
+    """Forces grow with the load alone: those of a drawer that fits, times the ratio of what moves."""
+    keys = {**MECHANICS, "roller": {"stiffness": 4000, "play": 0}}
+    right = document(carried(keys))["drawers"][0]
+    one = carry_drawer(fit_one([family(**keys)], contents=50, slide="plain-16/500"))
+    told = document(one)["drawers"][0]
+    assert one.slide is None
+    assert told["slide"] is None
+    assert told["nearest"] == right["slide"]
+    assert told["load"] > told["capacity"]
+    times = told["load"] / right["load"]
+    for key in ("upper_front", "lower_front"):
+        wanted = [force * times for force in right["reactions"][key]]
+        assert told["reactions"][key] == pytest.approx(wanted, rel=1e-6)
+    assert told["sag"] == pytest.approx([sag * times for sag in right["sag"]], rel=1e-4)
+    assert told["extension"] == right["extension"]
+    assert told.keys() == right.keys()
+
+
+def test_a_drawer_that_fits_nothing_and_leaves_no_box_has_empty_lists(fit_one: Fit, family: Family) -> None:
+    one = carry_drawer(fit_one([family(**MECHANICS)], opening={"width": 30.0}))
+    told = document(one)["drawers"][0]
+    assert told["slide"] is None
+    assert told["nearest"] is not None
+    assert told["extension"] == told["sag"] == []
+    assert told["reactions"] == NO_REACTIONS
+
+
+def test_a_load_off_the_middle_is_judged_on_the_slide_that_gets_more_of_it(carried: Carry) -> None:
+    keys = {"sag_limit": 4.0, "profile": PROFILES}
+    middle, right = carried(keys), carried(keys, asked={"off_centre": 120.0})
+    assert middle.slide is not None
+    assert right.slide is not None
+    assert right.slide.sides is not None
+    share = right.slide.sides.shares["right"]
+    assert share > 0.6
+    for id_ in ("sag", "member-strength"):
+        assert check(right, id_).margin < check(middle, id_).margin
+    assert middle.slide.rollers is not None
+    assert right.slide.rollers is not None
+    assert right.slide.rollers.largest == pytest.approx(middle.slide.rollers.largest * 2.0 * share)
+    left = carried(keys, asked={"off_centre": -120.0})
+    assert check(left, "sag").margin == pytest.approx(check(right, "sag").margin)
+
+
+def test_a_member_that_yields_is_told_how_many_times_too_much_it_bears(carried: Carry) -> None:
+    held, bent = (check(carried({"profile": _thin(by)}), "member-strength") for by in (1.2, 0.35))
+    assert held.state == "ok"
+    assert "times the stress" in held.says
+    assert bent.state == "stop"
+    assert "times what it bears before it yields" in bent.says
+    assert "times as much" not in held.says + bent.says
+
+
+def _thin(thickness: float) -> list[dict[str, Any]]:
+    return [{**profile, "thickness": thickness} for profile in PROFILES]
 
 
 def test_a_mass_beyond_reason_is_refused(fit_one: Fit, family: Family) -> None:

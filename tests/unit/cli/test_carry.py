@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Callable
 from importlib.resources import files
 from pathlib import Path
@@ -71,7 +72,7 @@ def test_what_stops_is_told_with_a_cure(command: Command, job: Path) -> None:
     assert ran.code == 0
     assert "✗ load" in ran.out
     assert "Less in the drawer" in ran.out
-    assert "2 drawers, 1 with a check that stops." in ran.out
+    assert "2 drawers, 1 that fits nothing, 1 with a check that stops." in ran.out
 
 
 def test_the_json_has_the_keys_of_the_contract(command: Command, job: Path) -> None:
@@ -91,6 +92,77 @@ def test_the_same_job_gives_the_same_bytes(command: Command, job: Path) -> None:
 def test_a_check_that_stops_ends_with_three_where_strict(command: Command, job: Path) -> None:
     assert command("carry", job, "--strict").code == 3
     assert command("carry", job, "--strict", "--drawer", "A").code == 0
+
+
+def test_a_drawer_that_fits_nothing_ends_with_three_where_strict_and_is_told_why(
+    command: Command, job: Path
+) -> None:
+    job.write_text(
+        '[[drawer]]\nid = "S"\nopening = { width = 100, height = 60, depth = 100 }\nside = 16\n', "utf-8"
+    )
+    ran = command("carry", job, "--strict")
+    words = " ".join(ran.out.split())
+    assert ran.code == 3
+    assert command("carry", job).code == 0
+    assert "S fits nothing" in words
+    assert "which does not fit. ✗" in words
+    assert "1 drawer, 1 that fits nothing" in words
+    assert "to spare" not in words.split("Nearest:")[1]
+
+
+def test_an_overloaded_drawer_is_told_what_it_does_on_the_nearest_slide(command: Command, job: Path) -> None:
+    heavy = 'contents = "900 kg"\n'
+    job.write_text(job.read_text("utf-8").replace(heavy, f'slide = "house-16/500"\n{heavy}'), "utf-8")
+    words = " ".join(command("carry", job, "--drawer", "B").out.split())
+    assert "B fits nothing" in words
+    assert "On the nearest slide, which does not fit: Front sags" in words
+    (told,) = json.loads(command("carry", job, "--drawer", "B", "--json").out)["drawers"]
+    assert told["slide"] is None
+    assert len(told["sag"]) == len(told["reactions"]["lower_front"]) == len(told["extension"]) == 41
+
+
+def test_a_load_off_the_middle_is_told_in_words(command: Command, job: Path) -> None:
+    told = json.loads(command("carry", job, "--drawer", "A", "--off-centre", "100", "--json").out)
+    sides = told["drawers"][0]["sides"]
+    words = " ".join(command("carry", job, "--drawer", "A", "--off-centre", "100").out.split())
+    assert "With the load in the middle the front sags" in words
+    assert f"the right slide carries {100 * sides['right']['share']:.0f} %" in words
+    assert f"its right end hangs {sides['out_of_level']:.1f} mm deeper" in words
+    assert "hangs" not in command("carry", job, "--drawer", "A").out
+
+
+def test_inches_reach_every_length_speed_and_force(command: Command, job: Path) -> None:
+    inch = command("carry", job, "--drawer", "A", "--units", "in", "--off-centre", "100", "--tilt", "3").out
+    both = command("carry", job, "--drawer", "A", "--units", "both").out
+    assert not re.search(r"\d mm|\d N\b|\d kg", inch)
+    assert re.search(r"sags 0\.\d+ in", inch)
+    assert re.search(r"Pushed at\s+11\.8\s+in/s", inch)
+    assert re.search(r"300\s+mm/s\s+\(11\.8\s+in/s\)", both)
+    assert re.search(r"sags [\d.]+ mm \(0\.\d+ in\)", both)
+
+
+def test_the_balance_of_a_cabinet_is_told_at_its_first_drawer_alone(command: Command, job: Path) -> None:
+    opening = "opening = {{ width = 562, height = 168, depth = 530, floor = {} }}\nside = 16\n"
+    job.write_text(
+        '[[cabinet]]\nid = "F"\ninside_width = 562\nfreestanding = true\nmass = "20 kg"\n'
+        "size = { width = 600, height = 900, depth = 560 }\n"
+        + "".join(
+            f'[[drawer]]\nid = "{id_}"\ncabinet = "F"\n{opening.format(floor)}contents = "20 kg"\n'
+            for id_, floor in (("T", 600), ("U", 300))
+        ),
+        encoding="utf-8",
+    )
+    words = " ".join(command("carry", job).out.split())
+    assert words.count("Anchor it to the wall whatever this says.") == 1
+    assert "tipping: cabinet F, as told at T." in words
+
+
+def test_a_lone_name_that_is_no_family_is_told_so(command: Command, job: Path) -> None:
+    ran = command("carry", job, "--compare", "nope", "--json")
+    (fault,) = json.loads(ran.out)["errors"]
+    assert ran.code == 2
+    assert "is not among the slide families" in fault["says"]
+    assert fault["try"] != '"auto"'
 
 
 def test_positions_tilt_offset_and_limit_are_taken(command: Command, job: Path) -> None:
