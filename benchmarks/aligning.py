@@ -96,13 +96,14 @@ def readings(fitted: FittedJob, random: np.random.Generator) -> list[FrontGaps]:
 
 
 def bare_problem(stack: Stack) -> tuple[np.ndarray, np.ndarray, np.ndarray, np.ndarray]:
-    """The same least squares as rows of readings, with the even gaps as unknowns beside the adjusters."""
+    """The least squares of the gaps as rows of readings, with the even gaps as unknowns too."""
     question = question_of(stack, find_state(stack), "even")
     count = len(stack.fronts)
-    at = [row for row, _ in stack.readings]
+    readings = [(row, one) for row, one in stack.readings if not GAP_NAMES[row % 12].startswith("out")]
+    at = [row for row, _ in readings]
     step = np.concatenate([front.adjusters.step for front in stack.fronts])[question.columns]
     turned = stack.turning[at][:, question.columns] * step
     rows = np.hstack([turned, -stack.rows[at][:, 6 * count :]])
-    wanted = stack.design[at] - np.array([one.value for _, one in stack.readings])
+    wanted = stack.design[at] - np.array([one.value for _, one in readings])
     free = np.full(count + 1, np.inf)
     return rows, wanted, np.concatenate([question.low, -free]), np.concatenate([question.high, free])

@@ -1,13 +1,15 @@
 """The moves of fronts against other ways to the same answer.
 
-The bounded least squares is written down once more, from geometry alone, and solved by lsq_linear of
+The bounded least squares, of gaps by sides and heights and then of corners by depth, is written down once
+more, from geometry alone, and solved by lsq_linear of
 scipy.optimize (one front, on each face of the limits of left against right), by trying every mark of a grid
 (three adjusters), and as a quadratic programme by DAQP (stacks).
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
 from itertools import product
 from typing import Any
 
@@ -18,7 +20,6 @@ from scipy.optimize import lsq_linear
 from drawerwright.align.adjusters import Adjusters, adjusters_of
 from drawerwright.align.front_geometry import FrontGeometry
 from drawerwright.align.moves import (
-    CORNER_WEIGHT,
     DESIGN_FREE,
     LEAST_WEIGHT,
     Question,
@@ -58,16 +59,20 @@ def stack_of(fitted: FittedDrawer, count: int, random: np.random.Generator) -> S
     return Stack(tuple(fronts))
 
 
-def written_down(stack: Stack) -> tuple[np.ndarray, np.ndarray]:
+def written_down(stack: Stack, gaps_by: np.ndarray | None = None) -> tuple[np.ndarray, np.ndarray]:
     """Rows and right-hand sides of the least squares, reading by reading: five adjusters a front in marks,
-    then the even gap across each front, then the even gap from front to front."""
+    then the even gap across each front, then the even gap from front to front.
+
+    Of gaps; with marks of sides and heights (5 n,) that these brought, of the corners.
+    """
     count = len(stack.fronts)
     rows, wanted = [], []
     unknowns = 5 * count + count + 1
     for at, front in enumerate(stack.fronts):
         for name, reading in front.told.readings.items():
             row = np.zeros(unknowns)
-            weight = CORNER_WEIGHT if name.startswith("out") else 1.0
+            if name.startswith("out") != (gaps_by is not None):
+                continue
             moved = [(at, name, 1.0)]
             if name.startswith("top") and at + 1 < count:
                 moved.append((at + 1, name.replace("top", "bottom"), 1.0))
@@ -78,8 +83,9 @@ def written_down(stack: Stack) -> tuple[np.ndarray, np.ndarray]:
                 row[5 * count + at] = -1.0
             if name.startswith(("top", "bottom")):
                 row[-1] = -1.0
-            rows.append(weight * row)
-            wanted.append(weight * ((0.0 if name.startswith("out") else 3.0) - reading.value))
+            by = 0.0 if gaps_by is None else float(row[: 5 * count] @ gaps_by)
+            rows.append(row)
+            wanted.append((0.0 if name.startswith("out") else 3.0) - reading.value - by)
     for place in range(5 * count, unknowns):
         row = np.zeros(unknowns)
         row[place] = DESIGN_FREE
@@ -91,11 +97,6 @@ def written_down(stack: Stack) -> tuple[np.ndarray, np.ndarray]:
         rows.append(row)
         wanted.append(0.0)
     return np.array(rows), np.array(wanted)
-
-
-def bounds_of(count: int) -> tuple[np.ndarray, np.ndarray]:
-    free = np.full(count + 1, np.inf)
-    return np.concatenate([np.tile(LOW, count), -free]), np.concatenate([np.tile(HIGH, count), free])
 
 
 ALONG = (("left_top", "left_bottom"), ("right_top", "right_bottom"), ("top_left", "top_right"),
@@ -125,20 +126,64 @@ def angles(stack: Stack, pairs: Any, coordinate: int) -> np.ndarray:
     return np.where(np.abs(found) > within, found, 0.0)
 
 
-def limits_of(stack: Stack) -> tuple[np.ndarray, np.ndarray]:
-    """Least and most marks that right is turned more than left: heights and depths of each front (2 n,).
+def limits_of(stack: Stack, gaps_by: np.ndarray | None = None) -> tuple[np.ndarray, np.ndarray]:
+    """Least and most marks that right is turned more than left at each front (n,): heights, or else depths.
 
-    A roll may be cured and no more; unlike depths may also undo the yaw that a side move brings.
+    A roll may be cured and no more, and a yaw with what the side move swings, 1 in the length of the box.
     """
-    found = []
+    cures = []
     rolls, yaws = angles(stack, ALONG, 3), angles(stack, ACROSS, 4)
-    for front, roll, yaw in zip(stack.fronts, rolls, yaws, strict=True):
-        cure, straight = -roll * front.geometry.base / STEP, yaw * front.geometry.base / STEP
-        swing = front.geometry.base / front.geometry.length
-        found.append((min(cure, 0.0), max(cure, 0.0)))
-        found.append((min(straight, 0.0) + swing * LOW[0], max(straight, 0.0) + swing * HIGH[0]))
-    least, most = np.array(found).T
-    return least, most
+    for at, front in enumerate(stack.fronts):
+        swung = 0.0 if gaps_by is None else gaps_by[5 * at] * STEP / front.geometry.length
+        angle = -rolls[at] if gaps_by is None else yaws[at] + swung
+        cures.append(angle * front.geometry.base / STEP)
+    return np.minimum(cures, 0.0), np.maximum(cures, 0.0)
+
+
+@dataclass(frozen=True)
+class Programme:
+    """Rows and right-hand sides of one least squares, ends of its unknowns, places of left and right."""
+
+    rows: np.ndarray
+    wanted: np.ndarray
+    low: np.ndarray
+    high: np.ndarray
+    pairs: list[tuple[int, int]]
+    least: np.ndarray
+    most: np.ndarray
+    turned: np.ndarray
+
+    def lost(self, unknowns: np.ndarray) -> float:
+        return float(np.sum((self.rows @ unknowns - self.wanted) ** 2))
+
+
+def programme(stack: Stack, gaps_by: np.ndarray | None = None) -> Programme:
+    """Gaps by sides and heights; with what these were turned by (5 n,) [marks], corners by depths."""
+    count = len(stack.fronts)
+    rows, wanted = written_down(stack, gaps_by)
+    free = np.full(count + 1, np.inf)
+    low = np.append(np.tile(LOW, count), -free)
+    high = np.append(np.tile(HIGH, count), free)
+    place = np.arange(rows.shape[1])
+    adjusters = place < 5 * count
+    kept = (adjusters & (place % 5 >= 3)) if gaps_by is not None else ~adjusters | (place % 5 < 3)
+    where = np.flatnonzero(kept).tolist()
+    first = 1 if gaps_by is None else 3
+    pairs = [(where.index(5 * at + first), where.index(5 * at + first + 1)) for at in range(count)]
+    limits = limits_of(stack, gaps_by)
+    return Programme(rows[:, kept], wanted, low[kept], high[kept], pairs, *limits, place[kept & adjusters])
+
+
+def in_two(stack: Stack) -> Iterator[tuple[Programme, np.ndarray]]:
+    """Both least squares of a stack, each with our turns for it; the second after those of the first."""
+    found = find_state(stack)
+    first = programme(stack)
+    turns = solved(question_of(stack, found, "even"))
+    yield first, turns
+    marks = np.zeros(5 * len(stack.fronts))
+    marks[first.turned] = turns
+    six = np.insert(marks, np.arange(5, len(marks) + 1, 5), 0.0)
+    yield programme(stack, marks), solved(question_of(stack, found, "even", gaps_by=six * STEP))
 
 
 def solved(question: Question) -> np.ndarray:
@@ -150,31 +195,25 @@ def fitted(fit_one: Callable[..., FittedDrawer]) -> FittedDrawer:
     return fit_one(front={"style": "inset"})
 
 
-def on_best_face(rows: np.ndarray, wanted: np.ndarray, least: np.ndarray, most: np.ndarray) -> np.ndarray:
-    """The best turns of one front (5,): of all faces of the limits, each by lsq_linear, the best inside."""
-    low, high = bounds_of(1)
-    best, turns = np.inf, np.zeros(5)
-    for height, depth in product((None, least[0], most[0]), (None, least[1], most[1])):
-        lower, upper, whole = low.copy(), high.copy(), np.eye(7)
-        offset = np.zeros(7)
-        for place, apart in ((1, height), (3, depth)):
-            if apart is not None:  # the right one is the left one and so much more
-                whole[place + 1, place + 1], whole[place + 1, place] = 0.0, 1.0
-                offset[place + 1] = apart
-                lower[place] = max(low[place], low[place + 1] - apart)
-                upper[place] = min(high[place], high[place + 1] - apart)
-        if np.any(lower >= upper):
+def on_best_face(of: Programme) -> np.ndarray:
+    """The best turns of one front: of all faces of its limit, each by lsq_linear, the best inside."""
+    ((left, right),) = of.pairs
+    best, turns = np.inf, np.zeros(len(of.turned))
+    for apart in (None, float(of.least[0]), float(of.most[0])):
+        low, high, whole = of.low.copy(), of.high.copy(), np.eye(len(of.low))
+        offset = np.zeros(len(low))
+        if apart is not None:  # the right one is the left one and so much more
+            whole[right, right], whole[right, left], offset[right] = 0.0, 1.0, apart
+            low[left] = max(low[left], low[right] - apart)
+            high[left] = min(high[left], high[right] - apart)
+        if np.any(low >= high):
             continue
-        kept = [place for place in range(7) if whole[place, place]]
-        right = wanted - rows @ offset
-        inner = lsq_linear(
-            (rows @ whole)[:, kept], right, (lower[kept], upper[kept]), method="bvls", tol=1e-14
-        )
-        found = whole[:, kept] @ inner.x + offset
-        apart = np.array([found[2] - found[1], found[4] - found[3]])
-        inside = np.all((apart >= least - 1e-7) & (apart <= most + 1e-7))
-        if inside and np.sum((rows @ found - wanted) ** 2) < best:
-            best, turns = float(np.sum((rows @ found - wanted) ** 2)), found[:5]
+        kept = np.flatnonzero(np.diag(whole))
+        free = (of.rows @ whole)[:, kept], of.wanted - of.rows @ offset, (low[kept], high[kept])
+        found = whole[:, kept] @ lsq_linear(*free, method="bvls", tol=1e-14).x + offset
+        inside = of.least[0] - 1e-7 <= found[right] - found[left] <= of.most[0] + 1e-7
+        if inside and of.lost(found) < best:
+            best, turns = of.lost(found), found[: len(turns)]
     assert np.isfinite(best)
     return turns
 
@@ -182,9 +221,8 @@ def on_best_face(rows: np.ndarray, wanted: np.ndarray, least: np.ndarray, most: 
 @pytest.mark.parametrize("seed", range(25))
 def test_one_front_is_turned_as_lsq_linear_turns_it(fitted: FittedDrawer, seed: int) -> None:
     stack = stack_of(fitted, 1, np.random.default_rng(seed))
-    rows, wanted = written_down(stack)
-    expected = on_best_face(rows, wanted, *limits_of(stack))
-    assert solved(question_of(stack, find_state(stack), "even")) == pytest.approx(expected, abs=1e-6)
+    for of, ours in in_two(stack):
+        assert ours == pytest.approx(on_best_face(of), abs=1e-6)
 
 
 @pytest.mark.parametrize("count", [2, 3, 4, 5, 6])
@@ -194,37 +232,24 @@ def test_a_stack_is_turned_as_a_quadratic_programme_turns_it(
 ) -> None:
     daqp = oracle("daqp")
     stack = stack_of(fitted, count, np.random.default_rng(100 * count + seed))
-    rows, wanted = written_down(stack)
-    low, high = bounds_of(count)
-    unbound = np.isinf(high)
-    low, high = np.where(unbound, -1e6, low), np.where(unbound, 1e6, high)
-    size = rows.shape[1]
-    least, most = limits_of(stack)
-    apart = np.zeros((2 * count, size))
-    for at, place in product(range(count), (0, 1)):
-        first = 5 * at + 1 + 2 * place
-        apart[2 * at + place, first : first + 2] = -1.0, 1.0
-    turned, _, flag, _ = daqp.solve(
-        np.ascontiguousarray(rows.T @ rows), -rows.T @ wanted, apart, np.append(high, most),
-        np.append(low, least), np.zeros(size + 2 * count, dtype=np.int32),
-    )  # fmt: skip
-    assert flag == 1
-    ours = solved(question_of(stack, find_state(stack), "even"))
-
-    def lost(turns: np.ndarray) -> float:
-        off = rows @ turns - wanted
-        return float(off @ off)
-
-    whole = turned.copy()
-    whole[: 5 * count] = ours
-    # The gaps that are free follow from the turns.
-    free = np.linalg.lstsq(rows[:, 5 * count :], wanted - rows[:, : 5 * count] @ ours, rcond=None)[0]
-    whole[5 * count :] = free
-    assert np.all((ours >= low[: 5 * count] - 1e-9) & (ours <= high[: 5 * count] + 1e-9))
-    unlike = apart[:, : 5 * count] @ ours
-    assert np.all((unlike >= least - 1e-6) & (unlike <= most + 1e-6))
-    assert lost(whole) <= lost(turned) * (1 + 1e-6) + 1e-9
-    assert ours == pytest.approx(turned[: 5 * count], abs=2e-3)
+    for of, ours in in_two(stack):
+        size, turning = len(of.low), len(of.turned)
+        low, high = np.maximum(of.low, -1e6), np.minimum(of.high, 1e6)
+        apart = np.zeros((count, size))
+        for row, (left, right) in zip(apart, of.pairs, strict=True):
+            row[[left, right]] = -1.0, 1.0
+        turned, _, flag, _ = daqp.solve(
+            np.ascontiguousarray(of.rows.T @ of.rows), -of.rows.T @ of.wanted, apart,
+            np.append(high, of.most), np.append(low, of.least), np.zeros(size + count, dtype=np.int32),
+        )  # fmt: skip
+        assert flag == 1
+        # The gaps that are free follow from the turns.
+        free = np.linalg.lstsq(of.rows[:, turning:], of.wanted - of.rows[:, :turning] @ ours, rcond=None)[0]
+        assert np.all((ours >= low[:turning] - 1e-9) & (ours <= high[:turning] + 1e-9))
+        unlike = apart[:, :turning] @ ours
+        assert np.all((unlike >= of.least - 1e-6) & (unlike <= of.most + 1e-6))
+        assert of.lost(np.append(ours, free)) <= of.lost(turned) * (1 + 1e-6) + 1e-9
+        assert ours == pytest.approx(turned[:turning], abs=2e-3)
 
 
 @pytest.mark.parametrize("seed", range(8))
@@ -242,12 +267,10 @@ def test_whole_marks_lose_little_to_the_best_of_every_grid_point(fitted: FittedD
         return float(marks @ question.matrix @ marks / 2 + question.slope @ marks)
 
     grid = product(range(-6, 7), range(13), range(13))
-    least, most = limits_of(stack)[0][0], limits_of(stack)[1][0]
-    best = min(
-        lost(np.array(marks, dtype=float))
-        for marks in grid
-        if least - 0.5 - 1e-6 <= marks[2] - marks[1] <= most + 0.5 + 1e-6
-    )
+    (least,), (most,) = limits_of(stack)
+    # Rounded to a whole mark beyond, but by no more than half a mark further over level than it was under.
+    least, most = max(least - 1.0, 2 * least - 0.5) - 1e-6, min(most + 1.0, 2 * most + 0.5) + 1e-6
+    best = min(lost(np.array(marks, dtype=float)) for marks in grid if least <= marks[2] - marks[1] <= most)
     ours = lost(whole_turns(question, solved(question)).astype(float))
     nothing = lost(np.zeros(3))
     assert best - 1e-9 <= ours <= best + float(question.allowed[0]) / 2 + 1e-9

@@ -102,15 +102,20 @@ class Turned:
 
 def turn_stack(stack: Stack, found: Found, target: Target, line: Line | None = None) -> Turned:
     """How to turn the adjusters of a stack, from its state as found."""
-    question = question_of(stack, found, target, line_of(stack, line) if line else None)
-    free = free_turns(question)
-    best = best_turns(question, free)
-    marks = np.zeros(6 * len(stack.fronts), dtype=np.int64)
-    short = np.zeros(6 * len(stack.fronts))
-    ends = np.zeros(6 * len(stack.fronts), dtype=np.int64)
-    marks[question.columns] = whole_turns(question, best)
-    short[question.columns] = best - free
-    ends[question.columns] = (best > question.high - _AT_END).astype(int) - (best < question.low + _AT_END)
+    wanted = line_of(stack, line) if line else None
+    step = np.concatenate([front.adjusters.step for front in stack.fronts])
+    marks = np.zeros(len(step), dtype=np.int64)
+    short = np.zeros(len(step))
+    ends = np.zeros(len(step), dtype=np.int64)
+    for deep in (False, True):
+        question = question_of(stack, found, target, wanted, gaps_by=marks * step if deep else None)
+        free = free_turns(question)
+        best = best_turns(question, free)
+        marks[question.columns] = whole_turns(question, best)
+        short[question.columns] = best - free
+        ends[question.columns] = (best > question.high - _AT_END).astype(int) - (
+            best < question.low + _AT_END
+        )
     further = [
         further_turns(front, found.is_told(at), -short[6 * at : 6 * at + 6], ends[6 * at : 6 * at + 6])
         for at, front in enumerate(stack.fronts)

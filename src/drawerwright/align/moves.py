@@ -1,7 +1,8 @@
 """By how much to turn which adjusters: bounded least squares over a whole stack.
 
-Minimised are squares of how far readings stay from their target, by how sure they are, corners that stand out
-counting less. The even gaps themselves are free: how wide they come out follows from the stack. What nobody
+Minimised are squares of how far readings stay from their target, by how sure they are: first of the gaps,
+which sides and heights move; then of the corners that stand out, by depth and tilt, which move no gap. The
+even gaps themselves are free: how wide they come out follows from the stack. What nobody
 measured only settles between moves that readings hold alike. Left and right are turned unlike only as far as
 the front was found rolled or yawed (`unlike`).
 """
@@ -18,11 +19,9 @@ from drawerwright.align.aligned import Target
 from drawerwright.align.front_geometry import Array
 from drawerwright.align.pose import Found
 from drawerwright.align.stack import Stack
-from drawerwright.align.unlike import unlike_of
+from drawerwright.align.unlike import unlike_depths, unlike_heights
 from drawerwright.model.gaps import GAP_NAMES, SURE_WITHIN
 
-CORNER_WEIGHT: Final = 0.5
-"""What a corner that stands out counts beside a gap: the eye sees gaps first. Own choice, no source."""
 DESIGN_FREE: Final = 1e-3
 """What an even gap's distance from the designed one counts where gaps on both sides were measured."""
 DESIGN_HELD: Final = 0.2
@@ -53,9 +52,10 @@ class Question:
     """The least squares of a stack: ½ uᵀ `matrix` u + `slope` u over `columns` of its adjusters, in marks.
 
     `low` and `high` bound them; `allowed` is what each front may lose to fewer moves; `shift` (12 n,) what
-    readings have moved by already, where side adjusters are brought alike first [mm]. `unlike` (c, k) u is by
+    readings have moved by already [mm]. `unlike` (c, k) u is by
     how much right adjusters are turned more than left ones [mm], between `least` and `most` (c,); whole marks
-    may be off those by `half_mark` (c,).
+    may go beyond those by `slack` (2, c), so that an angle never comes out larger than it was by over half a
+    mark.
     """
 
     columns: NDArray[np.intp]
@@ -68,29 +68,31 @@ class Question:
     unlike: Array
     least: Array
     most: Array
-    half_mark: Array
+    slack: Array
 
 
-def question_of(stack: Stack, found: Found, target: Target, line: Array | None = None) -> Question:
-    """The least squares of a stack, from its state as found.
+def question_of(
+    stack: Stack, found: Found, target: Target, line: Array | None = None, *, gaps_by: Array | None = None
+) -> Question:
+    """The least squares of a stack, from its state as found: of its gaps, by sides and heights.
 
+    With `gaps_by` (6 n,) [mm], what sides and heights are turned by: of its corners, by depth and tilt.
     `line`: readings wanted for the target "line" (12 n,), nan where free.
     """
+    deep = gaps_by is not None
     fronts = stack.fronts
     count = len(fronts)
     step = np.concatenate([front.adjusters.step for front in fronts])
     low = np.concatenate([front.adjusters.low for front in fronts])
     high = np.concatenate([front.adjusters.high for front in fronts])
-    shift = np.zeros(12 * count)
+    moved = np.zeros(6 * count) if gaps_by is None else gaps_by.copy()
     for place, front in enumerate(fronts):
-        if any(front.adjusters.evening):
-            by = sum(front.adjusters.evening) / 2 * front.adjusters.step[0]
-            shift += stack.turning[:, 6 * place] * by
-    taken = stack.readings
+        moved[6 * place] += sum(front.adjusters.evening) / 2 * front.adjusters.step[0]
+    shift = stack.turning @ moved
+    taken = [(row, reading) for row, reading in stack.readings if _CORNERS[row % 12] == deep]
     at = np.array([row for row, _ in taken], dtype=np.intp)
     value = np.array([reading.value for _, reading in taken]) + shift[at]
     weight = np.minimum(SURE_WITHIN / np.array([reading.uncertainty for _, reading in taken]), 1.0)
-    weight = np.where(_CORNERS[at % 12], CORNER_WEIGHT, 1.0) * weight
     wanted = stack.design[at]
     free = stack.rows[at][:, 6 * count :] * weight[:, None]
     if line is not None:
@@ -99,7 +101,8 @@ def question_of(stack: Stack, found: Found, target: Target, line: Array | None =
         free[on_line] = 0.0
         by_line = np.where(on_line, LINE_WEIGHT, np.where(_beside(at, on_line), 1.0 / LINE_WEIGHT, 1.0))
         weight, free = weight * by_line, free * by_line[:, None]
-    columns = np.flatnonzero((high > low) & _asked_for(count, found))
+    by_depth = np.arange(6 * count) % 6 >= 3
+    columns = np.flatnonzero((high > low) & _asked_for(count, found) & (by_depth == deep))
     turned = stack.turning[at][:, columns] * step[columns] * weight[:, None]
     off = (value - wanted) * weight
     matrix, slope = turned.T @ turned, turned.T @ off
@@ -121,34 +124,33 @@ def question_of(stack: Stack, found: Found, target: Target, line: Array | None =
         high[columns],
         allowed,
         shift,
-        *_limits(stack, line, columns, step),
+        *_limits(stack, line, columns, step, moved if deep else None),
     )
 
 
 def _limits(
-    stack: Stack, line: Array | None, columns: NDArray[np.intp], step: Array
+    stack: Stack, line: Array | None, columns: NDArray[np.intp], step: Array, moved: Array | None
 ) -> tuple[Array, Array, Array, Array]:
-    """Limits of what left and right are turned unlike: rows (c, k), least, most and half a mark (c,)."""
+    """Limits of what left and right are turned unlike: rows (c, k), least, most (c,), slack (2, c)."""
     count = len(stack.fronts)
-    allowed = unlike_of(stack, line)
-    rows = np.zeros((2 * count, 6 * count))
-    bounds = np.zeros((2 * count, 2))
-    half = np.zeros(2 * count)
-    for at, front in enumerate(stack.fronts):
-        for kind, first in enumerate((6 * at + 1, 6 * at + 3)):
-            rows[2 * at + kind, first : first + 2] = -step[first], step[first + 1]
-            half[2 * at + kind] = max(step[first], step[first + 1]) / 2
-        bounds[2 * at] = allowed.height[at]
-        bounds[2 * at + 1] = allowed.depth[at]
-        if allowed.depth_read[at]:  # what a side move swings may be undone as well
-            swing = front.geometry.base / front.geometry.length * front.adjusters.step[0]
-            bounds[2 * at + 1] += (
-                min(swing * front.adjusters.low[0], 0.0),
-                max(swing * front.adjusters.high[0], 0.0),
-            )
+    if moved is None:
+        first, bounds = 1, unlike_heights(stack, line)
+    else:
+        yaws = [
+            front.geometry.pose_changes[4] @ moved[6 * at : 6 * at + 6]
+            for at, front in enumerate(stack.fronts)
+        ]
+        first, bounds = 3, unlike_depths(stack, line, np.array(yaws))
+    rows = np.zeros((count, 6 * count))
+    mark = np.zeros(count)
+    for at in range(count):
+        left, right = 6 * at + first, 6 * at + first + 1
+        rows[at, left], rows[at, right] = -step[left], step[right]
+        mark[at] = max(step[left], step[right])
     rows = rows[:, columns]
     used = rows.any(axis=1)
-    return rows[used], bounds[used, 0], bounds[used, 1], half[used]
+    slack = np.minimum(mark[:, None], np.abs(bounds) + mark[:, None] / 2)[used].T
+    return rows[used], bounds[used, 0], bounds[used, 1], slack
 
 
 def _held(stack: Stack, at: NDArray[np.intp]) -> Array:

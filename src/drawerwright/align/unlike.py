@@ -8,7 +8,6 @@ none and what cures the roll (or yaw) that readings along an edge tell.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
@@ -36,25 +35,24 @@ _TURNED_WITHIN: Final = 1000.0
 """Spread before any reading [mm at the front's ends], so that of all answers the smallest is taken."""
 
 
-@dataclass(frozen=True)
-class Unlike:
-    """Right less left adjuster, least and most [mm], by front: `height` and `depth` (n, 2).
+def unlike_heights(stack: Stack, line: Array | None) -> Array:
+    """Right less left height that readings along edges allow, least and most [mm] by front (n, 2).
 
-    `depth_read`: whether corners tell the yaw, so that depth may also undo what a side move swings (n,).
+    `line`: readings wanted (12 n,) [mm], nan where free.
     """
-
-    height: Array
-    depth: Array
-    depth_read: Sequence[bool]
-
-
-def unlike_of(stack: Stack, line: Array | None = None) -> Unlike:
-    """What the readings along edges allow at each front; `line` as for the moves (12 n,) [mm]."""
     base = np.array([front.geometry.base for front in stack.fronts])
     rolls, _ = _angles(stack, ROLLS, _ROLL, line)
+    return _between(-rolls * base)  # a right end that is raised rolls up
+
+
+def unlike_depths(stack: Stack, line: Array | None, swung: Array) -> Array:
+    """Right less left depth that corners allow, least and most [mm] by front (n, 2).
+
+    `swung` (n,): yaw that moves sideways bring besides [rad], which depth may undo where corners tell it.
+    """
+    base = np.array([front.geometry.base for front in stack.fronts])
     yaws, read = _angles(stack, YAWS, _YAW, line)
-    # The right end is raised by a positive difference and pushed out, against the yaw, by one of depths.
-    return Unlike(_between(-rolls * base), _between(yaws * base), read)
+    return _between(np.where(read, yaws + swung, 0.0) * base)  # a right end that is pushed out yaws back
 
 
 def _between(cure: Array) -> Array:

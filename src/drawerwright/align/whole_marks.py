@@ -61,8 +61,9 @@ def _rounded(question: Question, turns: Array, pairs: list[tuple[int, int]]) -> 
 def _rows_within(question: Question, marks: Array) -> NDArray[np.bool_]:
     """Which limits of left against right each set of marks (m, k) keeps (m, c)."""
     apart = marks @ question.unlike.T
-    slack = question.half_mark + _HAIR
-    return (apart >= question.least - slack) & (apart <= question.most + slack)
+    under, over = question.slack + _HAIR
+    inside = (apart >= question.least - under) & (apart <= question.most + over)
+    return np.asarray(inside, dtype=np.bool_)
 
 
 def _within(question: Question, marks: Array) -> NDArray[np.bool_]:
@@ -79,14 +80,18 @@ def _ways(count: int, pairs: list[tuple[int, int]]) -> Array:
 
 def _better(question: Question, ways: Array, marks: Array, slope: Array, low: Array, high: Array) -> None:
     """Go the way that gains most, as long as any gains; changes `marks` and `slope`."""
-    half = np.einsum("mk,kl,ml->m", ways, question.matrix, ways) / 2
+    half = np.sum((ways @ question.matrix) * ways, axis=1) / 2
     while True:
-        trial = marks + ways
-        can = np.all((trial >= low) & (trial <= high), axis=1) & _within(question, trial)
-        cost = np.where(can, ways @ slope + half, 0.0)
-        place = int(cost.argmin())
-        if cost[place] > -_GAIN:
+        cost = ways @ slope + half
+        gains = np.flatnonzero(cost < -_GAIN)
+        if not len(gains):
             return
+        trial = marks + ways[gains]
+        can = np.all((trial >= low) & (trial <= high), axis=1) & _within(question, trial)
+        gains = gains[can]
+        if not len(gains):
+            return
+        place = int(gains[cost[gains].argmin()])
         marks += ways[place]
         slope += question.matrix @ ways[place]
 

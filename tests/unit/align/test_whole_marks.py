@@ -42,13 +42,20 @@ def test_any_readings_and_settings_give_marks_that_can_be_turned_and_help(
     lower: FrontGaps, upper: FrontGaps
 ) -> None:
     (stack,) = stacks_of(FITTED, [lower, upper], {})
-    question = question_of(stack, find_state(stack), "even")
-    marks = whole_turns(question, best_turns(question, free_turns(question)))
-    assert np.all((marks >= question.low) & (marks <= question.high))
-    lost = marks @ question.matrix @ marks / 2 + question.slope @ marks
-    assert lost <= 1e-9
+    columns: dict[int, int] = {}
+    turned = np.zeros(12)
+    for deep in (False, True):
+        question = question_of(stack, find_state(stack), "even", gaps_by=turned if deep else None)
+        marks = whole_turns(question, best_turns(question, free_turns(question)))
+        assert np.all((marks >= question.low) & (marks <= question.high))
+        apart = question.unlike @ marks
+        assert np.all(apart >= np.maximum(question.least - 0.25, 2 * question.least - 0.125) - 1e-5)
+        assert np.all(apart <= np.minimum(question.most + 0.25, 2 * question.most + 0.125) + 1e-5)
+        lost = marks @ question.matrix @ marks / 2 + question.slope @ marks
+        assert lost <= 1e-9
+        turned[question.columns] = marks * 0.25
+        columns.update(zip(question.columns.tolist(), marks.tolist(), strict=True))
     for at, front in enumerate(stack.fronts):
-        columns = dict(zip(question.columns.tolist(), marks.tolist(), strict=True))
         for column, adjuster, hands in (
             (0, "side", HANDS),
             (1, "height", HANDS[:1]),
