@@ -7,10 +7,9 @@ answered, and those that do not have their faults beside them.
 from __future__ import annotations
 
 import json
-from collections import OrderedDict
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from threading import Lock
+from hashlib import sha256
 from typing import Any, Final
 
 from drawerwright.catalogue.contents import contents_preset_ids
@@ -22,10 +21,11 @@ from drawerwright.model.fitted import FittedDrawer, FittedJob
 from drawerwright.model.fitted_column import FittedColumn
 from drawerwright.model.job import Job
 from drawerwright.units import ShownUnits
+from drawerwright.web.answers_kept import KeptAnswers
 
 Values = Mapping[str, Any]
-KEPT: Final = 4096
-"""How many cabinets' answers a process keeps: about 20 kB each. Own choice."""
+KEPT: Final = 6_000
+"""How many drawers' answers a process keeps: about 30 kB each, and all of the largest job. Own choice."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,11 +67,10 @@ class JobAnswer:
 class _Group:
     positions: tuple[int, ...]
     values: dict[str, Any]
-    key: str
+    key: bytes
 
 
-_answers: OrderedDict[tuple[str, int, str], FittedJob | InputError] = OrderedDict()
-_lock = Lock()
+_kept = KeptAnswers(KEPT)
 
 
 def read_values(values: Values) -> Job:
@@ -137,25 +136,20 @@ def _groups(values: Values, drawers: Sequence[Any], names: Sequence[str], only: 
             "drawer": [drawers[at] for at in positions],
         }
         told = {**told, "title": ""}
-        groups.append(_Group(tuple(positions), told, json.dumps(told, sort_keys=True, default=str)))
+        key = sha256(json.dumps(told, sort_keys=True, default=str).encode()).digest()
+        groups.append(_Group(tuple(positions), told, key))
     return groups
 
 
 def _answer(group: _Group, families: Sequence[SlideFamily], units: ShownUnits) -> FittedJob | InputError:
-    key = (group.key, hash(tuple(families)), units)
-    with _lock:
-        if key in _answers:
-            _answers.move_to_end(key)
-            return _answers[key]
-    answer: FittedJob | InputError
-    try:
-        answer = fit_job(read_values(group.values), families, units=units)
-    except InputError as error:
-        answer = error
-    with _lock:
-        _answers[key] = answer
-        while len(_answers) > KEPT:
-            _answers.popitem(last=False)
+    key = (group.key, _kept.number_of(tuple(families)), units)
+    answer = _kept.get(key)
+    if answer is None:
+        try:
+            answer = fit_job(read_values(group.values), families, units=units)
+        except InputError as error:
+            answer = error
+        _kept.put(key, answer, len(group.positions))
     return answer
 
 
