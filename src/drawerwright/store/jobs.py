@@ -18,6 +18,7 @@ from drawerwright.store.records import JobCard, Revision, StoredJob
 from drawerwright.store.saving_entry import save_entry
 from drawerwright.store.shape import LONGEST_TEXT, settle_job, settle_part, settle_text
 from drawerwright.store.tables import document, revision
+from drawerwright.units import show_value
 
 
 class Jobs(Documents):
@@ -125,12 +126,13 @@ class Jobs(Documents):
         based_on: int,
         by: str = "",
         what: str = "",
+        alone: bool = False,
     ) -> StoredJob:
         """Save one drawer (its whole keys, not only the changed ones), or remove it (None).
 
         A drawer that is not there yet is added at the end. `values` may bear another id: it keeps its place.
         Others' saves are put together with it as by `save_job`, with the same errors; costs the same however
-        long the job is.
+        long the job is. `alone`: InputError, and nothing is saved, where it would bear another drawer's id.
         """
         content = None if values is None else settle_part("drawer", values, named=drawer_id)
         # A drawer that is half typed may have no id.
@@ -139,8 +141,18 @@ class Jobs(Documents):
         saver = self._saver(by, what)
         with self._connections.writing() as connection:
             of = self._to_change(connection, "job", job_id)
+            new = "" if content is None or not alone else id_text(content.get("id"))
+            before = len(history.live_rows(connection, of, kind="drawer", name=new))
             saved = save_entry(connection, of, key, content, based_on, saver)
+            if new and len(history.live_rows(connection, of, kind="drawer", name=new)) > max(1, before):
+                raise InputError([_taken(of.id, new)])
         return self._settled(of, saved)
+
+    def has_drawer(self, job_id: str, drawer_id: str) -> bool:
+        """Whether the job has a drawer of that id now. Raises NotInStore for the job."""
+        with self._connections.reading() as connection:
+            of = history.find(connection, "job", job_id)
+            return bool(history.live_rows(connection, of, kind="drawer", name=id_text(drawer_id)))
 
     def add_drawers(
         self,
@@ -152,9 +164,20 @@ class Jobs(Documents):
         by: str = "",
         what: str = "",
     ) -> StoredJob:
-        """Add drawers behind the drawer `after`; None: at the end. Errors as by `save_job`."""
+        """Add drawers behind the drawer `after`; None: at the end. Errors as by `save_job`.
+
+        InputError, too, where one bears the id of another.
+        """
         values = self.job(job_id, based_on).values
         there = values["drawer"]
+        taken = {id_text(one.get("id")) for one in there}
+        twice: list[str] = []
+        for name in filter(None, (id_text(one.get("id")) for one in drawers)):
+            if name in taken:
+                twice.append(name)
+            taken.add(name)
+        if twice:
+            raise InputError(_taken(job_id, name) for name in dict.fromkeys(twice))
         at = len(there) if after is None else 1 + self._place_of(job_id, there, after)
         values = {**values, "drawer": [*there[:at], *drawers, *there[at:]]}
         return self.save_job(job_id, values, based_on=based_on, by=by, what=what)
@@ -237,3 +260,8 @@ class Jobs(Documents):
 
     def _job(self, of: Document, row: Row[Any]) -> StoredJob:
         return StoredJob(**self._stored(of, row), drawer_count=row.entries)
+
+
+def _taken(job_id: str, name: str) -> Fault:
+    says = "is the id of another drawer of this job: ids are unique in a job"
+    return Fault(f"job {job_id} drawer id", show_value(name), says, "an id that no drawer has")

@@ -162,7 +162,7 @@ def test_a_quick_answer_tells_the_faults_of_address_and_opening_together(client:
 
 def test_a_quick_answer_takes_the_shops_own_families(client: TestClient) -> None:
     own = {"id": "shop-16", "capacity": 40, "inside_width_deduction": 42, "length": [{"nominal": 500}]}
-    assert client.put("/api/v1/slides/shop-16", json={"values": own}).status_code == 200
+    assert client.put("/api/v1/slides/shop-16", json={"values": own}).status_code == 201
     told = client.get(f"/api/v1/quick?{urlencode({**PLAIN, 'slide': 'shop-16'})}").json()
     assert told["drawers"][0]["slide"]["family"] == "shop-16"
 

@@ -141,7 +141,7 @@ def test_a_drawer_may_bear_any_name(client: TestClient, job: str, name: str) -> 
     drawer = {**demo_cabinet()["drawer"][0], "id": name, "row": 3}
     path = at(job, name)
     saved = client.put(path, json={"values": drawer, "based_on": 1})
-    assert saved.status_code == 200, saved.text
+    assert saved.status_code == 201, saved.text
     told = client.get(path).json()
     assert (told["id"], told["values"]["id"]) == (name, name)
     assert told["fit"]["id"] == name
@@ -309,7 +309,7 @@ def test_the_shops_own_families_are_kept_as_revisions(client: TestClient) -> Non
     values = {"id": "shop-16", "capacity": 40, "inside_width_deduction": 42, "length": [{"nominal": 500}]}
     address = "/api/v1/slides/shop-16"
     made = client.put(address, json={"values": values, "by": "Ada"})
-    assert (made.status_code, made.json()["revision"]) == (200, 1)
+    assert (made.status_code, made.json()["revision"]) == (201, 1)
     mine, theirs = {**values, "min_gap": 5}, {**values, "min_gap": 6}
     assert client.put(address, json={"values": theirs, "based_on": 1}).status_code == 200
     clash = client.put(address, json={"values": mine, "based_on": 1})

@@ -32,11 +32,12 @@ def described(
     also: Sequence[int] = (),
     parameters: Sequence[Mapping[str, Any]] = (),
     means: str = "The answer.",
+    makes: bool = False,
 ) -> dict[str, Any]:
     """Keyword arguments of a route. `answer` and `body` name schemas; `also`: further refusals.
 
-    `media`: what the answer may be, if it is not JSON alone. Examples are filled in by `openapi_document`
-    under the name of the operation.
+    `makes`: 201 instead where it makes something new. `media`: what the answer may be, if it is not JSON
+    alone. Examples are filled in by `openapi_document` under the name of the operation.
     """
     refusals = {*_ALWAYS, *also, *(_WRITING if body else ())}
     content = {one: {"schema": _schema(one, answer)} for one in media}
@@ -53,6 +54,7 @@ def described(
         "response_model": None,
         "responses": {
             status: {"description": means, "content": content},
+            **({201: {"description": "It is new: the answer.", "content": content}} if makes else {}),
             **{code: _refusal(code) for code in sorted(refusals)},
         },
         "openapi_extra": extra,

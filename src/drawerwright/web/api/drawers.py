@@ -11,7 +11,9 @@ from starlette.responses import Response
 from drawerwright.errors import Fault, InputError
 from drawerwright.fit import fit_document
 from drawerwright.model.fitted import FittedJob
+from drawerwright.model.spelling import nearest
 from drawerwright.store import NotInStore, Store, StoredJob
+from drawerwright.store.parts import LONGEST_ID
 from drawerwright.units import ShownUnits, show_value
 from drawerwright.web.api.answering import answer
 from drawerwright.web.api.describing import described
@@ -19,7 +21,7 @@ from drawerwright.web.api.jobs import AtRevision, Body, Kept, Shown
 from drawerwright.web.api.saving import read_saving, revision_told
 from drawerwright.web.api.stored import stored_values
 from drawerwright.web.families import families_of
-from drawerwright.web.fitting import answer_values
+from drawerwright.web.fitting import answer_values, drawer_names
 
 router = APIRouter(prefix="/jobs/{job}", tags=["jobs"])
 
@@ -32,15 +34,20 @@ def drawer(store: Kept, job: str, drawer: str, revision: AtRevision = None, unit
 
 @router.put(
     "/drawers/{drawer:path}",
-    **described("save_drawer", body="SavedDrawer", answer="StoredDrawer", also=(404, 409)),
+    **described("save_drawer", body="SavedDrawer", answer="StoredDrawer", makes=True, also=(404, 409)),
 )
 def save_drawer(store: Kept, job: str, drawer: str, body: Body, units: Shown = None) -> Response:
-    """Save all keys of a drawer, made of revision `based_on`. One that is not there is added at the end."""
+    """Save all keys of a drawer, made of revision `based_on`. One that is not there is added at the end: 201.
+
+    Without an `id` in `values` it keeps that of the address; with another it is renamed.
+    """
     told = read_saving(body, "values")
-    values = _table(told.parts["values"], "values")
-    saved = store.save_drawer(job, drawer, values, based_on=told.based_on, by=told.by, what=told.what)
-    named = values.get("id")
-    return answer(drawer_values(store, saved, named if isinstance(named, str) else drawer, units))
+    values = _named(_table(told.parts["values"], "values"), drawer)
+    new = not store.has_drawer(job, drawer)
+    saved = store.save_drawer(
+        job, drawer, values, based_on=told.based_on, by=told.by, what=told.what, alone=True
+    )
+    return answer(drawer_values(store, saved, str(values["id"]), units), 201 if new else 200)
 
 
 @router.delete(
@@ -90,7 +97,9 @@ def drawer_values(store: Store, stored: StoredJob, name: str, units: ShownUnits 
         (one for one in stored.values["drawer"] if str(one.get("id", "")).strip() == name.strip()), None
     )
     if one is None or values is None:
-        raise NotInStore([Fault(f"job {stored.id}", show_value(name[:80]), "is no drawer of this job", "")])
+        close = nearest(name.strip()[:LONGEST_ID], drawer_names(stored.values["drawer"]))
+        try_ = show_value(close) if close else f"POST /api/v1/jobs/{stored.id}/drawers"
+        raise NotInStore([Fault(f"job {stored.id}", show_value(name), "is no drawer of this job", try_)])
     fitted = None if one.fitted is None else fit_document(FittedJob("", (one.fitted,)))["drawers"][0]
     return {
         "schema": "drawerwright/drawer/1",
@@ -103,6 +112,16 @@ def drawer_values(store: Store, stored: StoredJob, name: str, units: ShownUnits 
         "errors": [fault.as_json() for fault in (*one.faults, *found.faults)],
         "waits": one.waits,
     }
+
+
+def _named(values: Mapping[str, Any], name: str) -> dict[str, Any]:
+    """A drawer's values with its id, which is `name` unless they tell one. Raises InputError."""
+    told = values.get("id", name)
+    usable = isinstance(told, (str, int)) and not isinstance(told, bool)
+    if usable and 0 < len(str(told).strip()) <= LONGEST_ID:
+        return {**values, "id": told}
+    says = f"is no drawer's id: a text of 1 to {LONGEST_ID} characters"
+    raise InputError([Fault("values id", show_value(told), says, show_value(name.strip() or "A"))])
 
 
 def _table(told: Any, where: str) -> Mapping[str, Any]:

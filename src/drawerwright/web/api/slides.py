@@ -67,9 +67,12 @@ def slide(store: Kept, slide: str, revision: AtRevision = None) -> Response:
     return answer({"schema": "drawerwright/slides-show/1", "family": family_values(family), "stored": stored})
 
 
-@router.put("/{slide}", **described("save_slide", body="SavedSlide", answer="StoredSlide", also=(404, 409)))
+@router.put(
+    "/{slide}",
+    **described("save_slide", body="SavedSlide", answer="StoredSlide", makes=True, also=(404, 409)),
+)
 def save_slide(store: Kept, slide: str, body: Body) -> Response:
-    """Save a family of the shop's own, made of revision `based_on`; without one, or null, it is new."""
+    """Save a family of the shop's own, made of revision `based_on`; without one, or null, it is new: 201."""
     new = body.get("based_on") is None
     told = read_saving(
         {key: value for key, value in body.items() if key != "based_on" or not new}, "values", based=not new
@@ -80,7 +83,7 @@ def save_slide(store: Kept, slide: str, body: Body) -> Response:
         says = "is not the id in the address: a family keeps its id"
         raise InputError([Fault("values id", show_value(named), says, show_value(slide))])
     saved = store.save_family(values, based_on=None if new else told.based_on, by=told.by, what=told.what)
-    return answer(stored_values(saved))
+    return answer(stored_values(saved), 201 if new and saved.revision == 1 else 200)
 
 
 @router.delete("/{slide}", **described("bin_slide", answer="Done", also=(403, 404)))
