@@ -66,7 +66,6 @@ class Homeward:
     damper_force: float
     damper_work: float
     drag_work: float
-    path: tuple[tuple[float, float, float], ...]
 
     @property
     def closes(self) -> bool:
@@ -215,7 +214,6 @@ def _homeward(run: Run, mass: float) -> Homeward:
         damper_force=run.damper_force,
         damper_work=run.damper_work,
         drag_work=run.drag_work,
-        path=run.path,
     )
 
 

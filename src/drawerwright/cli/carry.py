@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Any, Literal, TypedDict
 
@@ -84,13 +84,15 @@ def carry(
         found = _compare(job_path, compared, asked, lengths, slides, known, units, as_json=as_json)
     else:
         found = _carry(job_path, asked, lengths, slides, known, units, as_json=as_json)
-    if strict and any(_stops(one) for one in found):
+    if strict and any(_stops(answers) for answers in found):
         raise typer.Exit(STOPS)
 
 
-def _stops(one: CarriedDrawer) -> bool:
-    """Whether a check of it stops, or it fits nothing."""
-    return one.slide is None or any(check.state == "stop" for check in one.checks)
+def _stops(answers: Sequence[CarriedDrawer]) -> bool:
+    """Whether a check of one drawer's answers stops, or it fits on none of its slides."""
+    if all(one.slide is None for one in answers):
+        return True
+    return any(check.state == "stop" for one in answers for check in one.checks)
 
 
 def _carry(
@@ -102,7 +104,7 @@ def _carry(
     units: ShownUnits | None,
     *,
     as_json: bool,
-) -> Iterable[CarriedDrawer]:
+) -> Iterable[Sequence[CarriedDrawer]]:
     from drawerwright.carry import carry_document, carry_job
     from drawerwright.cli.answers import console, steps_shown, write_json
     from drawerwright.cli.reading import read_and_fit
@@ -124,7 +126,7 @@ def _carry(
         from drawerwright.cli.carry_words import show_carried
 
         show_carried(console(), carried, shown)
-    return carried.drawers
+    return [(one,) for one in carried.drawers]
 
 
 def _compare(
@@ -137,7 +139,7 @@ def _compare(
     units: ShownUnits | None,
     *,
     as_json: bool,
-) -> Iterable[CarriedDrawer]:
+) -> Iterable[Sequence[CarriedDrawer]]:
     from drawerwright.carry.comparing import carry_comparison, carry_comparison_document
     from drawerwright.cli.answers import console, steps_shown, write_json
     from drawerwright.cli.compare import read_and_compare
@@ -159,7 +161,7 @@ def _compare(
         from drawerwright.cli.carry_compare_words import show_carried_comparison
 
         show_carried_comparison(console(), carried, shown)
-    return [answer for one in carried.drawers for answer in one.answers]
+    return [one.answers for one in carried.drawers]
 
 
 def _lengths(told: tuple[str | None, str | None], units: Literal["mm", "in"]) -> dict[str, Any]:

@@ -110,6 +110,18 @@ def test_a_drawer_that_fits_nothing_ends_with_three_where_strict_and_is_told_why
     assert "to spare" not in words.split("Nearest:")[1]
 
 
+def test_slides_side_by_side_end_with_three_only_where_a_drawer_fits_on_none_of_them(
+    command: Command, job: Path
+) -> None:
+    opening = "opening = { width = 562, height = 168, depth = 530 }"
+    told = f'[[drawer]]\nid = "S"\n{opening}\nside = 16\n'
+    asked = ["carry", job, "--strict", "--compare", "house-16/500"]
+    job.write_text(told, "utf-8")
+    assert command(*asked, "house-16/550").code == 0
+    job.write_text(told.replace("depth = 530", "depth = 200"), "utf-8")
+    assert command(*asked, "house-16/550").code == 3
+
+
 def test_an_overloaded_drawer_is_told_what_it_does_on_the_nearest_slide(command: Command, job: Path) -> None:
     heavy = 'contents = "900 kg"\n'
     job.write_text(job.read_text("utf-8").replace(heavy, f'slide = "house-16/500"\n{heavy}'), "utf-8")
