@@ -13,9 +13,11 @@ from drawerwright.errors import Fault, InputError
 from drawerwright.store import history
 from drawerwright.store.documents import Documents
 from drawerwright.store.following import Following
+from drawerwright.store.parts import same
 from drawerwright.store.records import StoredGaps, Tick, TickNow
 from drawerwright.store.shape import settle_part, settle_text
 from drawerwright.store.tables import gap_reading, tick
+from drawerwright.units import show_value
 
 AHEAD: Final = timedelta(days=1)
 """How far a bench's clock may be ahead; our own choice (invented): more than any zone that was set wrong."""
@@ -39,7 +41,11 @@ class Bench(Documents):
         """Keep one measuring of a front's gaps [mm], by the columns of the gaps file. Earlier ones stay.
 
         `token`: a text of the sender's own; what comes a second time with it, because the answer was lost, is
-        kept once. Raises InputError for the shape; NotInStore.
+        kept once. A drawer may be told by a name that it had before.
+
+        Raises:
+            InputError: its shape; no drawer has or had that name; something else came with `token`.
+            NotInStore: no such job.
         """
         drawer = settle_text(drawer_id, "drawer")
         content = settle_part("gaps", values, named=drawer)
@@ -48,10 +54,15 @@ class Bench(Documents):
         with self._connections.writing() as connection:
             of = history.find(connection, "job", job_id, to_write=True)
             query = select(gap_reading).where(gap_reading.c.document == of.key)
-            row = None
+            row = again = None
             if told is not None:
-                row = connection.execute(query.where(gap_reading.c.token == told)).one_or_none()
+                row = again = connection.execute(query.where(gap_reading.c.token == told)).one_or_none()
             if row is None:
+                if Following(connection, of).name_now(drawer, of.head) is None:
+                    says = "is no drawer of this job"
+                    raise InputError(
+                        [Fault("drawer", show_value(drawer), says, "the id of one of its drawers")]
+                    )
                 new = {
                     "document": of.key,
                     "drawer": drawer,
@@ -63,7 +74,10 @@ class Bench(Documents):
                 key = connection.execute(insert(gap_reading).values(new)).inserted_primary_key
                 assert key is not None
                 row = connection.execute(query.where(gap_reading.c.key == key[0])).one()
-        return StoredGaps(row.key, row.drawer, row.content, row.saved_at, row.author)
+            elif row.drawer != drawer or not same(row.content, content):
+                says = f"came before with another reading, of drawer {row.drawer}: nothing was kept now"
+                raise InputError([Fault("token", show_value(told), says, "a new token for each reading")])
+        return StoredGaps(row.key, row.drawer, row.content, row.saved_at, row.author, again is not None)
 
     def gaps(self, job_id: str, drawer_id: str | None = None) -> list[StoredGaps]:
         """All gap readings of a job, or of one drawer, as they came in. Raises NotInStore."""
@@ -77,7 +91,10 @@ class Bench(Documents):
         return [StoredGaps(row.key, row.drawer, row.content, row.saved_at, row.author) for row in rows]
 
     def gaps_now(self, job_id: str) -> list[StoredGaps]:
-        """Gap readings of the drawers that are there, each under its present name. Raises NotInStore."""
+        """Gap readings of the drawers that are there, each under its present name. Raises NotInStore.
+
+        Those of drawers that are there no more are left out.
+        """
         read = self.gaps(job_id)
         if not read:
             return []

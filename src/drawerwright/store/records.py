@@ -85,13 +85,17 @@ class StoredFamily(_Stored):
 
 @dataclass(frozen=True, slots=True)
 class StoredGaps:
-    """Gaps of one front as they were measured once. `values`: columns of the gaps file."""
+    """Gaps of one front as they were measured once.
+
+    `values`: columns of the gaps file. `again`: it was kept before, and was sent a second time.
+    """
 
     id: int
     drawer: str
     values: dict[str, Any]
     saved_at: datetime
     by: str
+    again: bool = field(default=False, compare=False)
 
 
 @dataclass(frozen=True, slots=True)

@@ -62,7 +62,7 @@ def test_a_backup_of_either_kind_restores_into_either_kind(
         backup(again, tmp_path / "again.zip")
         assert (tmp_path / "again.zip").read_bytes() == (tmp_path / "store.zip").read_bytes()
         # Numbers go on behind those that are there.
-        new = again.create_job({"title": "new"})
+        new = again.create_job({"title": "new", "drawer": [{"id": "A"}]})
         assert new.id not in {card.id for card in (*store.jobs(), *store.jobs(binned=True))}
         assert again.add_gaps(new.id, "A", {}).id > store.gaps(job)[-1].id
         assert len(again.append_rows(again.logs()[0].id, [{"cycles": 3}]).rows) == 3

@@ -37,9 +37,27 @@ def test_a_reading_that_is_sent_twice_is_kept_once(store: Store, job: str) -> No
     first = store.add_gaps(job, "A", {"left_top": 2.5}, token="tablet-1")
     assert store.add_gaps(job, "A", {"left_top": 2.5}, token="tablet-1") == first
     store.add_gaps(job, "A", {"left_top": 2.5}, token="tablet-2")
-    other = store.create_job({}).id
+    other = store.create_job({"drawer": [{"id": "A"}]}).id
     store.add_gaps(other, "A", {"left_top": 2.5}, token="tablet-1")
     assert len(store.gaps(job)) == 2
+
+
+def test_a_token_goes_with_one_reading_and_swallows_no_other(store: Store, job: str) -> None:
+    first = store.add_gaps(job, "A", {"left_top": 2.5}, token="tablet-1")
+    for drawer, values in (("B", {"left_top": 2.5}), ("A", {"left_top": 9}), ("A", {"left_top": True})):
+        with pytest.raises(InputError, match="another reading"):
+            store.add_gaps(job, drawer, values, token="tablet-1")
+    again = store.add_gaps(job, "A", {"left_top": 2.5}, token="tablet-1")
+    assert (first.again, again.again) == (False, True)
+    assert store.gaps(job) == [first]
+
+
+def test_readings_are_of_drawers_that_are_there_or_were_called_so(store: Store, job: str) -> None:
+    with pytest.raises(InputError, match="no drawer of this job"):
+        store.add_gaps(job, "nix", {"left_top": 3})
+    store.save_drawer(job, "A", {"id": "A2"}, based_on=1)
+    store.add_gaps(job, "A", {"left_top": 3})
+    assert [one.drawer for one in store.gaps_now(job)] == ["A2"]
 
 
 @pytest.mark.parametrize(

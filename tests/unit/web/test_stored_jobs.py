@@ -211,9 +211,9 @@ def test_gaps_are_kept_as_they_were_measured_and_lined_up(client: TestClient, jo
     readings = {"left_top": 3.2, "left_bottom": "2,6", "right_top": "2.8 mm", "right_bottom": 3.4}
     nothing = client.get(f"/api/v1/jobs/{job}/align")
     assert nothing.status_code == 422
-    for token in ("one", "one", "two"):
+    for token, status in (("one", 201), ("one", 200), ("two", 201)):
         body = {"drawer": "K1-1", "readings": readings, "token": token}
-        assert client.post(address, json=body).status_code == 201
+        assert client.post(address, json=body).status_code == status
     assert len(client.get(address).json()["gaps"]) == 2
     assert client.get(address, params={"drawer": "K1-2"}).json()["gaps"] == []
     stored = client.get(f"/api/v1/jobs/{job}/align").json()
@@ -221,6 +221,31 @@ def test_gaps_are_kept_as_they_were_measured_and_lined_up(client: TestClient, jo
     sent = client.post("/api/v1/align", json={"job": demo_cabinet(), "gaps": [row]}).json()
     assert stored == sent
     assert stored["fronts"][0]["moves"]
+
+
+def test_gaps_of_a_renamed_drawer_stay_its_own_and_those_of_one_that_is_gone_are_left_out(
+    client: TestClient, job: str, store: Store
+) -> None:
+    first, second = demo_cabinet()["drawer"][:2]
+    readings = {"left_top": 3.2, "left_bottom": 2.6, "right_top": 2.8, "right_bottom": 3.4}
+    for name in ("K1-1", "K1-2"):
+        body = {"drawer": name, "readings": readings}
+        assert client.post(f"/api/v1/jobs/{job}/gaps", json=body).status_code == 201
+    store.save_drawer(job, "K1-1", {**first, "id": "top"}, based_on=1)
+    told = read(client, f"/jobs/{job}/align")
+    assert ([one["drawer"] for one in told["fronts"]], "remarks" in told) == (["top", "K1-2"], False)
+    store.save_drawer(job, second["id"], None, based_on=2)
+    told = read(client, f"/jobs/{job}/align")
+    assert [one["drawer"] for one in told["fronts"]] == ["top"]
+    assert [one["where"] for one in told["remarks"]] == [f"job {job} gaps K1-2"]
+
+
+def test_another_reading_under_a_token_that_was_used_is_refused(client: TestClient, job: str) -> None:
+    address = f"/api/v1/jobs/{job}/gaps"
+    for name, gap, status in (("K1-1", 3, 201), ("K1-2", 9, 422), ("K1-1", 4, 422), ("K1-1", 3, 200)):
+        body = {"drawer": name, "readings": {"left_top": gap}, "token": "t"}
+        assert client.post(address, json=body).status_code == status
+    assert [one["drawer"] for one in client.get(address).json()["gaps"]] == ["K1-1"]
 
 
 def test_gaps_in_inches_are_kept_with_their_unit(client: TestClient, job: str) -> None:
@@ -243,7 +268,10 @@ def test_gaps_in_inches_are_kept_with_their_unit(client: TestClient, job: str) -
         {"drawer": "K1-1", "readings": {"left": 3}},
         {"drawer": "K1-1", "readings": {"left_top": "wide"}},
         {"drawer": "K1-1", "readings": [3]},
-        {"drawer": 1, "readings": {}},
+        {"drawer": 1, "readings": {"left_top": 3}},
+        {"drawer": "K1-1", "readings": {}},
+        {"drawer": "K1-1", "readings": {"left_top": "", "right_top": None}},
+        {"drawer": "nix", "readings": {"left_top": 3}},
         {"readings": {"left_top": 3}},
     ],
 )

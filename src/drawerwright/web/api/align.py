@@ -58,17 +58,28 @@ def align_stored(
     stored = store.job(job, revision_told(revision))
     fitted, _ = fitted_for(stored.values, families_of(store), NO_AIM, units)
     shown = units or ("in" if stored.values.get("units") == "in" else "mm")
-    aligned = align_job(fitted, last_gaps(store, job), target=target, grade=grade, units=shown)
-    return answer(align_document(aligned))
+    gaps, gone = last_gaps(store, job)
+    aligned = align_job(fitted, gaps, target=target, grade=grade, units=shown)
+    document = align_document(aligned)
+    if gone:
+        says = "is no drawer of this job any more: its gaps are left out"
+        document["remarks"] = [{"where": f"job {job} gaps {name}", "says": says} for name in gone]
+    return answer(document)
 
 
-def last_gaps(store: Store, job: str) -> tuple[FrontGaps, ...]:
-    """The gaps measured last at each front of a stored job. Raises InputError where none were."""
-    last = {one.drawer: {"drawer": one.drawer, **one.values} for one in store.gaps_now(job)}
+def last_gaps(store: Store, job: str) -> tuple[tuple[FrontGaps, ...], tuple[str, ...]]:
+    """The gaps measured last at each front of a stored job, and names of measured drawers that are gone.
+
+    Raises InputError where none were measured at a drawer that is there.
+    """
+    now = store.gaps_now(job)
+    last = {one.drawer: {"drawer": one.drawer, **one.values} for one in now}
+    there = {one.id for one in now}
+    gone = dict.fromkeys(one.drawer for one in store.gaps(job) if one.id not in there)
     if not last:
         says = "has no gaps yet: none were measured"
         raise InputError([Fault(f"job {job} gaps", "", says, f"POST /api/v1/jobs/{job}/gaps")])
-    return gaps_of_mappings(list(last.values()), "mm", "gaps")
+    return gaps_of_mappings(list(last.values()), "mm", "gaps"), tuple(gone)
 
 
 def align_answer(body: dict[str, Any], store: Store) -> dict[str, Any]:

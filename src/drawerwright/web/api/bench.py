@@ -38,10 +38,13 @@ def gaps(store: Kept, job: str, drawer: str | None = None) -> Response:
 
 
 @router.post(
-    "/gaps", **described("add_gaps", body="MeasuredGaps", answer="StoredGap", status=201, also=(404,))
+    "/gaps", **described("add_gaps", body="MeasuredGaps", answer="StoredGap", makes=True, also=(404,))
 )
 def add_gaps(store: Kept, job: str, body: Body) -> Response:
-    """Keep one measuring of a front. Readings have the columns of the gaps file; earlier ones stay."""
+    """Keep one measuring of a front. Readings have the columns of the gaps file; earlier ones stay.
+
+    201; 200 for what was kept already under its `token`, which goes with one reading alone.
+    """
     told = read_saving(body, "drawer", "readings", based=False, may=("token", "units"))
     drawer, readings = _word(told.parts, "drawer"), told.parts["readings"]
     token = _word(told.parts, "token") if "token" in told.parts else None
@@ -53,8 +56,12 @@ def add_gaps(store: Kept, job: str, body: Body) -> Response:
     kept = {name: reading for name, reading in readings.items() if reading not in (None, "")}
     if unit == "in":  # what is kept carries its unit
         kept = {name: _in_inches(one) if name in GAP_NAMES else one for name, one in kept.items()}
+    if not any(name in kept for name in GAP_NAMES):
+        says = "hold no gap: at least one is wanted"
+        raise InputError([Fault("readings", show_value(readings), says, '{"left_top": 3}')])
     assert row.drawer
-    return answer(gaps_values(store.add_gaps(job, row.drawer, kept, by=told.by, token=token)), 201)
+    stored = store.add_gaps(job, row.drawer, kept, by=told.by, token=token)
+    return answer(gaps_values(stored), 200 if stored.again else 201)
 
 
 def _in_inches(reading: Any) -> Any:
