@@ -5,7 +5,7 @@ from __future__ import annotations
 from pydantic import model_validator
 
 from drawerwright.errors import Problem, Problems
-from drawerwright.model.quantities import Clearance, Mass, Name, Record, Size, Truth
+from drawerwright.model.quantities import Clearance, Mass, Name, Pitch, Record, Size, Truth
 
 
 class CabinetSize(Record):
@@ -38,7 +38,7 @@ class Cabinet(Record):
     rail: Clearance = 0.0
     partition: Partition = Partition()
     first_row: Clearance | None = None
-    pitch: Size = 32.0
+    pitch: Pitch = 32.0
     freestanding: Truth = False
     size: CabinetSize | None = None
     mass: Mass | None = None

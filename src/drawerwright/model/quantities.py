@@ -221,6 +221,22 @@ Size = Annotated[
 ]
 """A size [mm], 0 < x ≤ 5,000."""
 
+NARROWEST_PITCH = 5.0
+"""Least distance of row holes [mm]: nearer, holes 5 mm across run into each other (common practice, no
+source)."""
+
+
+def _read_pitch(value: object, info: ValidationInfo) -> float:
+    pitch = parse_size(value, bare_unit_of(info))
+    if pitch < NARROWEST_PITCH:
+        says = f"is a pitch below {NARROWEST_PITCH:g} mm: its holes run into each other"
+        raise ReadingError(show_value(value), says, "32 mm")
+    return pitch
+
+
+Pitch = Annotated[float, PlainValidator(_read_pitch), WithJsonSchema(_LENGTH_SCHEMA)]
+"""A distance of row holes [mm], 5 ≤ x ≤ 5,000."""
+
 Clearance = Annotated[
     float,
     PlainValidator(lambda value, info: parse_clearance(value, bare_unit_of(info))),

@@ -19,6 +19,8 @@ HEIGHT_LABELS = ("left", "right", "front_left", "front_right", "back_left", "bac
 """Where a height is read."""
 LABELS_OF = {"width": READING_LABELS, "height": HEIGHT_LABELS}
 """The measures that take labels, and which."""
+MOST_READINGS = 100
+"""Most readings of one length without labels. Own choice: a shop takes six."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,6 +81,9 @@ def _read_readings(value: object, info: ValidationInfo) -> Readings:
     if isinstance(value, (list, tuple)):
         if not value:
             raise ReadingError("[]", "holds no reading", "562 or [562, 561.5]")
+        if len(value) > MOST_READINGS:
+            says = f"holds {len(value)} readings, {MOST_READINGS} at most"
+            raise ReadingError(show_value(value), says, "[562, 561.5]")
         return Readings(read_each(value, lambda one: parse_size(one, unit)))
     if isinstance(value, Mapping):
         return _read_labelled(value, info)
@@ -122,7 +127,12 @@ Measured = Annotated[
         {
             "anyOf": [
                 {"type": ["number", "string"]},
-                {"type": "array", "items": {"type": ["number", "string"]}, "minItems": 1},
+                {
+                    "type": "array",
+                    "items": {"type": ["number", "string"]},
+                    "minItems": 1,
+                    "maxItems": MOST_READINGS,
+                },
                 {
                     "type": "object",
                     "properties": {

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from dataclasses import replace
 from http import HTTPStatus
 from typing import Any, Final
 
@@ -16,6 +18,10 @@ from drawerwright.units import show_value
 from drawerwright.web.render import page
 
 UNPROCESSABLE: Final = 422
+MOST_TOLD: Final = 100
+"""Most faults that one answer tells: nobody mends more at a time. Own choice."""
+LONGEST_SHOWN: Final = 300
+"""Most characters of one part of a fault: what was sent is not sent back whole. Own choice."""
 _TITLES: Final = {
     404: "There is nothing here",
     405: "That cannot be done here",
@@ -37,11 +43,31 @@ def in_api(request: Request) -> bool:
     return request.url.path.startswith("/api/")
 
 
+def as_told(faults: Sequence[Fault]) -> tuple[Fault, ...]:
+    """Faults as an answer tells them: the first of many, and how many more; what is long is cut."""
+    first = tuple(_shortened(fault) for fault in faults[:MOST_TOLD])
+    more = len(faults) - len(first)
+    if not more:
+        return first
+    return (*first, Fault(f"{more} more", "", "are not told here", "these first, then the same again"))
+
+
+def errors_told(faults: Sequence[Fault]) -> dict[str, list[dict[str, str]]]:
+    """`{"errors": [...]}`, as the API gives it."""
+    return {"errors": [fault.as_json() for fault in as_told(faults)]}
+
+
+def _shortened(fault: Fault) -> Fault:
+    parts = {"where": fault.where, "value": fault.value, "says": fault.says, "try_": fault.try_}
+    long = {key: f"{text[: LONGEST_SHOWN - 1]}…" for key, text in parts.items() if len(text) > LONGEST_SHOWN}
+    return replace(fault, **long) if long else fault
+
+
 def told(request: Request, status: int, faults: tuple[Fault, ...], title: str) -> Response:
     """Faults as a page or as JSON, whichever was asked for."""
     if wants_page(request):
-        return page(request, "fault.html", status=status, title=title, faults=faults)
-    return JSONResponse({"errors": [fault.as_json() for fault in faults]}, status)
+        return page(request, "fault.html", status=status, title=title, faults=as_told(faults))
+    return JSONResponse(errors_told(faults), status)
 
 
 def status_of(error: InputError) -> int:
@@ -86,7 +112,7 @@ def _input(request: Request, error: Exception) -> Response:
     assert isinstance(error, InputError)
     status = status_of(error)
     if isinstance(error, Conflict) and not wants_page(request):
-        return JSONResponse({**error.as_json(), "conflict": conflict_values(error)}, status)
+        return JSONResponse({**errors_told(error.faults), "conflict": conflict_values(error)}, status)
     return told(request, status, error.faults, _TITLES[status])
 
 

@@ -32,6 +32,9 @@ EXAMPLE: Final = {"width": "562", "height": "168", "depth": "530", "side": "16",
 SHOWN_UNITS: Final[Mapping[str, ShownUnits]] = {"mm": "mm", "in": "in", "both": "both"}
 """Units that an answer may be told in, by the word that asks for them."""
 
+LONGEST: Final = 8_000
+"""Most characters of a question: as many as an address may be counted on to have (RFC 9110 §4.1)."""
+
 _SEVERAL: Final = ("number", "list")
 
 
@@ -66,7 +69,15 @@ def quick_values(query: Pairs, *, besides: Collection[str] = ()) -> dict[str, An
 
 
 def read_question(query: Pairs, *, besides: Collection[str] = ()) -> QuickQuestion:
-    """A quick question as `quick_values` reads it, its faults beside what could be read."""
+    """A quick question as `quick_values` reads it, its faults beside what could be read.
+
+    Raises InputError where it is longer than any question.
+    """
+    query = tuple(query)
+    size = sum(len(key) + len(text) + 2 for key, text in query)
+    if size > LONGEST:
+        says = f"has {size} characters, {LONGEST} at most"
+        raise InputError([Fault("the address", "", says, "POST /api/v1/fit, or fewer keys")])
     drawer: dict[str, Any] = {"id": DRAWER, "opening": {}}
     cabinet: dict[str, Any] = {}
     faults: list[Fault] = []

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any, Final
 
 from fastapi import Request
@@ -15,7 +15,7 @@ from drawerwright.model.family import SlideFamily
 from drawerwright.model.job import Drawer
 from drawerwright.pack.figures import length_text
 from drawerwright.units import BareUnit
-from drawerwright.web.faults import UNPROCESSABLE
+from drawerwright.web.faults import UNPROCESSABLE, as_told
 from drawerwright.web.render import page
 from drawerwright.web.sheet import Sheet, arrangements_told
 from drawerwright.web.sheet_asked import Asked, in_units
@@ -51,6 +51,7 @@ class SheetPage:
 
 def answer_sheet(request: Request, template: str, told: SheetPage) -> Response:
     """The page, or the fragment that its address asks for; 422 where the fields do not read."""
+    told = replace(told, faults=as_told(told.faults))
     other = in_units(told.asked, told.bare, request.query_params.get("to"))
     if other is not None:
         return RedirectResponse(other, 303)

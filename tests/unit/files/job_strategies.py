@@ -10,6 +10,7 @@ from drawerwright.files import job_from_mapping
 from drawerwright.model.job import Job
 
 SIZES = st.floats(0.001, 5000).map(lambda size: round(size, 6)) | st.integers(1, 5000)
+PITCHES = st.floats(5, 5000).map(lambda size: round(size, 6)) | st.integers(5, 5000)
 CLEARANCES = st.floats(0, 500) | st.just(0)
 TEXTS = st.text(st.characters(exclude_categories=["Cs"]), max_size=20)
 NAMES = st.text(st.characters(categories=["L", "N", "P"]), min_size=1, max_size=8).filter(
@@ -97,7 +98,7 @@ CABINETS = table(
     {
         "inside_width": SIZES,
         "first_row": CLEARANCES,
-        "pitch": SIZES,
+        "pitch": PITCHES,
         "interlock": st.booleans(),
         "shelf_fixed": st.booleans(),
         "mass": st.floats(0, 200),

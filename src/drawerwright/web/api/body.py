@@ -19,6 +19,9 @@ DEEPEST: Final = 30
 LONGEST_NUMBER: Final = 40
 """Most digits of a whole number: turning a long one into text takes time with its square. Own choice."""
 
+MOST_UNKNOWN: Final = 200
+"""Most unknown keys that are looked at: more than an answer tells, and seeking the nearest takes time."""
+
 PLACE: Final = "the body"
 _EXAMPLE: Final = '{"job": {"drawer": [...]}}'
 
@@ -72,8 +75,10 @@ def value_of_json(raw: bytes, example: str = _EXAMPLE) -> Any:
 
 
 def check_keys(values: Collection[str], known: Collection[str], faults: list[Fault]) -> None:
-    """Add a fault for every key that is not known, naming the nearest."""
+    """Add a fault for every key that is not known, naming the nearest; of very many only the first."""
     for key in values:
+        if len(faults) > MOST_UNKNOWN:
+            return
         if key not in known:
             close = nearest(key, known)
             says = f'is not a known key: the nearest is "{close}"'
