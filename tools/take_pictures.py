@@ -104,7 +104,8 @@ def take(page: Page, picture: Picture, base: str, job: str) -> bytes:
     page.wait_for_load_state("networkidle")
     if picture.press:
         page.locator(picture.press).first.click()
-        page.wait_for_load_state("networkidle")
+        page.locator("[aria-expanded=true]:visible").first.wait_for()
+        page.mouse.move(0, 0)
     page.evaluate("document.fonts.ready")
     raw = Image.open(io.BytesIO(page.screenshot()))
     small = raw.convert("RGB").quantize(COLOURS, dither=Image.Dither.NONE)
