@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from typing import TypeAlias
 
 import numpy as np
+from numpy.typing import NDArray
 
 from drawerwright.align.aligned import AlignedFront, AlignedJob, Target, TravelFound
 from drawerwright.align.front_geometry import Array
@@ -21,7 +22,7 @@ from drawerwright.align.shape import find_shapes
 from drawerwright.align.stack import Stack
 from drawerwright.align.steps import gaps_at, steps_of, turns_of
 from drawerwright.align.travel import refine_travel
-from drawerwright.align.warnings import closes_words, further_turns, warnings_of
+from drawerwright.align.warnings import closes_words, first_words, further_turns, level_ends, warnings_of
 from drawerwright.align.whole_marks import Marks, whole_turns
 from drawerwright.catalogue.gap_grades import GradeName, usual_grade
 from drawerwright.model.fitted import FittedJob
@@ -92,12 +93,13 @@ class Turned:
     """How a stack's adjusters (6 n,) are to be turned, in marks.
 
     `short`: best turns within their ends less those without ends; `further`: what those at their end would
-    have to be turned on by, for what the readings tell.
+    have to be turned on by, for what the readings tell; `ends` 1 at the high end, -1 at the low one.
     """
 
     marks: Marks
     short: Array
     further: Array
+    ends: NDArray[np.int64]
 
 
 def turn_stack(stack: Stack, found: Found, target: Target, line: Line | None = None) -> Turned:
@@ -120,20 +122,22 @@ def turn_stack(stack: Stack, found: Found, target: Target, line: Line | None = N
         further_turns(front, found.is_told(at), -short[6 * at : 6 * at + 6], ends[6 * at : 6 * at + 6])
         for at, front in enumerate(stack.fronts)
     ]
-    return Turned(marks, short, np.concatenate(further))
+    return Turned(marks, short, np.concatenate(further), ends)
 
 
 def _align(stack: Stack, wanted: _Wanted, *, from_the_top: bool) -> tuple[AlignedFront, ...]:
     """The fronts of one stack, from the lowest up; turned in the order in which they were told."""
+    units = wanted.words.units
     places = range(len(stack.fronts))
     order = places[::-1] if from_the_top else places
     found = find_state(stack)
     values, told = readings_told(stack, found)
     turning = turn_stack(stack, found, wanted.target, wanted.line)
     marks = turning.marks
-    turns = tuple(turns_of(front, marks[6 * at : 6 * at + 6]) for at, front in enumerate(stack.fronts))
+    turns = tuple(turns_of(front, marks[6 * at : 6 * at + 6], units) for at, front in enumerate(stack.fronts))
     ordered = order_turns(stack, turns, values, told, order)
     turns, tight = ordered.turns, ordered.tight
+    reordered = ordered.fronts != tuple(order)
     steps, after = steps_of(stack, turns, values, told, ordered.fronts)
     shapes = find_shapes(stack)
     fronts = []
@@ -145,7 +149,9 @@ def _align(stack: Stack, wanted: _Wanted, *, from_the_top: bool) -> tuple[Aligne
         if wanted.target != "line":
             leans = shapes.fronts[at].leans.is_plain(SLIGHT)
             short = turning.short[part] * front.adjusters.step
-            left += poses_left(stack, found, turned, short, at, wanted.words, leans=leans)
+            high_told = bool(found.is_told(at)[1])
+            ended = level_ends(short[1] - short[2], turning.ends[part][1:3], high_told)
+            left += poses_left(stack, found, turned, short, at, wanted.words, leans=leans, ended=ended)
         fronts.append(
             AlignedFront(
                 drawer=front.id,
@@ -156,10 +162,11 @@ def _align(stack: Stack, wanted: _Wanted, *, from_the_top: bool) -> tuple[Aligne
                 steps=steps[at],
                 expected=gaps_at(stack, at, after, told),
                 left_over=tuple(left),
-                next_reading=next_reading(stack, found, at),
+                next_reading=next_reading(stack, found, at, units),
                 warnings=(
-                    *warnings_of(stack, found, at, turned, turning.further[part]),
-                    *closes_words(tight[at]),
+                    *warnings_of(stack, found, at, turned, turning.further[part], units),
+                    *(first_words(stack, at, ordered.fronts) if reordered else ()),
+                    *closes_words(tight[at], units),
                 ),
             )
         )

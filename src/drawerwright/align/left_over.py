@@ -158,11 +158,13 @@ def poses_left(
     words: LeftContext,
     *,
     leans: bool = False,
+    ended: bool = True,
 ) -> Iterator[LeftOver]:
     """What is left of the pose of the front at that place after its adjusters are turned by (6,) [mm].
 
     `short` (6,) is by how much their ends keep them from what would be best. What no adjuster moves is left
     whole. Where front or cabinet `leans`, a roll would only share that out, so none is told of.
+    `ended`: whether both height adjusters are at their ends against a roll.
     """
     front = stack.fronts[at]
     geometry = front.geometry
@@ -205,8 +207,14 @@ def poses_left(
     if roll.is_plain(SLIGHT) and not leans:
         hand = "left" if roll.value > 0 else "right"
         by = abs(roll.value) * geometry.base / geometry.width
-        cure = f"re-bore or shift the {hand} slide {words.mm(by)} up, front and rear"
-        yield words.graded("slides not level with each other", roll, cure)
+        if ended or front.adjusters.none_because:
+            cure = f"re-bore or shift the {hand} slide {words.mm(by)} up, front and rear"
+            yield words.graded("slides not level with each other", roll, cure)
+        else:
+            cure = f"fix the front again sideways first, then raise the {hand} bracket by {words.mm(by)}"
+            yield words.graded(
+                "front not level: levelled, it would stand further off to the side", roll, cure
+            )
     if z.is_plain(SLIGHTLY_OUT):
         way, word = ("in", "out") if z.value > 0 else ("out", "in")
         cure = f"move both slides {words.mm(z.value)} {way}"

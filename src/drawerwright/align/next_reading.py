@@ -10,13 +10,15 @@ from drawerwright.align.aligned import NextReading
 from drawerwright.align.front_geometry import Array
 from drawerwright.align.pose import Found
 from drawerwright.align.stack import Stack
+from drawerwright.align.words import small_length
 from drawerwright.model.gaps import GAP_NAMES, SURE_WITHIN, GapName
+from drawerwright.units import ShownUnits
 
 WORTH_IT: Final = 0.05
 """A reading that makes the moves surer by less is not asked for [mm]. Own choice, no source."""
 
 
-def next_reading(stack: Stack, found: Found, at: int) -> NextReading | None:
+def next_reading(stack: Stack, found: Found, at: int, units: ShownUnits = "mm") -> NextReading | None:
     """The missing reading of the front at that place that helps most; None where none is worth it.
 
     What is compared is the root mean square of the standard uncertainties of its moves [mm].
@@ -44,8 +46,8 @@ def next_reading(stack: Stack, found: Found, at: int) -> NextReading | None:
     if spread - left < WORTH_IT:
         return None
     says = (
-        f"measure {reading_words(best[1])} next: the moves are then sure within {left:.1f} mm, "
-        f"now {spread:.1f} mm"
+        f"measure {reading_words(best[1])} next: the moves are then sure within "
+        f"{small_length(left, units, decimals=1)}, now {small_length(spread, units, decimals=1)}"
     )
     return NextReading(front.id, best[1], spread, left, says)
 

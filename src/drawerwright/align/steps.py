@@ -14,6 +14,7 @@ from drawerwright.align.stack import MeasuredFront, Stack
 from drawerwright.align.whole_marks import Marks
 from drawerwright.align.words import move_words
 from drawerwright.model.gaps import GAP_NAMES, AdjusterName
+from drawerwright.units import ShownUnits
 
 
 @dataclass(frozen=True)
@@ -24,19 +25,19 @@ class Turn:
     columns: Array
 
 
-def turns_of(front: MeasuredFront, marks: Marks) -> tuple[Turn, ...]:
+def turns_of(front: MeasuredFront, marks: Marks, units: ShownUnits = "mm") -> tuple[Turn, ...]:
     """Moves of one front (6,) in the order of the mounting sheet: height, tilt, depth, then sideways."""
     found: list[Turn] = []
-    side = tuple(_sides(front, marks))
+    side = tuple(_sides(front, marks, units))
     found += [turn for turn in side if turn.move.side != "both"]
-    found += _hands(front, "height", marks, 1)
-    found += _both(front, "tilt", marks, 5)
-    found += _hands(front, "depth", marks, 3)
+    found += _hands(front, "height", marks, 1, units)
+    found += _both(front, "tilt", marks, 5, units)
+    found += _hands(front, "depth", marks, 3, units)
     found += [turn for turn in side if turn.move.side == "both"]
     return tuple(found)
 
 
-def _sides(front: MeasuredFront, marks: Marks) -> Iterator[Turn]:
+def _sides(front: MeasuredFront, marks: Marks, units: ShownUnits) -> Iterator[Turn]:
     """Side adjusters: those that stand too unlike each the shorter way, then both together."""
     step = float(front.adjusters.step[0])
     left, right = (by + int(marks[0]) for by in front.adjusters.evening)
@@ -50,27 +51,36 @@ def _sides(front: MeasuredFront, marks: Marks) -> Iterator[Turn]:
         if count:
             columns = np.zeros(6)
             columns[0] = count * step * share
-            yield Turn(_move(side, "side", count, step), columns)
+            yield Turn(_move(side, "side", count, step, units), columns)
 
 
-def _both(front: MeasuredFront, adjuster: AdjusterName, marks: Marks, column: int) -> Iterator[Turn]:
+def _both(
+    front: MeasuredFront, adjuster: AdjusterName, marks: Marks, column: int, units: ShownUnits
+) -> Iterator[Turn]:
     if marks[column]:
         step = float(front.adjusters.step[column])
-        yield Turn(_move("both", adjuster, int(marks[column]), step), _columns(front, marks, (column,)))
+        yield Turn(
+            _move("both", adjuster, int(marks[column]), step, units), _columns(front, marks, (column,))
+        )
 
 
-def _hands(front: MeasuredFront, adjuster: AdjusterName, marks: Marks, first: int) -> Iterator[Turn]:
+def _hands(
+    front: MeasuredFront, adjuster: AdjusterName, marks: Marks, first: int, units: ShownUnits
+) -> Iterator[Turn]:
     left, right = int(marks[first]), int(marks[first + 1])
     steps = front.adjusters.step[first], front.adjusters.step[first + 1]
     if left and left == right and steps[0] == steps[1]:
-        yield Turn(_move("both", adjuster, left, float(steps[0])), _columns(front, marks, (first, first + 1)))
+        yield Turn(
+            _move("both", adjuster, left, float(steps[0]), units), _columns(front, marks, (first, first + 1))
+        )
         return
     hands: tuple[Side, Side] = ("left", "right")
     for place, hand in enumerate(hands):
         count = int(marks[first + place])
         if count:
             yield Turn(
-                _move(hand, adjuster, count, float(steps[place])), _columns(front, marks, (first + place,))
+                _move(hand, adjuster, count, float(steps[place]), units),
+                _columns(front, marks, (first + place,)),
             )
 
 
@@ -81,9 +91,9 @@ def _columns(front: MeasuredFront, marks: Marks, which: tuple[int, ...]) -> Arra
     return columns
 
 
-def _move(side: Side, adjuster: AdjusterName, marks: int, step: float) -> Move:
+def _move(side: Side, adjuster: AdjusterName, marks: int, step: float, units: ShownUnits) -> Move:
     mm = float(marks * step)
-    return Move(side, adjuster, marks, mm, move_words(side, adjuster, marks, mm))
+    return Move(side, adjuster, marks, mm, move_words(side, adjuster, marks, mm, units))
 
 
 def steps_of(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from itertools import pairwise
 from statistics import median
 from typing import Final
@@ -15,8 +15,9 @@ from drawerwright.align.front_geometry import Array
 from drawerwright.align.next_reading import reading_words
 from drawerwright.align.pose import Found
 from drawerwright.align.stack import SHARED, MeasuredFront, Stack
-from drawerwright.align.words import further_words
+from drawerwright.align.words import further_words, small_length
 from drawerwright.model.gaps import GapName
+from drawerwright.units import ShownUnits
 
 _APART: Final = 0.5
 """Two readings of one gap that differ by more are told of [mm]. Own choice, no source."""
@@ -26,7 +27,9 @@ _INCH_NEAR: Final = 0.35
 """How near a bare number times 25.4 must come to the other gaps, as a share, to look like inches."""
 
 
-def warnings_of(stack: Stack, found: Found, at: int, turned: Array, further: Array) -> Iterator[str]:
+def warnings_of(
+    stack: Stack, found: Found, at: int, turned: Array, further: Array, units: ShownUnits = "mm"
+) -> Iterator[str]:
     """Remarks on the front at that place, whose adjusters are turned by `turned` (6,) [mm].
 
     `further` (6,): marks by which those at an end would have to be turned on.
@@ -45,7 +48,7 @@ def warnings_of(stack: Stack, found: Found, at: int, turned: Array, further: Arr
     if drawer.cabinet is not None and drawer.row is None:
         yield f"no row of cabinet {drawer.cabinet} is told: the front was lined up by itself"
     yield from _ends(further)
-    yield from _unseen(front, found.is_told(at), turned)
+    yield from _unseen(front, found.is_told(at), turned, units)
     yield from _doubled(stack, at)
     yield from _inches(front)
 
@@ -64,16 +67,35 @@ def further_turns(
     lacks = np.array([by[0] * x, 0.0, 0.0, 0.0, 0.0, by[5] * pitch])
     for first, shift, turn in ((1, y, roll), (3, z, yaw)):
         mean, half = (by[first] + by[first + 1]) / 2 * shift, (by[first + 1] - by[first]) / 2 * turn
+        if not level_ends(half, ends[first : first + 2], bool(shift)):
+            half = 0.0
         lacks[first : first + 2] = mean - half, mean + half
     return np.where(lacks * ends > 0.0, lacks / step, 0.0)
 
 
-def closes_words(tight: Mapping[GapName, float]) -> Iterator[str]:
+def level_ends(right_more: float, ends: NDArray[np.int64], mean_told: bool) -> bool:
+    """Whether a pair of adjusters, left and right, cannot turn the right one further against the left one.
+
+    Either end of both keeps it, or that of one where readings hold their mean (`mean_told`).
+    """
+    kept = np.array([-right_more, right_more]) * ends > 0.0
+    return bool(kept.any() if mean_told else kept.all())
+
+
+def first_words(stack: Stack, at: int, order: Sequence[int]) -> Iterator[str]:
+    """Which front is turned before this one, where the order is not that of the readings."""
+    place = order.index(at)
+    if place:
+        before = stack.fronts[order[place - 1]].id
+        yield f"turn {before} before this front: else the gap between them would close on the way"
+
+
+def closes_words(tight: Mapping[GapName, float], units: ShownUnits = "mm") -> Iterator[str]:
     """Gaps that are closed on the way, whatever the order of the steps."""
     for name, value in tight.items():
         yield (
-            f"on the way {reading_words(name)} would come to {value:.1f} mm: no order of the steps keeps it "
-            "open, so turn a little of each step at a time"
+            f"on the way {reading_words(name)} would come to {small_length(value, units, decimals=1)}: no "
+            "order of the steps keeps it open, so turn a little of each step at a time"
         )
 
 
@@ -86,19 +108,21 @@ def _ends(further: Array) -> Iterator[str]:
             yield f"{who} at the end: to meet the readings, {further_words(adjuster, marks)}"
 
 
-def _unseen(front: MeasuredFront, told: NDArray[np.bool_], turned: Array) -> Iterator[str]:
+def _unseen(front: MeasuredFront, told: NDArray[np.bool_], turned: Array, units: ShownUnits) -> Iterator[str]:
     """What the moves do besides, where no reading would show it."""
     moved = front.geometry.pose_changes @ turned
-    yaw, pitch = moved[4] * front.geometry.width / 2, moved[5] * front.geometry.height
-    if not told[1] and abs(moved[1]) >= _SWINGS:
-        way = "rises" if moved[1] > 0 else "sinks"
-        yield f"its middle {way} by {abs(moved[1]):.1f} mm: measure the gaps above and below after it"
+    rise, yaw = float(moved[1]), float(moved[4] * front.geometry.width / 2)
+    pitch = float(moved[5] * front.geometry.height)
+    by_rise, by_yaw, by_pitch = (small_length(abs(by), units, decimals=1) for by in (rise, yaw, pitch))
+    if not told[1] and abs(rise) >= _SWINGS:
+        way = "rises" if rise > 0 else "sinks"
+        yield f"its middle {way} by {by_rise}: measure the gaps above and below after it"
     if not told[4] and abs(yaw) >= _SWINGS:
         way = "in" if yaw > 0 else "out"
-        yield f"moved sideways, its right end swings {way} by {abs(yaw):.1f} mm: measure the corners after it"
+        yield f"moved sideways, its right end swings {way} by {by_yaw}: measure the corners after it"
     if not told[5] and abs(pitch) >= _SWINGS:
         way = "out" if pitch > 0 else "in"
-        yield f"lifted, its top leans {way} by {abs(pitch):.1f} mm: measure the corners after it"
+        yield f"lifted, its top leans {way} by {by_pitch}: measure the corners after it"
 
 
 def _doubled(stack: Stack, at: int) -> Iterator[str]:

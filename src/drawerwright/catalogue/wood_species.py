@@ -44,10 +44,18 @@ def wood_species() -> tuple[WoodSpecies, ...]:
 
 
 def species_named(name: str) -> WoodSpecies:
-    """The species of that name or by-name. Raises ReadingError naming the nearest."""
+    """The species of that name or by-name.
+
+    Raises ReadingError naming the nearest, or all that a name such as "oak" may mean.
+    """
     by_name = {word.casefold(): one for one in wood_species() for word in (one.id, *one.also)}
     found = by_name.get(name.strip().casefold())
     if found is None:
+        word = name.strip().casefold()
+        kinds = [one.id for one in wood_species() if word and word == one.id.split()[-1]]
+        if len(kinds) > 1:
+            says = f"may be {' or '.join(kinds)}, which move differently"
+            raise ReadingError(show_value(name), says, kinds[0])
         says = "is no species with a known movement: " + ", ".join(one.id for one in wood_species())
         raise ReadingError(show_value(name), says, nearest(name, by_name))
     return found

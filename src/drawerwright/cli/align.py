@@ -99,7 +99,7 @@ def align(
         from drawerwright.cli.align_words import show_aligned
 
         page = console()
-        show_aligned(page, aligned)
+        show_aligned(page, aligned, units or job.units)
         if drawings:
             page.print(f"Drawings in {out}: {', '.join(name for each in drawings.values() for name in each)}")
 

@@ -185,3 +185,13 @@ def test_cures_never_leave_a_gap_tighter_than_they_found_the_tightest(
         assert [-one.shift for one in reversed(mirrored)] == pytest.approx(
             [one.shift for one in found], abs=1e-9
         )
+
+
+@pytest.mark.parametrize(
+    ("name", "kinds"), [("oak", "white oak or red oak"), ("Maple", "hard maple or soft maple")]
+)
+def test_a_name_that_two_species_share_is_asked_about(name: str, kinds: str) -> None:
+    with pytest.raises(ReadingError) as refused:
+        species_named(name)
+    assert f"may be {kinds}" in str(refused.value.fault("--species"))
+    assert species_named("red oak") is not species_named("white oak")

@@ -38,9 +38,30 @@ def gaps(tmp_path: Path) -> Path:
 def test_align_tells_steps_with_the_gaps_to_expect(command, job: Path, gaps: Path) -> None:  # type: ignore[no-untyped-def]
     ran = command("align", job, "--gaps", gaps)
     assert (ran.code, ran.err) == (0, "")
-    assert "A  stands 1 mm right, 1 mm low; the readings do not tell z, yaw, pitch" in ran.out
+    stands = "stands 1 mm right (sure within 0.05 mm), 1 mm low (sure within 0.05 mm)"
+    assert f"A  {stands}; the readings do not tell z, yaw, pitch" in ran.out
     assert "1. both brackets: raise 4 marks (1 mm)" in ran.out
     assert "then left 3 | 3, right 3 | 3, top 3 | 3, bottom 3 | 3" in ran.out
+
+
+def test_align_tells_lengths_in_the_units_wanted(command, job: Path, gaps: Path) -> None:  # type: ignore[no-untyped-def]
+    inches = " ".join(command("align", job, "--gaps", gaps, "--units", "in").out.split())
+    assert "stands 3/64 in (1 mm) right" in inches
+    assert "raise 4 marks (3/64 in, 1 mm)" in inches
+    assert "then left 1/8 in (3 mm) | 1/8 in (3 mm)" in inches
+    both = " ".join(command("align", job, "--gaps", gaps, "--units", "both").out.split())
+    assert "stands 1 mm (3/64 in) right" in both
+    assert " in " not in command("align", job, "--gaps", gaps).out.split("Note")[0]
+
+
+def test_what_holds_for_several_fronts_is_noted_once(command, tmp_path: Path) -> None:  # type: ignore[no-untyped-def]
+    path, told = tmp_path / "two.toml", tmp_path / "gaps.csv"
+    path.write_text(JOB + JOB.partition("\n")[2].replace('"A"', '"B"'), encoding="utf-8")
+    told.write_text(f"{HEAD}\nA,3,3,3,3,3,3,3,3\nB,3,3,3,3,3,3,3,3\n", encoding="utf-8")
+    ran = command("align", path, "--gaps", told)
+    assert ran.out.count("was not told: all are taken as delivered") == 1
+    assert "Note (all fronts): where the adjusters stand" in ran.out
+    assert "next: the moves" not in ran.out
 
 
 def test_align_in_json_is_the_document_alone(command, job: Path, gaps: Path) -> None:  # type: ignore[no-untyped-def]
@@ -120,19 +141,19 @@ def test_season_reads_a_bare_limit_as_the_job_does_and_tells_gaps_in_its_units( 
     text = JOB.replace("[[drawer]]", 'units = "in"\n[[drawer]]', 1).replace("side = 16", 'side = "16 mm"')
     text = text.replace("562, height = 168, depth = 530", '"562 mm", height = "168 mm", depth = "530 mm"')
     inches.write_text(text, encoding="utf-8")
-    told = json.loads(command("season", inches, "--species", "oak", "--limit", "0.0625", "--json").out)
+    told = json.loads(command("season", inches, "--species", "red oak", "--limit", "0.0625", "--json").out)
     assert told["limit"] == pytest.approx(25.4 / 16)
-    assert "1/16 in" in command("season", inches, "--species", "oak", "--limit", "1/16").out
-    assert " in " not in command("season", job, "--species", "oak").out.split("Movement:")[0]
-    both = command("season", job, "--species", "oak", "--units", "both").out
+    assert "1/16 in" in command("season", inches, "--species", "red oak", "--limit", "1/16").out
+    assert " in " not in command("season", job, "--species", "red oak").out.split("Movement:")[0]
+    both = command("season", job, "--species", "red oak", "--units", "both").out
     assert re.search(r"[\d.]+ mm \(\d+/\d+ in\)", both)
 
 
 def test_season_tells_what_to_plane_off_a_front_that_is_too_tight(command, job: Path) -> None:  # type: ignore[no-untyped-def]
-    ran = command("season", job, "--species", "oak", "--limit", "4")
-    told = json.loads(command("season", job, "--species", "oak", "--limit", "4", "--json").out)
+    ran = command("season", job, "--species", "red oak", "--limit", "4")
+    told = json.loads(command("season", job, "--species", "red oak", "--limit", "4", "--json").out)
     (front,) = told["fronts"]
     lacks = sum(gap["set_today"] - gap["as_cut"] for gap in front["gaps"])
     says = f"A: cut to the job's size it has too little room in the wet season: plane {round(lacks, 1):g} mm"
     assert says in " ".join(ran.out.split())
-    assert "plane" not in command("season", job, "--species", "oak", "--limit", "0").out
+    assert "plane" not in command("season", job, "--species", "red oak", "--limit", "0").out

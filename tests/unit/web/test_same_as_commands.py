@@ -192,8 +192,8 @@ SOLID = {
     [
         (["--species", "cherry"], {"species": "cherry"}),
         (
-            ["--species", "oak", "--cut", "quarter", "--across", "width", "--drawer", "S-2"],
-            {"species": "oak", "cut": "quarter", "across": "width", "drawer": "S-2"},
+            ["--species", "red oak", "--cut", "quarter", "--across", "width", "--drawer", "S-2"],
+            {"species": "red oak", "cut": "quarter", "across": "width", "drawer": "S-2"},
         ),
         (
             ["--species", "ash", "--workshop", "18C/60", "--now", "68F/40", "--fresh", "--limit", "2"],

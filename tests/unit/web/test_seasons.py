@@ -63,11 +63,11 @@ def test_without_a_question_the_first_species_and_the_usual_air_are_told_and_sho
 
 def test_the_year_of_the_drawer_that_is_chosen_is_drawn(client: TestClient) -> None:
     job = job_of(client, INSET, OTHER)
-    text = client.get(f"/jobs/{job}/seasons", params={"species": "oak"}).text
+    text = client.get(f"/jobs/{job}/seasons", params={"species": "red oak"}).text
     assert text.count("Gaps of A over the year") == 1
     links = [unescape(one) for one in re.findall(r'<a href="(\?[^"]+)#year"', text)]
     told = parse_qs(urlsplit(links[1]).query)
-    assert (told["drawer"], told["species"]) == (["Küche 1/2"], ["oak"])
+    assert (told["drawer"], told["species"]) == (["Küche 1/2"], ["red oak"])
     other = client.get(f"/jobs/{job}/seasons{links[1]}").text
     assert other.count("Gaps of Küche 1/2 over the year") == 1
     assert 'aria-current="true">Küche 1/2</a>' in other
@@ -107,12 +107,12 @@ def test_jobs_without_fronts_and_drawers_that_do_not_read_are_told_so(client: Te
 
 def test_a_tight_front_is_marked_with_its_margin_and_what_to_do(client: TestClient) -> None:
     job = job_of(client, INSET)
-    tight = rows(client.get(f"/jobs/{job}/seasons", params={"species": "oak", "limit": "4"}).text)
+    tight = rows(client.get(f"/jobs/{job}/seasons", params={"species": "red oak", "limit": "4"}).text)
     assert all(
         re.search(r"^with care −[\d.]+ mm$", row[-2 if at == 0 else -1]) for at, row in enumerate(tight)
     )
     assert re.fullmatch(r"plane [\d.]+ mm off its height", tight[0][-1])
-    easy = rows(client.get(f"/jobs/{job}/seasons", params={"species": "oak", "limit": "0"}).text)
+    easy = rows(client.get(f"/jobs/{job}/seasons", params={"species": "red oak", "limit": "0"}).text)
     assert easy[0][-1] == ""
     assert all("fits +" in " ".join(row) for row in easy)
     wet = {"species": "beech", "wet": "30C/95", "workshop": "20C/10", "now": "20C/10"}
@@ -125,7 +125,7 @@ def test_a_long_job_is_told_some_fronts_at_a_time(
 ) -> None:
     monkeypatch.setattr(seasons_page, "AT_A_TIME", 2)
     job = job_of(client, *({**INSET, "id": f"D{at}"} for at in range(5)))
-    text = client.get(f"/jobs/{job}/seasons?species=oak&from=3").text
+    text = client.get(f"/jobs/{job}/seasons?species=red+oak&from=3").text
     assert [row[0] for row in rows(text) if row[0].startswith("D")] == ["D2", "D3"]
     assert len(re.findall(r"from=\d+\" ?[^>]*>D\d to D\d", text)) == 3
     assert 'aria-current="page">D2 to D3</a>' in text
