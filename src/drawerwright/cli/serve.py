@@ -35,8 +35,9 @@ GOODBYE_SECONDS: Final = 5
 """How long requests under way may take to end when the server is told to stop. Own choice."""
 PATIENCE_SECONDS: Final = 60
 """Silence after which another worker takes its place: a busy machine begins slowly. Own choice."""
-WAITING: Final = 2048
-"""Connections that may wait to be taken, as the server library has it by default."""
+WAITING: Final = 200
+"""Connections that may wait to be taken, and that are taken at once: more would need more files than
+a process may have open, before one too many is turned away. Own choice."""
 
 
 def serve(
@@ -74,6 +75,7 @@ def serve(
     """Run the web app and HTTP API on this machine."""
     from drawerwright.web.settings import LOOPBACK_NAMES, Settings, is_loopback
 
+    host = host.strip("[]")
     _check_reach(host, beyond=beyond, is_near=is_loopback(host))
     bound = _bind(host, port)
     own_names = _names_of_this_machine() if beyond else ()
@@ -82,7 +84,7 @@ def serve(
         port=bound.getsockname()[1],
         store=store,
         open=beyond,
-        hosts=(*LOOPBACK_NAMES, *own_names, *(one.lower() for one in name or ())),
+        hosts=(*LOOPBACK_NAMES, _name_in_host(host), *own_names, *(one.lower() for one in name or ())),
         slides=tuple(str(Path(one).absolute()) for one in slides or ()),
     )
     _try_once(settings)
@@ -110,6 +112,11 @@ def _names_of_this_machine() -> tuple[str, ...]:
     """Names by which a network commonly knows this machine; bare addresses are answered without."""
     name = socket.gethostname().lower()
     return (name, f"{name}.local") if name else ()
+
+
+def _name_in_host(host: str) -> str:
+    """An address or name as it stands in an address of the web and in `Host` (RFC 3986 §3.2.2)."""
+    return f"[{host}]" if ":" in host else host.lower()
 
 
 def _bind(host: str, port: int) -> socket.socket:
@@ -144,8 +151,7 @@ def _try_once(settings: Settings) -> None:
 def _tell(settings: Settings, *, as_json: bool) -> None:
     from drawerwright.cli.answers import write_json
 
-    shown = f"[{settings.host}]" if ":" in settings.host else settings.host
-    address = f"http://{shown}:{settings.port}/"
+    address = f"http://{_name_in_host(settings.host)}:{settings.port}/"
     if not settings.on_loopback:
         typer.echo(f"drawerwright: warning: {OPEN_WARNING.format(address=address)}", err=True)
     if as_json:
@@ -166,6 +172,8 @@ def _run(settings: Settings, bound: socket.socket, workers: int) -> None:
         log_level="warning",
         server_header=False,
         ws="none",
+        http="drawerwright.web.connections:Connection",
+        backlog=WAITING,
         timeout_graceful_shutdown=GOODBYE_SECONDS,
         timeout_worker_healthcheck=PATIENCE_SECONDS,
     )

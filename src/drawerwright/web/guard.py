@@ -7,15 +7,17 @@ inside is answered here too, so that this answer carries the same headers.
 
 from __future__ import annotations
 
+import asyncio
 import ipaddress
 import logging
 import os
+import re
 from collections.abc import Callable, Sequence
 from typing import Final
 from urllib.parse import urlsplit
 
 from starlette.datastructures import Headers, MutableHeaders
-from starlette.requests import Request
+from starlette.requests import ClientDisconnect, Request
 from starlette.responses import JSONResponse, Response
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
@@ -35,6 +37,11 @@ ANSWER_HEADERS: Final = {
     "Cross-Origin-Opener-Policy": "same-origin",
     "Cross-Origin-Resource-Policy": "same-origin",
 }
+
+
+_HOST: Final = re.compile(r"(?P<name>\[[0-9a-f:.]+\]|[^:\[\]]+)(?::(?P<port>[0-9]{0,5}))?")
+_LAST_PORT: Final = 65535
+"""Ports have 16 bits (RFC 9293 §3.1)."""
 
 
 class BodyTooLarge(Exception):
@@ -94,6 +101,14 @@ class Guard:
             if started:
                 raise
             await self._too_large(scope, headers, f"over {self.body_cap}")(scope, receive, sender)
+        except ClientDisconnect:
+            return
+        except asyncio.CancelledError:
+            # Only the server's end does that: who waited is told, and nothing is wrong with the program.
+            if not started:
+                says = "was not answered: the server ends"
+                ends = _refused(503, "the request", "", says, "the same again in a moment")
+                await ends(scope, receive, sender)
         except Exception as error:
             traced = bool(os.environ.get("DRAWERWRIGHT_DEBUG"))
             _log.error("%s %s failed: %r", scope["method"], ascii(scope["path"]), error, exc_info=traced)
@@ -107,6 +122,11 @@ class Guard:
         if not self._is_ours(host):
             says = "is not a name of this server"
             return _refused(400, "Host", host, says, self.hosts[0] if self.hosts else "")
+        if "transfer-encoding" in headers and "content-length" in headers:
+            says = "stands beside Transfer-Encoding: where the body ends is told twice"
+            twice = _refused(400, "Content-Length", headers["content-length"], says, "one of the two")
+            twice.headers["Connection"] = "close"
+            return twice
         if "\0" in scope["path"]:
             return _refused(400, "the address", ascii(scope["path"]), "holds a zero byte", "/jobs")
         site, origin = headers.get("sec-fetch-site"), headers.get("origin")
@@ -140,11 +160,12 @@ class Guard:
 
 
 def _name_of(host: str) -> str:
-    """A host header's name, its port left out."""
+    """A host header's name, its port left out (RFC 9110 §7.2); "" where it is no host with a port."""
     name = host.lower()
-    if name.startswith("["):
-        return name.partition("]")[0] + "]"
-    return name.partition(":")[0] if name.count(":") == 1 else name
+    if name.count(":") > 1 and not name.startswith("["):
+        return name  # a bare address
+    told = _HOST.fullmatch(name)
+    return told["name"] if told is not None and int(told["port"] or 0) <= _LAST_PORT else ""
 
 
 def _is_address(name: str) -> bool:

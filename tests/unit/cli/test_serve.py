@@ -20,7 +20,7 @@ from typing import Any
 import pytest
 from sqlalchemy import create_engine, make_url, text
 
-from drawerwright.cli.serve import _bind
+from drawerwright.cli.serve import _bind, _name_in_host
 from drawerwright.web.settings import Settings, is_loopback
 
 BIN = [sys.executable, "-m", "drawerwright.cli.main"]
@@ -185,6 +185,44 @@ def test_the_process_answers_from_its_first_word_on_and_ends_when_it_is_told(
     assert (status, told["schema"]) == (200, "drawerwright/fit/1")
     assert served.get("api/v1/jobs", host="evil.example")[0] == 400
     assert served.end() == (0, "")
+
+
+@pytest.mark.parametrize("workers", ["1", "2"])
+def test_it_ends_without_a_traceback_while_a_request_is_half_sent(
+    serve: Callable[..., Served], workers: str
+) -> None:
+    served = serve("--json", "--workers", workers)
+    port = int(served.address.rpartition(":")[2].rstrip("/"))
+    with socket.create_connection(("127.0.0.1", port), timeout=PATIENCE) as asking:
+        asking.sendall(b"POST /api/v1/fit HTTP/1.1\r\nHost: localhost\r\nContent-Length: 100\r\n\r\n{")
+        assert served.get("api/v1/jobs")[0] == 200
+        assert served.end() == (0, "")
+
+
+@pytest.mark.parametrize("host", ["127.0.0.2", "[::1]", "::1"])
+def test_it_answers_at_the_address_that_it_tells(serve: Callable[..., Served], host: str) -> None:
+    if ":" in host and not _has_ipv6():
+        pytest.skip("this machine has no IPv6")
+    served = serve("--json", "--host", host)
+    assert served.address.startswith(f"http://[{host.strip('[]')}]:" if ":" in host else f"http://{host}:")
+    assert served.get("api/v1/jobs")[0] == 200
+    assert served.end()[0] == 0
+
+
+def _has_ipv6() -> bool:
+    try:
+        socket.create_server(("::1", 0), family=socket.AF_INET6).close()
+    except OSError:
+        return False
+    return True
+
+
+def test_an_address_with_colons_stands_in_brackets() -> None:
+    assert [_name_in_host(one) for one in ("::1", "127.0.0.2", "Shop.example")] == [
+        "[::1]",
+        "127.0.0.2",
+        "shop.example",
+    ]
 
 
 def test_the_keyboard_ends_it_without_a_traceback(serve: Callable[..., Served]) -> None:
