@@ -115,6 +115,7 @@ class BackupFile:
         try:
             with zipfile.ZipFile(path) as archive:
                 self.tables = self._manifest(archive)
+                self._check_names(archive)
                 for name in self.tables:
                     self._check(archive, name)
         except FileNotFoundError:
@@ -137,6 +138,14 @@ class BackupFile:
         if tables.keys() != metadata.tables.keys():
             raise ValueError("it does not name the tables of a store")
         return tables
+
+    def _check_names(self, archive: zipfile.ZipFile) -> None:
+        known = [MANIFEST, *(f"{name}.jsonl" for name in self.tables)]
+        others = [name for name in archive.namelist() if name not in known]
+        if others:
+            raise ValueError(f"{others[0][:80]!a} in it is no table of a store")
+        if len(archive.namelist()) > len(known):
+            raise ValueError("an entry stands in it twice")
 
     def _check(self, archive: zipfile.ZipFile, name: str) -> None:
         digest, count = hashlib.sha256(), 0

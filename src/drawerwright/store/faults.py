@@ -126,7 +126,8 @@ class Conflict(InputError):
 
 def _fault(clash: Clash, part: PartClash) -> Fault:
     who = part.theirs_by or "somebody"
-    keys = f" ({', '.join(part.theirs_keys)})" if part.theirs_keys else ""
+    told = ", ".join(filter(None, part.theirs_keys))  # a whole that is no table has no key
+    keys = f" ({told})" if told else ""
     done = "removed" if part.theirs is None else "changed"
     says = (
         f"was {done} by {who} meanwhile{keys}, in revision {part.theirs_revision}: "

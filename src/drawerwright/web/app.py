@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import AsyncIterator
 from contextlib import asynccontextmanager
 
-from fastapi import APIRouter, FastAPI
+from fastapi import APIRouter, Depends, FastAPI
 
 from drawerwright import __version__
 from drawerwright.store import Store, open_store
@@ -26,10 +26,12 @@ from drawerwright.web.api import (
     slides,
 )
 from drawerwright.web.api.openapi import add_openapi
+from drawerwright.web.api.query_keys import check_query
 from drawerwright.web.compressing import ForOtherMachines
 from drawerwright.web.families import offer
 from drawerwright.web.faults import add_fault_handlers, broken, too_large
 from drawerwright.web.guard import Guard
+from drawerwright.web.heads import HeadAsGet
 from drawerwright.web.packs_kept import PacksKept
 from drawerwright.web.pages import bench as bench_page
 from drawerwright.web.pages import bench_gaps as bench_gaps_page
@@ -114,13 +116,14 @@ def create_app(settings: Settings | None = None, *, store: Store | None = None) 
     app.state.settings = told
     app.state.packs = packs
     for router in API_ROUTERS:
-        app.include_router(router, prefix="/api/v1")
+        app.include_router(router, prefix="/api/v1", dependencies=[Depends(check_query)])
     for router in PAGE_ROUTERS:
         app.include_router(router)
     app.mount("/static", statics.static_files(), name="static")
     add_fault_handlers(app)
     add_openapi(app)
     app.add_middleware(ForOtherMachines)
+    app.add_middleware(HeadAsGet)
     app.add_middleware(
         Guard,
         hosts=told.hosts,

@@ -22,6 +22,7 @@ MOST_TOLD: Final = 100
 """Most faults that one answer tells: nobody mends more at a time. Own choice."""
 LONGEST_SHOWN: Final = 300
 """Most characters of one part of a fault: what was sent is not sent back whole. Own choice."""
+_SENT_IN: Final = ("body", "query", "path")
 _TITLES: Final = {
     404: "There is nothing here",
     405: "That cannot be done here",
@@ -132,7 +133,8 @@ def _request(request: Request, error: Exception) -> Response:
     assert isinstance(error, RequestValidationError)
     faults = []
     for one in error.errors():
-        where = ".".join(str(part) for part in one["loc"] if part != "body") or "the body"
+        # First is what it stands in, which the fault does not need; then the key as it was sent.
+        where = ".".join(map(str, one["loc"][one["loc"][0] in _SENT_IN :])) or "the body"
         value = "" if one["type"] == "missing" else show_value(one.get("input"))
         faults.append(Fault(where, value[:200], one["msg"].lower(), "see /openapi.json"))
     return told(request, UNPROCESSABLE, tuple(faults), _TITLES[UNPROCESSABLE])

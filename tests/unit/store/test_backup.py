@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import threading
+import warnings
 import zipfile
 from collections.abc import Callable
 from datetime import UTC, datetime
@@ -205,3 +206,20 @@ def test_a_file_that_is_there_already_is_left_alone_and_none_is_left_behind(
         with pytest.raises(InputError, match=says):
             restore(path, f"sqlite:///{tmp_path / 'new.sqlite3'}")
     assert sorted(one.name for one in tmp_path.iterdir() if "store.sqlite3" not in one.name) == ["taken.zip"]
+
+
+def test_a_backup_with_an_entry_that_is_no_table_or_stands_twice_is_refused(
+    store: Store, address: str, tmp_path: Path, two_drawers: Values
+) -> None:
+    fill(store, two_drawers)
+    before = sorted(job.id for job in store.jobs())
+    for name, says in (("more/rows.jsonl", "no table"), ("document.jsonl", "twice")):
+        path = tmp_path / f"{says}.zip"
+        backup(store, path)
+        with warnings.catch_warnings():
+            warnings.simplefilter("ignore", UserWarning)  # zipfile's own, of a name that stands twice
+            with zipfile.ZipFile(path, "a") as archive:
+                archive.writestr(name, "")
+        with pytest.raises(InputError, match=says):
+            restore(path, address, replace=True)
+    assert sorted(job.id for job in store.jobs()) == before

@@ -180,3 +180,12 @@ def test_a_conflict_survives_the_way_to_another_process(store: Store, two_drawer
     again = pickle.loads(pickle.dumps(told.value))
     assert type(again) is Conflict
     assert (str(again), again.mine, again.faults) == (str(told.value), told.value.mine, told.value.faults)
+
+
+def test_a_clash_of_a_whole_without_keys_names_none(store: Store, two_drawers: Values) -> None:
+    job = store.create_job(two_drawers)
+    store.save_job(job.id, {**two_drawers, "title": "theirs"}, based_on=1)
+    with pytest.raises(Conflict) as raised:
+        store.save_job(job.id, {**two_drawers, "title": "mine"}, based_on=1)
+    (fault,) = raised.value.faults
+    assert "was changed by somebody meanwhile, in revision 2" in fault.says

@@ -33,14 +33,28 @@ def faults(answer: object) -> list[dict[str, str]]:
 
 
 @pytest.mark.parametrize(
-    "host", ["localhost", "localhost:8757", "127.0.0.1", "127.0.0.1:1", "[::1]:8757", "LOCALHOST"]
+    "host",
+    ["localhost", "localhost:65535", "127.0.0.1", "127.0.0.1:1", "[::1]:8757", "[::1]", "::1", "LOCALHOST"],
 )
 def test_a_name_of_this_machine_is_answered(client: TestClient, host: str) -> None:
     assert client.get(QUICK, headers={"Host": host}).status_code == 200
 
 
 @pytest.mark.parametrize(
-    "host", ["evil.example", "localhost.evil.example", "127.0.0.1.evil.example:80", "192.168.1.5", ""]
+    "host",
+    [
+        "evil.example",
+        "localhost.evil.example",
+        "127.0.0.1.evil.example:80",
+        "192.168.1.5",
+        "",
+        "[::1]evil",
+        "[::1]:80:80",
+        "[::1",
+        "localhost:99999",
+        "localhost:123456",
+        "localhost:8x",
+    ],
 )
 def test_a_foreign_name_that_leads_to_this_machine_is_refused(client: TestClient, host: str) -> None:
     answer = client.get(QUICK, headers={"Host": host})

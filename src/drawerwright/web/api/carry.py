@@ -23,7 +23,7 @@ from drawerwright.web.api.bounds import check_drawn
 from drawerwright.web.api.describing import described, in_query
 from drawerwright.web.api.jobs import AtRevision, Kept, Shown
 from drawerwright.web.api.quick import PARAMETERS as OPENING
-from drawerwright.web.api.quick import quick_answer
+from drawerwright.web.api.quick import by_key, quick_answer
 from drawerwright.web.api.saving import revision_told
 from drawerwright.web.carry_asked import FIELDS, CarryQuestion, read_question
 from drawerwright.web.families import families_of
@@ -102,7 +102,7 @@ def carry_quick(request: Request) -> Response:
     bare: BareUnit = "in" if question.units == "in" else "mm"
     asked: CarryQuestion = read_question(dict(request.query_params), bare)
     if asked.faults:
-        raise InputError([*question.faults, *asked.faults])
+        raise InputError(map(by_key, [*question.faults, *asked.faults]))
     fitted = quick_answer(question, families_of(request.app.state.store))
     return answer(carry_document(carry_job(fitted, units=question.units, where="", **asked.options)))
 

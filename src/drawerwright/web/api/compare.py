@@ -7,10 +7,12 @@ from typing import Final
 from fastapi import APIRouter, Request
 from starlette.responses import Response
 
+from drawerwright.errors import InputError
 from drawerwright.fit.compare_document import compare_document
 from drawerwright.web.api.answering import answer
 from drawerwright.web.api.describing import described, in_query
 from drawerwright.web.api.quick import PARAMETERS as OPENING
+from drawerwright.web.api.quick import by_key
 from drawerwright.web.families import families_of
 from drawerwright.web.slide_comparison import FAMILY, compare_asked, read_asked
 
@@ -27,4 +29,8 @@ PARAMETERS: Final = (
 def compare(request: Request) -> Response:
     """Slides on one opening, asked in the address: the document of `drawerwright fit --compare --json`."""
     wanted, question = read_asked(request.query_params.multi_items())
-    return answer(compare_document(compare_asked(wanted, question, families_of(request.app.state.store))))
+    try:
+        compared = compare_asked(wanted, question, families_of(request.app.state.store))
+    except InputError as error:
+        raise InputError(dict.fromkeys(map(by_key, error.faults))) from None
+    return answer(compare_document(compared))

@@ -61,7 +61,7 @@ def remove_drawer(
     by: str = "",
 ) -> Response:
     """Remove a drawer from its job; undo brings it back."""
-    saved = store.save_drawer(job, drawer, None, based_on=revision_told(based_on) or 0, by=by)
+    saved = store.save_drawer(job, drawer, None, based_on=revision_told(based_on, "based_on"), by=by)
     return answer(stored_values(saved))
 
 

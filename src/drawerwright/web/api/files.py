@@ -24,6 +24,7 @@ from drawerwright.web.api.describing import described
 from drawerwright.web.api.jobs import AtRevision, Kept, store_of
 from drawerwright.web.api.saving import revision_told
 from drawerwright.web.api.stored import stored_values
+from drawerwright.web.forms_sent import read_form
 from drawerwright.web.leaving_out import leave_out
 
 Ending = Literal["toml", "csv", "xlsx"]
@@ -95,7 +96,8 @@ WRITERS: Final[dict[str, Callable[[Job], bytes]]] = {
 async def uploaded(request: Request, name: str | None) -> tuple[str, bytes]:
     """Ending and content of the one file of a request. Raises InputError where there is none of ours."""
     if request.headers.get("content-type", "").startswith("multipart/form-data"):
-        async with request.form(max_files=1, max_fields=8) as form:
+        form = await read_form(request, most_fields=8, most_files=1)
+        try:
             files = [one for one in form.values() if isinstance(one, UploadFile)]
             if not files:
                 raise InputError([Fault("the form", "", "holds no file", "a job file: .toml, .csv, .xlsx")])
@@ -103,6 +105,8 @@ async def uploaded(request: Request, name: str | None) -> tuple[str, bytes]:
             return _ending(chosen, "a file saved as .toml, .csv or .xlsx"), _told(
                 chosen, await files[0].read()
             )
+        finally:
+            await form.close()
     return _ending(name, "?name=job.xlsx"), await request.body()
 
 

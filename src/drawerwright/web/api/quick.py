@@ -2,20 +2,21 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Final
 
 from fastapi import APIRouter, Request
 from starlette.responses import Response
 
-from drawerwright.errors import InputError
+from drawerwright.errors import Fault, InputError
 from drawerwright.fit import fit_document
 from drawerwright.model.family import SlideFamily
 from drawerwright.model.fitted import FittedJob
 from drawerwright.web.api.answering import answer
 from drawerwright.web.api.describing import described, in_query
 from drawerwright.web.families import families_of
-from drawerwright.web.fitting import answer_values
-from drawerwright.web.quick_job import EXAMPLE, QuickQuestion, read_question
+from drawerwright.web.fitting import answer_values, place_of
+from drawerwright.web.quick_job import EXAMPLE, SHORT_KEYS, QuickQuestion, read_question
 
 router = APIRouter(tags=["fit"])
 
@@ -54,5 +55,17 @@ def quick_answer(question: QuickQuestion, families: tuple[SlideFamily, ...]) -> 
     except InputError as error:
         faults += error.faults
     if faults:
-        raise InputError(dict.fromkeys(faults))
+        raise InputError(dict.fromkeys(map(by_key, faults)))
     return fitted
+
+
+def by_key(fault: Fault) -> Fault:
+    """A fault of a quick question at the key of the address, not at its place in the job made of it."""
+    kind, _, place = place_of(fault)
+    if not kind or not place:
+        return fault
+    shorter = {long: short for short, long in SHORT_KEYS.items()}
+    key = f"cabinet.{place}" if kind == "cabinet" else shorter.get(place, place)
+    written = f"{place.rpartition('.')[2]} = "
+    try_ = f"{key}={fault.try_.removeprefix(written)}" if fault.try_.startswith(written) else fault.try_
+    return replace(fault, where=key, try_=try_)

@@ -43,5 +43,5 @@ def redo(store: Kept, job: str, body: Body) -> Response:
 @router.get("/difference", **described("difference", answer="Difference", also=(404,)))
 def difference(store: Kept, job: str, earlier: From, to: To) -> Response:
     """What differs between two revisions: drawers added, removed, changed key by key, moved."""
-    told = store.compare(job, revision_told(earlier) or -1, revision_told(to) or -1)
+    told = store.compare(job, revision_told(earlier, "from"), revision_told(to, "to"))
     return answer({"schema": "drawerwright/difference/1", **told.as_json()})

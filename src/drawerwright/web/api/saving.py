@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Any, Final
+from typing import Any, Final, overload
 
 from drawerwright.errors import Fault, InputError
+from drawerwright.store import NotInStore
 from drawerwright.units import show_value
 from drawerwright.web.api.body import check_keys
 
@@ -42,9 +43,16 @@ def read_saving(
     return Saving({key: body[key] for key in own if key in body}, based_on, by, what)
 
 
-def revision_told(number: int | None) -> int | None:
-    """A revision told in an address; 0 is nobody's, so it is not taken for "the newest"."""
-    return number if number is None else min(number, _LARGEST) if number > 0 else -1
+@overload
+def revision_told(number: int, where: str = "revision") -> int: ...
+@overload
+def revision_told(number: int | None, where: str = "revision") -> int | None: ...
+def revision_told(number: int | None, where: str = "revision") -> int | None:
+    """A revision told in an address under the key `where`. Raises NotInStore where none has such a number."""
+    if number is None or 0 < number <= _LARGEST:
+        return number
+    says = "is no revision of this store: they are counted from 1"
+    raise NotInStore([Fault(where, show_value(number), says, "1")])
 
 
 def _revision(body: Mapping[str, Any], faults: list[Fault]) -> int:

@@ -138,7 +138,7 @@ def redo_slide(store: Kept, slide: str, body: Body) -> Response:
 @router.get("/{slide}/difference", **described("slide_difference", answer="Difference", also=(404,)))
 def slide_difference(store: Kept, slide: str, earlier: From, to: To) -> Response:
     """What differs between two revisions of a family, key by key and length by length."""
-    told = store.compare_family(slide, revision_told(earlier) or -1, revision_told(to) or -1)
+    told = store.compare_family(slide, revision_told(earlier, "from"), revision_told(to, "to"))
     return answer({"schema": "drawerwright/difference/1", **told.as_json()})
 
 

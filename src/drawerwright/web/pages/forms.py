@@ -9,12 +9,13 @@ from starlette.datastructures import FormData
 
 from drawerwright.errors import Fault, InputError
 from drawerwright.store import Store
+from drawerwright.web.forms_sent import read_form
 from drawerwright.web.schedule_form import MOST_FIELDS
 
 
 async def form_of(request: Request) -> FormData:
     """A form's fields, as many as a schedule has."""
-    return await request.form(max_fields=MOST_FIELDS, max_files=4)
+    return await read_form(request, most_fields=MOST_FIELDS, most_files=4)
 
 
 Form = Annotated[FormData, Depends(form_of)]
