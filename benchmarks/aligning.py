@@ -30,14 +30,15 @@ def figures() -> Iterator[Figure]:
     random = np.random.default_rng(1)
     fitted = stacks_fitted(1)
     (stack,) = stacks_of(fitted, readings(fitted, random), {})
-    rows, wanted, low, high = bare_problem(stack)
+    problems = [bare_problem(stack, deep=deep) for deep in (False, True)]
 
     def ours() -> None:
         fresh = Stack(stack.fronts)
         turn_stack(fresh, find_state(fresh), "even")
 
     def bare() -> None:
-        lsq_linear(rows, wanted, bounds=(low, high), method="bvls")
+        for rows, wanted, low, high in problems:
+            lsq_linear(rows, wanted, bounds=(low, high), method="bvls")
 
     yield Figure(
         "six fronts lined up, over the bare bounded least squares",
@@ -95,15 +96,17 @@ def readings(fitted: FittedJob, random: np.random.Generator) -> list[FrontGaps]:
     return told
 
 
-def bare_problem(stack: Stack) -> tuple[np.ndarray, np.ndarray, np.ndarray, np.ndarray]:
-    """The least squares of the gaps as rows of readings, with the even gaps as unknowns too."""
-    question = question_of(stack, find_state(stack), "even")
+def bare_problem(stack: Stack, *, deep: bool) -> tuple[np.ndarray, np.ndarray, np.ndarray, np.ndarray]:
+    """The least squares of the gaps, or of the corners, by readings; the even gaps are unknowns too."""
     count = len(stack.fronts)
-    readings = [(row, one) for row, one in stack.readings if not GAP_NAMES[row % 12].startswith("out")]
+    question = question_of(stack, find_state(stack), "even", gaps_by=np.zeros(6 * count) if deep else None)
+    readings = [(row, one) for row, one in stack.readings if GAP_NAMES[row % 12].startswith("out") == deep]
     at = [row for row, _ in readings]
     step = np.concatenate([front.adjusters.step for front in stack.fronts])[question.columns]
     turned = stack.turning[at][:, question.columns] * step
-    rows = np.hstack([turned, -stack.rows[at][:, 6 * count :]])
     wanted = stack.design[at] - np.array([one.value for _, one in readings])
+    if deep:
+        return turned, wanted, question.low, question.high
+    rows = np.hstack([turned, -stack.rows[at][:, 6 * count :]])
     free = np.full(count + 1, np.inf)
     return rows, wanted, np.concatenate([question.low, -free]), np.concatenate([question.high, free])
