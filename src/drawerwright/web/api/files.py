@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import tempfile
 from collections.abc import Callable
 from pathlib import Path, PurePath
@@ -18,6 +19,7 @@ from drawerwright.files import job_from_mapping, read_job_file, write_job_toml
 from drawerwright.files.job_source import JobSource
 from drawerwright.model.job import Job
 from drawerwright.store import Store
+from drawerwright.store.shape import MOST_DRAWERS
 from drawerwright.units import show_value
 from drawerwright.web.api.answering import answer
 from drawerwright.web.api.describing import described
@@ -34,6 +36,11 @@ MEDIA: Final[dict[str, str]] = {
     "csv": "text/csv; charset=utf-8",
     "xlsx": "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
 }
+NEW_LINE: Final = b"\n"
+MOST_LINES: Final = 4 * MOST_DRAWERS
+"""Most lines of a table: each drawer may have notes of several. Own choice."""
+
+TOML_DRAWER: Final = re.compile(rb"^[ \t]*\[\[[ \t\"']*drawer[ \t\"']*\]\]", re.MULTILINE)
 BYTE_ORDER_MARK: Final = b"\xef\xbb\xbf"
 """Before CSV: spreadsheets then take it for UTF-8."""
 
@@ -131,13 +138,32 @@ def read_content(ending: str, content: bytes) -> tuple[dict[str, Any], list[dict
     The readers want a file: it lies for that moment in a folder of its own, under a name of ours. Raises
     InputError with all faults.
     """
+    _check_length(ending, content)
     with tempfile.TemporaryDirectory(prefix="drawerwright-") as folder:
         path = Path(folder) / f"job.{ending}"
         path.write_bytes(content)
-        file = read_job_file(path, presets=contents_preset_ids())
+        file = read_job_file(path, presets=contents_preset_ids(), progress=_within_bounds)
         source: JobSource = file.source
         remarks = [{"where": one.where, "says": one.says} for one in file.remarks]
         return dict(source.values), remarks
+
+
+def _check_length(ending: str, content: bytes) -> None:
+    """Raise InputError where a file is too long to be a job's, told before it is read."""
+    if ending == "csv" and content.count(NEW_LINE) > MOST_LINES:
+        raise _too_long(f"has {content.count(NEW_LINE)} lines, {MOST_LINES} at most")
+    if ending == "toml":
+        _within_bounds(0, sum(1 for _ in TOML_DRAWER.finditer(content)))
+
+
+def _within_bounds(_: int, rows: int) -> None:
+    """Raise InputError where a table has more rows than a stored job has, before they are read."""
+    if rows > MOST_DRAWERS:
+        raise _too_long(f"has {rows} drawers, {MOST_DRAWERS} at most")
+
+
+def _too_long(says: str) -> InputError:
+    return InputError([Fault("the file", "", says, "several files, a job each")])
 
 
 def _ending(name: str | None, try_: str) -> str:

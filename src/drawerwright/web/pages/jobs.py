@@ -15,6 +15,7 @@ from drawerwright.errors import Fault, InputError
 from drawerwright.store import NotInStore
 from drawerwright.web.api.files import imported, uploaded
 from drawerwright.web.families import families_of
+from drawerwright.web.faults import as_told
 from drawerwright.web.pages.forms import Form, store_of
 from drawerwright.web.render import page
 from drawerwright.web.schedule_answers import job_totals
@@ -114,7 +115,9 @@ def jobs_page(
     """The page of all jobs."""
     store = store_of(request)
     values: dict[str, Any] = {"jobs": store.jobs(), "binned": store.jobs(binned=True)}
-    return page(request, "jobs.html", status=status, faults=faults, made=made, sure_of=sure_of, **values)
+    return page(
+        request, "jobs.html", status=status, faults=as_told(faults), made=made, sure_of=sure_of, **values
+    )
 
 
 def _to(job_id: str) -> Response:
