@@ -115,9 +115,8 @@ def jobs_page(
     """The page of all jobs."""
     store = store_of(request)
     values: dict[str, Any] = {"jobs": store.jobs(), "binned": store.jobs(binned=True)}
-    return page(
-        request, "jobs.html", status=status, faults=as_told(faults), made=made, sure_of=sure_of, **values
-    )
+    told = as_told(faults)
+    return page(request, "jobs.html", status=status, faults=told, made=made, sure_of=sure_of, **values)
 
 
 def _to(job_id: str) -> Response:
