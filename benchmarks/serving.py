@@ -21,7 +21,7 @@ from benchmarks.measuring import Figure
 ASKED = 400
 VISITORS = 300
 PATIENCE = 60.0
-QUICK = "/api/v1/quick?width={width:.2f}&height=168&depth=530&side=16&contents=20+kg"
+QUICK = "/api/v1/quick?width={:.2f}&height={:.2f}&depth={:.2f}&side={:.3f}&contents={:.2f}+kg"
 PAGE = "/?width={width:.2f}&height=168&depth=530&side=16&contents=20+kg"
 
 _DRAWING = re.compile(rb"<svg\b(?![^>]*class=\"mark\").*?</svg>", re.DOTALL)
@@ -110,12 +110,18 @@ def _running(command: list[str], folder: Path, path: str) -> Iterator[Server]:
 def _drawerwright(folder: Path) -> contextlib.AbstractContextManager[Server]:
     store = f"sqlite:///{folder / 'store.db'}"
     command = ["-m", "drawerwright.cli.main", "serve", "--port", "{port}", "--store", store]
-    return _running(command, folder, QUICK.format(width=500))
+    return _running(command, folder, question(0))
 
 
 def _empty(folder: Path) -> contextlib.AbstractContextManager[Server]:
     options = ["--port", "{port}", "--log-level", "warning", "--no-server-header", "--ws", "none"]
     return _running(["-m", "uvicorn", "benchmarks.empty_route:app", *options], folder, "/")
+
+
+def question(number: int) -> str:
+    """Address of a question of which nothing was asked before: neither a whole answer nor a part is kept."""
+    more = number * 0.01
+    return QUICK.format(520 + more, 168 + more, 530 + more, 15 + number * 0.001, 20 + more)
 
 
 def _quick(ours: Server, other: Server) -> Figure:
@@ -124,7 +130,7 @@ def _quick(ours: Server, other: Server) -> Figure:
     ratios = []
     for number in range(ASKED):
         start = time.perf_counter()
-        quick.get(QUICK.format(width=520 + number * 0.01))
+        quick.get(question(number + 1))
         between = time.perf_counter()
         empty.get("/")
         ratios.append((between - start) / (time.perf_counter() - between))
@@ -163,9 +169,10 @@ def _idle(ours: Server) -> Figure:
     for number in range(VISITORS):
         warm.get(PAGE.format(width=620 + number * 0.01))
     before = ours.memory
-    visitors = [Asking(ours.port) for _ in range(VISITORS)]
-    for number, one in enumerate(visitors):
-        one.get(PAGE.format(width=640 + number * 0.01))
+    visitors = []
+    for number in range(VISITORS):
+        visitors.append(Asking(ours.port))
+        visitors[-1].get(PAGE.format(width=640 + number * 0.01))
     grown = ours.memory - before
     for one in (warm, *visitors):
         one.close()
