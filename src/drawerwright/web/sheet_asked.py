@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, replace
 from typing import Final, Literal, TypeAlias
 from urllib.parse import urlencode
 
 from drawerwright.drawing.shown import Shown
 from drawerwright.units import BareUnit, ShownUnits
-from drawerwright.web.sheet_fields import NAMES, in_other_units
+from drawerwright.web.sheet_fields import NAMES, without_own_units
+from drawerwright.web.sheet_units import in_other_units, pairs_in_other_units
 
 Arrangement: TypeAlias = Literal["wide", "mid", "small"]
 ARRANGEMENTS: Final[tuple[Arrangement, ...]] = ("wide", "mid", "small")
@@ -22,6 +23,8 @@ class Asked:
     """A question to a sheet at `path`; `texts` are those of its fields, `besides` other keys of the drawer.
 
     `show`: quantity of the dimension unfolded. `out`: how far the drawer is drawn out [mm], None: not told.
+    `based_on`: the stored revision that `texts` change, which every address with changes carries, so that
+    they are never saved over what somebody else saved meanwhile; None where nothing is stored.
     """
 
     path: str
@@ -30,7 +33,8 @@ class Asked:
     show: str = ""
     out: float | None = None
     besides: tuple[tuple[str, str], ...] = ()
-    keep_units: bool = field(default=False)
+    keep_units: bool = False
+    based_on: int | None = None
 
     @property
     def shown(self) -> Shown:
@@ -38,15 +42,20 @@ class Asked:
         return Shown(self.units)
 
     def pairs(self, **changes: str) -> list[tuple[str, str]]:
-        """Keys and values of the address, with `changes` by name; blank ones are left out."""
+        """Keys and values of the address, with `changes` by name; blank ones are left out.
+
+        Of what is stored a blank field is told: it was cleared.
+        """
         told: dict[str, str] = {
             "units": self.units if self.units != "mm" or self.keep_units else "",
             "out": f"{self.out:g}" if self.out is not None else "",
             "show": self.show,
+            "based_on": str(self.based_on) if self.based_on is not None and self.texts else "",
         }
         told.update(changes)
         fields = [*self.texts.items(), *self.besides, *told.items()]
-        return [(name, text) for name, text in fields if text.strip()]
+        cleared = self.texts if self.based_on is not None else ()
+        return [(name, text) for name, text in fields if text.strip() or name in cleared]
 
     def address(self, **changes: str) -> str:
         """This sheet's address, with `changes`."""
@@ -55,9 +64,7 @@ class Asked:
 
     def with_texts(self, texts: Mapping[str, str], units: ShownUnits | None = None) -> Asked:
         """The same question with other fields."""
-        return Asked(
-            self.path, dict(texts), units or self.units, self.show, self.out, self.besides, self.keep_units
-        )
+        return replace(self, texts=dict(texts), units=units or self.units)
 
 
 def in_units(asked: Asked, bare: BareUnit, wanted: str | None) -> str | None:
@@ -69,7 +76,10 @@ def in_units(asked: Asked, bare: BareUnit, wanted: str | None) -> str | None:
         units = "in"
     else:
         return None
-    return asked.with_texts(in_other_units(asked.texts, bare, units), units).address()
+    texts = without_own_units(in_other_units(asked.texts, bare, units), units)
+    besides = pairs_in_other_units(asked.besides, bare, units)
+    other = replace(asked, texts=texts, units=units, besides=besides)
+    return replace(other, keep_units=asked.based_on is not None).address()
 
 
 def length_told(text: str | None) -> float | None:

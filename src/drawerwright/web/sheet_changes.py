@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -11,13 +12,12 @@ from drawerwright.drawing.shown import Shown
 from drawerwright.errors import ReadingError
 from drawerwright.model.fitted import Change, FittedDrawer
 from drawerwright.pack.figures import change_text
-from drawerwright.units import KG_PER_POUND, MM_PER_INCH, BareUnit, parse_length, parse_mass
+from drawerwright.units import KG_PER_POUND, BareUnit, parse_length, parse_mass
 from drawerwright.web.sheet_asked import Asked
 from drawerwright.web.sheet_fields import FIELDS, Field
+from drawerwright.web.sheet_units import exact_figure
 
 _SPLIT: Final = re.compile(r"(;|,\s+)")
-_ENOUGH: Final = 0.01
-"""How finely a changed length is written [mm]: rounded so that it is enough."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,18 +75,20 @@ def _changed(field: Field, text: str, change: Change, asked: Asked) -> str | Non
 
 
 def _moved(piece: str, change: Change, bare: BareUnit) -> str:
+    """A piece of a field's text after the change: by as much as the link states, which is enough."""
     lead = " " if piece.startswith(" ") else ""
+    stated = change_text(change.by, change.unit, Shown(bare)).replace("−", "-")
     if change.unit == "kg":
-        kg = max(parse_mass(piece.strip(), bare) + change.by, 0.0)
-        return lead + (
-            _trimmed(kg - 0.005, 2) if bare == "mm" else _trimmed(kg / float(KG_PER_POUND) - 0.005, 2)
-        )
-    mm = parse_length(piece.strip(), bare) + change.by
-    away = _ENOUGH / 2 if change.by > 0 else -_ENOUGH / 2
-    if abs(mm - round(mm, 2)) < 1e-6:
-        away = 0.0
-    return lead + (_trimmed(mm + away, 2) if bare == "mm" else _trimmed((mm + away) / float(MM_PER_INCH), 4))
+        kg = max(parse_mass(piece.strip(), bare) + _mass_stated(stated), 0.0)
+        return lead + _hundredths_down(kg if bare == "mm" else kg / float(KG_PER_POUND))
+    mm = max(parse_length(piece.strip(), bare) + parse_length(stated), 0.0)
+    return lead + (exact_figure(mm, bare) or f"{exact_figure(round(mm, 4), 'mm')} mm")
 
 
-def _trimmed(value: float, places: int) -> str:
-    return f"{max(value, 0.0):.{places}f}".rstrip("0").rstrip(".") or "0"
+def _mass_stated(stated: str) -> float:
+    sign = -1.0 if stated.startswith("-") else 1.0
+    return sign * parse_mass(stated.lstrip("+-"))
+
+
+def _hundredths_down(value: float) -> str:
+    return f"{math.floor(value * 100 + 1e-6) / 100:.2f}".rstrip("0").rstrip(".") or "0"

@@ -7,9 +7,9 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any, Final
 
-from drawerwright.errors import Fault, ReadingError
+from drawerwright.errors import Fault
 from drawerwright.files.job_columns import drawer_columns
-from drawerwright.units import KG_PER_POUND, MM_PER_INCH, BareUnit, parse_length, parse_mass
+from drawerwright.units import BareUnit
 from drawerwright.web.fitting import place_of
 from drawerwright.web.schedule_columns import text_of
 
@@ -207,55 +207,3 @@ def without_own_units(texts: Mapping[str, str], units: BareUnit) -> dict[str, st
         unit = own.get(kinds.get(name, ""), "")
         bare[name] = re.sub(rf"(?<=\d)\s*{unit}(?=\s*(?:;|,\s|$))", "", text) if unit else text
     return bare
-
-
-def in_other_units(texts: Mapping[str, str], before: BareUnit, after: BareUnit) -> dict[str, str]:
-    """The fields' bare numbers written in other units, so that they mean what they meant.
-
-    What has its own unit, and what does not read, stays as it was typed.
-    """
-    if before == after:
-        return dict(texts)
-    kinds = {field.name: field.unit for field in FIELDS}
-    return {name: _converted(text, kinds.get(name, ""), before, after) for name, text in texts.items()}
-
-
-_BARE: Final = re.compile(r"\s*[\d.,]+(?:\s*[- ]\s*\d+\s*/\s*\d+|\s*/\s*\d+)?\s*")
-
-
-def _converted(text: str, unit: str, before: BareUnit, after: BareUnit) -> str:
-    if unit not in ("length", "mass"):
-        return text
-    pieces = re.split(r"(;|,\s|=)", text)
-    return "".join(_one(piece, unit, before, after) if _BARE.fullmatch(piece) else piece for piece in pieces)
-
-
-def _one(text: str, unit: str, before: BareUnit, after: BareUnit) -> str:
-    lead = " " if text.startswith(" ") else ""
-    try:
-        if unit == "mass":
-            kg = parse_mass(text, before)
-            return lead + _trimmed(kg if after == "mm" else kg / float(KG_PER_POUND), 2)
-        mm = parse_length(text, before)
-    except ReadingError:
-        return text
-    return lead + (_trimmed(mm, 2) if after == "mm" else _inches(mm))
-
-
-def _inches(mm: float) -> str:
-    """Inches as a fraction where that is what was meant, else in decimals, which lose nothing."""
-    sixty_fourths = mm / float(MM_PER_INCH) * 64
-    whole = round(sixty_fourths)
-    if abs(sixty_fourths - whole) > 0.02:
-        return _trimmed(mm / float(MM_PER_INCH), 4)
-    units, rest = divmod(whole, 64)
-    if not rest:
-        return str(units)
-    below = 64
-    while rest % 2 == 0:
-        rest, below = rest // 2, below // 2
-    return f"{units} {rest}/{below}" if units else f"{rest}/{below}"
-
-
-def _trimmed(value: float, places: int) -> str:
-    return f"{value:.{places}f}".rstrip("0").rstrip(".") or "0"

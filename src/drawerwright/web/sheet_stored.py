@@ -11,7 +11,8 @@ from drawerwright.files.job_columns import drawer_columns
 from drawerwright.units import BareUnit
 from drawerwright.web.schedule_columns import text_of, with_cell
 from drawerwright.web.schedule_edits import SetCell
-from drawerwright.web.sheet_fields import USUAL_WORDS, in_other_units, key_of, texts_of, without_own_units
+from drawerwright.web.sheet_fields import USUAL_WORDS, key_of, texts_of, without_own_units
+from drawerwright.web.sheet_units import in_other_units
 
 Values = Mapping[str, Any]
 

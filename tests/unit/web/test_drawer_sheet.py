@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from typing import Any
-from urllib.parse import quote, urlencode
+from urllib.parse import parse_qs, quote, urlencode, urlsplit
 
 import pytest
 from fastapi.testclient import TestClient
@@ -150,7 +150,7 @@ def test_a_drawer_shown_in_inches_is_saved_in_the_units_of_its_job(
 ) -> None:
     page = shown(client, f"{path_of(job)}?units=in")
     fields = fields_of(page)
-    assert fields["height"] == "6.6142"
+    assert fields["height"] == "168 mm"
     same = saved(client, job, fields | {"based_on": "1", "units": "in"})
     assert same.headers["location"].endswith("units=in")
     assert store.job(job.id).revision == 1, "changing units alone changes nothing"
@@ -176,3 +176,31 @@ def test_the_help_of_a_field_names_no_length_of_other_units(client: TestClient, 
     html = client.get(f"/jobs/{job}/drawers/A").text
     assert "Several readings: commas between" in html
     assert "562" not in html
+
+
+def test_every_link_of_a_changed_sheet_carries_the_revision_that_it_changes(
+    client: TestClient, job: StoredJob, store: Store
+) -> None:
+    assert saved(client, job, {"height": "155", "based_on": "1"}).status_code == 303
+    page = shown(client, f"{path_of(job)}?{urlencode({'height': '30', 'note': '', 'based_on': '1'})}")
+    kept = [parse_qs(urlsplit(one["href"]).query, keep_blank_values=True) for one in page.of("a")]
+    kept = [query for query in kept if "height" in query]
+    assert len(kept) > 10, "units, dimensions, changes"
+    assert all(query["based_on"] == ["1"] and query["note"] == [""] for query in kept)
+    inch = client.get(page.of("a", class_="unit-in")[0]["href"], headers=HTML)
+    assert parse_qs(inch.url.query.decode())["based_on"] == ["1"]
+    form = Elements(inch.text).of("input", name="based_on")[0]["value"]
+    told = {"height": "150 mm", "units": "in", "based_on": form}
+    assert "conflict" in saved(client, job, told).headers["location"]
+    assert store.job(job.id).revision == 2
+
+
+def test_a_job_in_inches_is_shown_in_millimetres_and_back(client: TestClient, store: Store) -> None:
+    opening = {"width": 22, "height": 6, "depth": 21}
+    job = store.create_job({"units": "in", "drawer": [{"id": "A", "opening": opening, "side": 0.625}]}).id
+    page = shown(client, f"/jobs/{job}/drawers/A?height=6+1%2F2")
+    metric = Elements(client.get(page.of("a", class_="unit-mm")[0]["href"], headers=HTML).text)
+    fields = fields_of(metric)
+    assert (fields["width"], fields["height"], fields["side"]) == ("558.8", "165.1", "15.875")
+    back = fields_of(Elements(client.get(metric.of("a", class_="unit-in")[0]["href"], headers=HTML).text))
+    assert (back["width"], back["height"], back["side"]) == ("22", "6 1/2", "0.625")

@@ -45,6 +45,8 @@ def show_drawer(request: Request, job_id: str, drawer: str) -> Response:
     told = {key: text for key, text in query.multi_items() if key in NAMES}
     changed = found.changed(told)
     path = drawer_address(job_id, drawer)
+    base, last = query.get("based_on", ""), job.revision
+    revision = int(base) if changed and base.isdecimal() and 0 < int(base) <= last else last
     asked = Asked(
         path,
         changed,
@@ -53,6 +55,7 @@ def show_drawer(request: Request, job_id: str, drawer: str) -> Response:
         length_told(query.get("out")),
         carry_pairs(query.multi_items()),
         keep_units=found.page_units != found.job_units,
+        based_on=revision,
     )
     families = families_of(request.app.state.store)
     answer = answer_values(
@@ -63,7 +66,6 @@ def show_drawer(request: Request, job_id: str, drawer: str) -> Response:
     fitted = own.fitted if own is not None else None
     texts = {**found.texts, **changed}
     before, after = neighbours(values, found.row)
-    base, last = query.get("based_on", ""), job.revision
     page = SheetPage(
         asked=asked,
         bare=found.page_units,
@@ -78,7 +80,7 @@ def show_drawer(request: Request, job_id: str, drawer: str) -> Response:
         stored=found.texts,
         more=(
             ("job_id", job_id),
-            ("revision", int(base) if base.isdecimal() and 0 < int(base) <= last else last),
+            ("revision", revision),
             ("changed", len(changed)),
             ("binned", job.binned_at is not None),
             ("saved", query.get("saved", "") == str(last)),

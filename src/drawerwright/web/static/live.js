@@ -94,6 +94,11 @@ class LiveSheet {
     if (link.matches('a.dimension') || link.hasAttribute('data-fold')) {
       event.preventDefault();
       this.unfold(told.get('show') ?? '', link.dataset?.quantity ?? this.show);
+    } else if (link.closest('.units')) {
+      event.preventDefault(); // the link is as old as the last drawing; the address has what is typed
+      const here = new URLSearchParams(location.search);
+      here.set('to', told.get('to') ?? '');
+      location.assign(`${location.pathname}?${here}`);
     } else if (link.closest('.changes')) {
       event.preventDefault();
       this.fill(told);
