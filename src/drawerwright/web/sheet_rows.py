@@ -150,9 +150,8 @@ def load_of(fitted: FittedDrawer, shown: Shown) -> Load | None:
     whole, unit = max(capacity, mass.moving), mass_unit(shown)
     of_contents = fitted.slide.family.capacity_of == "contents"
     counted = mass.contents if of_contents else mass.moving
-    moving, contents, most, spare = (
-        mass_text(one, shown) for one in (mass.moving, mass.contents, capacity, max(capacity - counted, 0.0))
-    )
+    moving, contents, most = (mass_text(one, shown) for one in (mass.moving, mass.contents, capacity))
+    spare = margin_text(max(capacity - counted, 0.0), "kg", shown).removesuffix(f" {unit}")
     text = f"of {most} {unit}, contents {contents}; {spare} to spare"
     if of_contents:
         text = f"moving; contents {contents} of {most} {unit}, {spare} to spare"

@@ -5,17 +5,22 @@ Drawn dashed in the accent, with a word, so that "why not longer" is answered by
 
 from __future__ import annotations
 
+import math
+
 from drawerwright.drawing.geometry import Bounds
 from drawerwright.drawing.pens import NOTE_SIZE
 from drawerwright.drawing.primitives import Polyline, Text, line, rectangle
 from drawerwright.drawing.scene import Leader, Primitive
 from drawerwright.drawing.shown import Units, shown_in
 from drawerwright.drawing.views.standing import Standing
-from drawerwright.drawing.wording import shown, shown_length
+from drawerwright.drawing.wording import is_slight, shown, shown_length
 from drawerwright.model.check_names import check_name_within
-from drawerwright.model.fitted import Rejected
+from drawerwright.model.fitted import MOUNT_WORDS, Rejected
+from drawerwright.units import HARDLY, KG_PER_POUND
 
 _DRAWN_STRIP = 32.0
+_OFF = frozenset({"opening-width", "latch-side", "latch-along", "frame-sum", "box-length"})
+"""Checks that a length fails by lying beside a band, on either side of it: it may be too much as well."""
 
 
 def longer_rejected(stand: Standing) -> Rejected | None:
@@ -76,23 +81,41 @@ def longer_in_side(stand: Standing) -> list[Primitive]:
 
 
 def nearest_miss(stand: Standing) -> Rejected | None:
-    """Of the slides that were stopped, the one that came nearest: fewest stops, then least missing."""
-    if stand.parts is not None:
+    """What stopped the slide that the answer names as the one that came nearest."""
+    nearest = stand.fitted.nearest
+    if stand.parts is not None or nearest is None:
         return None
-    return min(
-        stand.fitted.rejected,
-        key=lambda each: (len(each.stops), abs(each.margin), each.nominal),
-        default=None,
+    wanted = (nearest.family.id, nearest.length.nominal, nearest.mount)
+    return next(
+        (each for each in stand.fitted.rejected if (each.family, each.nominal, each.mount) == wanted), None
     )
 
 
 def stop_words(miss: Rejected, units: Units) -> tuple[str, str]:
-    """What stopped it, in two short lines."""
+    """What stopped it, in two short lines; a mount other than the usual one is told."""
     name = f"{miss.family} / {shown_length(miss.nominal)}"
-    amount = f"{shown_length(-miss.margin)} {miss.unit}"
-    if miss.unit == "mm" and shown_in(units).with_inches:
-        amount = shown(-miss.margin, units)
-    return (f"stopped by {check_name_within(miss.because)}", f"{name}: {amount} short")
+    if miss.mount != "side":
+        name += f" {MOUNT_WORDS[miss.mount]}"
+    word = "off" if miss.because in _OFF else "short"
+    return (f"stopped by {check_name_within(miss.because)}", f"{name}: {_lacking(miss, units)} {word}")
+
+
+def _lacking(miss: Rejected, units: Units) -> str:
+    """What is missing, rounded away from 0 as every margin is, so that as much more is enough."""
+    own = shown_in(units)
+    if miss.unit == "kg":
+        kg = miss.margin / float(KG_PER_POUND) if own.in_inches else miss.margin
+        return f"{_tenths(kg)} {'lb' if own.in_inches else 'kg'}"
+    if miss.unit != "mm":
+        return f"{shown_length(-miss.margin)} {miss.unit}"
+    if not own.with_inches or is_slight(miss.margin):
+        return f"{_tenths(miss.margin)} mm"
+    inches = shown(miss.margin, "in", down=True).removeprefix("\u2212")
+    return inches if own.in_inches else f"{_tenths(miss.margin)} mm ({inches})"
+
+
+def _tenths(margin: float) -> str:
+    return shown_length(-math.floor(margin * 10 + float(HARDLY)) / 10)
 
 
 def stop_in_plan(stand: Standing, units: Units) -> list[Primitive]:
