@@ -48,8 +48,8 @@ def contents() -> dict[str, bytes]:
 def test_a_pack_holds_papers_lists_panels_job_and_answer(contents: dict[str, bytes]) -> None:
     plain = {path for path in contents if not path.startswith("dxf/")}
     assert plain == {
-        "job.toml", "fit.json", "sheets.pdf", "mounting.pdf", "lining-up.pdf", "pictures.pdf", "templates.pdf",
-        "labels.pdf", "lists.pdf", "cut-list.csv", "cut-list.xlsx", "hardware-list.csv", "hardware-list.xlsx",
+        "job.toml", "fit.json", "sheets.pdf", "mounting.pdf", "lining-up.pdf", "pictures.pdf",
+        "templates.pdf", "labels.pdf", "lists.pdf", "cut-list.csv", "cut-list.xlsx", "hardware-list.csv", "hardware-list.xlsx",
     }  # fmt: skip
     panels = {path for path in contents if path.endswith(".dxf")}
     assert {
