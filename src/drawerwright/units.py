@@ -57,6 +57,8 @@ _SIGNS: Final = str.maketrans(
     }
 )  # fmt: skip
 _RAISED_FRACTION: Final = re.compile(r"(?<=\d)([⁰¹²³⁴⁵⁶⁷⁸⁹]+)(?=[⁄∕/])")
+_RAISED_ALONE: Final = re.compile(r"[⁰¹²³⁴⁵⁶⁷⁸⁹](?![⁰¹²³⁴⁵⁶⁷⁸⁹]*[⁄∕/])")
+"""A raised figure that is no part of a fraction: a power or a footnote, never a digit of the length."""
 _NUMBER: Final = r"(?:\d+(?:\s+|-)\d+\s*/\s*\d+|\d+\s*/\s*\d+|[\d.,]*\d[\d.,]*)"
 _ONE: Final = re.compile(rf"(?P<number>{_NUMBER})\s*(?P<unit>[a-z\"']*)\.?")
 _TWO: Final = re.compile(
@@ -225,17 +227,35 @@ def _as_written(number: float) -> Fraction:
 
 
 def _out_of_range(value: object, length: float, bare_unit: BareUnit, allowed: str) -> ReadingError:
-    bare = not isinstance(value, str)
-    same = "is out of range" if bare and bare_unit == "mm" else f"is {length:.6g} mm, out of range"
-    example = LENGTH_EXAMPLE
-    if bare and bare_unit == "in" and length > LARGEST_LENGTH:
-        example = f'"{value} mm", if mm were meant: a bare number in this file is inches'
-    return ReadingError(show_value(value), f"{same}: {allowed}", example)
+    """A length that is too large or too small, told as it was read, with the limit in the same unit."""
+    said, example, unit = "is out of range", LENGTH_EXAMPLE, _unit_told(value, bare_unit)
+    if isinstance(value, str) and unit is None:
+        said = f"is {length:.6g} mm, out of range"
+    elif unit == "in":
+        allowed += f" (about {LARGEST_LENGTH / float(MM_PER_INCH):.1f} in)"
+        said = f"was read as {length / float(MM_PER_INCH):.6g} in, {length:.6g} mm: out of range"
+        if length > LARGEST_LENGTH:
+            why = "a bare number here is inches" if bare_unit == "in" else "a fraction is read as inches"
+            example = f'"{str(value).strip()} mm", if mm were meant: {why}'
+            if bare_unit == "mm":
+                example = f"the figure with a decimal point, if mm were meant: {why}"
+    return ReadingError(show_value(value), f"{said}: {allowed}", example)
+
+
+def _unit_told(value: object, bare_unit: BareUnit) -> BareUnit | None:
+    """The unit that a number without one was read in; None where it has its own."""
+    if not isinstance(value, str):
+        return bare_unit
+    one = _ONE.fullmatch(_normal(value).lstrip("+- "))
+    if one is None or one["unit"]:
+        return None
+    return "in" if "/" in one["number"] else bare_unit
 
 
 def _normal(text: str) -> str:
     """Text with one kind of space, sign and fraction, in small letters."""
     text = _RAISED_FRACTION.sub(r" \1", text)
+    text = _RAISED_ALONE.sub("\N{REPLACEMENT CHARACTER}", text)
     spread = []
     for character in text:
         decomposed = unicodedata.decomposition(character)
@@ -264,7 +284,15 @@ def _read_text(text: str, bare_unit: BareUnit, *, length: bool) -> Fraction:
     two = _TWO.fullmatch(body)
     if two is not None:
         return sign * _two_units(two, shown, length=length)
-    raise ReadingError(shown, f"cannot be read as {wanted}", example)
+    raise ReadingError(shown, f"cannot be read as {wanted}", _several(text) or example)
+
+
+def _several(text: str) -> str:
+    """What to write where a text holds several bare numbers one after the other; empty where it does not."""
+    numbers = re.split(r"[\s,]+", text.strip())
+    if len(numbers) < 2 or not all(re.fullmatch(r"\d{2,}(?:\.\d+)?", one) for one in numbers):
+        return ""
+    return f'"{"; ".join(numbers)}", if these are several readings'
 
 
 def _bare(number: str, bare_unit: BareUnit, *, length: bool) -> str:
@@ -306,9 +334,16 @@ def _number(text: str, shown: str, example: str) -> Fraction:
         raise ReadingError(
             shown,
             "could be thousands or a decimal comma",
-            f'"{before}{after}" or "{before}.{after}", whichever is meant',
+            f'"{before}{after}" or "{before}.{after}", whichever is meant' + _or_two(before, after),
         )
     return Fraction(text.replace(",", ".").rstrip("."))
+
+
+def _or_two(before: str, after: str) -> str:
+    """A comma's third meaning: two readings alike, as one opening's are. Own choice: to a tenth."""
+    if not 0.9 < int(before) / max(int(after), 1) < 1.1:
+        return ""
+    return f'; "{before}; {after}", if these are two readings'
 
 
 def _two_units(match: re.Match[str], shown: str, *, length: bool) -> Fraction:

@@ -136,6 +136,8 @@ def test_a_fraction_without_a_unit_is_in_inches_even_in_a_millimetre_file() -> N
         ("3 mm 4 in", "only feet and inches go together"),
         ("3 in 4 in", "only feet and inches go together"),
         ("5 lb 4 oz", "is a mass"),
+        ("²²", "cannot be read as a length"),
+        ("22²", "cannot be read as a length"),
     ],
 )
 def test_what_is_no_length_is_refused_with_the_reason(value: object, says: str) -> None:
@@ -149,6 +151,37 @@ def test_an_ambiguous_comma_is_answered_with_both_readings() -> None:
     with pytest.raises(ReadingError) as refused:
         parse_length("1,234")
     assert refused.value.try_ == '"1234" or "1.234", whichever is meant'
+
+
+@pytest.mark.parametrize(
+    ("text", "meant"),
+    [("562 561", "562; 561"), ("562  561.5 560", "562; 561.5; 560"), ("562,561", "562; 561")],
+)
+def test_several_readings_in_one_are_answered_with_how_to_part_them(text: str, meant: str) -> None:
+    with pytest.raises(ReadingError) as refused:
+        parse_length(text)
+    assert f'"{meant}", if these are' in refused.value.try_
+
+
+def test_figures_that_are_no_two_readings_are_not_called_so() -> None:
+    for text in ("1,234", "1 234", "21 three", "5 5"):
+        with pytest.raises(ReadingError) as refused:
+            parse_length(text)
+        assert "readings" not in refused.value.try_
+
+
+def test_a_length_out_of_range_says_what_it_was_read_as() -> None:
+    with pytest.raises(ReadingError) as fraction:
+        parse_size("561½")
+    assert "was read as 561.5 in" in fraction.value.says
+    assert "a fraction is read as inches" in fraction.value.try_
+    with pytest.raises(ReadingError) as bare:
+        parse_size("562", "in")
+    assert "196.9 in" in bare.value.says
+    assert bare.value.try_.startswith('"562 mm", if mm were meant')
+    with pytest.raises(ReadingError) as metric:
+        parse_size("6000")
+    assert "in)" not in metric.value.says
 
 
 @pytest.mark.parametrize("value", [0, -1, 0.0, "-3 mm", 5000.5, "5.1 m", "200 in"])
