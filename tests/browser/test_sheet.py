@@ -73,6 +73,62 @@ def test_what_does_not_read_is_told_at_its_field_while_the_last_drawing_stays(
     expect(page.locator(".board")).to_contain_text("519.5")
 
 
+def test_several_faults_cover_neither_each_other_nor_the_line_to_save(
+    server: Any, drawer: str, browser_page: Any
+) -> None:
+    page = browser_page
+    page.goto(drawer)
+    page.fill("#f-height", "16x")
+    page.fill("#f-depth", "53y")
+    expect(page.locator(".measured .fault")).to_have_count(2)
+    page.get_by_role("button", name="Save", exact=True).click()
+    expect(page.locator("[data-unsaved]")).to_contain_text("what is marked cannot be read")
+    first, second = (page.locator(".measured .fault").nth(at).bounding_box() for at in (0, 1))
+    assert first["x"] + first["width"] <= second["x"]
+    assert (
+        max(one["y"] + one["height"] for one in (first, second))
+        <= page.locator("[data-saving]").bounding_box()["y"]
+    )
+
+
+def test_a_phone_opens_at_the_working_that_its_address_unfolds(
+    server: Any, new_page: Callable[..., Any]
+) -> None:
+    page = new_page(viewport={"width": 360, "height": 740})
+    page.goto(f"{server.url}/?{OVERLAY}&show=first_hole")
+    expect(page.locator(".unfolded-under:visible .fold .sum")).to_be_in_viewport()
+
+
+def test_on_a_phone_the_first_screen_tells_what_stops_it_and_a_remedy(
+    server: Any, new_page: Callable[..., Any]
+) -> None:
+    page = new_page(viewport={"width": 360, "height": 740})
+    page.goto(f"{server.url}/?{NOTHING_FITS}")
+    expect(page.locator(".why p").first).to_be_in_viewport()
+    page.locator(".why .changes a").first.click()
+    expect(page.locator("[data-verdict]")).to_have_text("fits")
+
+
+@pytest.mark.parametrize("units", ["mm", "in"])
+def test_the_title_strip_stands_on_the_first_screen_with_its_slide_on_one_line(
+    server: Any, new_page: Callable[..., Any], units: str
+) -> None:
+    page = new_page(viewport={"width": 1600, "height": 1000})
+    edges = {"left": "10 mm", "right": "30 mm", "top": "2 mm", "bottom": "20 mm"}
+    told = {f"front.overlay.{edge}": text for edge, text in edges.items()}
+    told |= {"width": "562 mm", "height": "168 mm", "depth": "530 mm", "side": "16 mm", "units": units}
+    page.goto(f"{server.url}/?{urlencode(told | {'front.style': 'overlay'})}")
+    strip = page.locator(".title-strip").bounding_box()
+    assert strip["y"] + strip["height"] <= 1000
+    name = page.locator(".title-strip .slide strong")
+    assert name.bounding_box()["height"] < 30
+    summary, words = (page.locator(one).bounding_box() for one in (".more > summary", ".measured .told"))
+    padding = float(
+        page.locator(".measured .told").evaluate("e => parseFloat(getComputedStyle(e).paddingTop)")
+    )
+    assert summary["y"] + summary["height"] <= words["y"] + padding + 1
+
+
 def test_a_working_is_unfolded_and_folded_by_keyboard(server: Any, browser_page: Any) -> None:
     page = browser_page
     page.goto(f"{server.url}/?{OVERLAY}")
@@ -145,11 +201,13 @@ def test_a_lost_server_is_told_and_what_was_typed_is_drawn_when_it_is_back(
     server.stop()
     page.fill("#f-depth", "480")
     expect(page.locator("[data-unreachable]")).to_be_visible()
+    expect(page.locator("[data-sheet][data-stale]")).to_have_count(1)
     page.fill("#f-contents", "25")
     expect(page.locator(".title-strip .slide strong")).to_have_text("house-16 / 500")
     server.start()
     expect(page.locator(".title-strip .slide strong")).to_have_text("house-16 / 450")
     expect(page.locator("[data-unreachable]")).to_be_hidden()
+    expect(page.locator("[data-sheet][data-stale]")).to_have_count(0)
     expect(page.locator(".load")).to_contain_text("contents 25.0")
 
 

@@ -25,7 +25,7 @@ from drawerwright.web.sheet_drawn import (
     picture_alone,
     stacked_picture,
 )
-from drawerwright.web.sheet_notes import Note, notes_of
+from drawerwright.web.sheet_notes import LONGER, Note, notes_of
 from drawerwright.web.sheet_picture import drawn_out
 from drawerwright.web.sheet_rows import (
     CheckRow,
@@ -104,6 +104,11 @@ class Sheet:
     def changes(self) -> tuple[ChangeRow, ...]:
         """What would make it fit."""
         return change_rows(self.fitted, self.asked, self.texts)
+
+    @property
+    def stops(self) -> tuple[Note, ...]:
+        """What keeps it from fitting."""
+        return tuple(note for note in self.notes if note.state == "stop" and note.id != LONGER)
 
     @cached_property
     def unfolded(self) -> Unfolded | None:

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 from typing import Final
 
 from drawerwright.drawing.geometry import Bounds, Point
@@ -19,6 +20,7 @@ from drawerwright.drawing.sheet import STANDARD_SCALES
 from drawerwright.web.sheet_columns import SetNote, Wanted, set_column
 from drawerwright.web.sheet_notes import Note, Place, ViewName
 from drawerwright.web.sheet_views import DrawnViews, View, anchor_of, letters_of, view_at
+from drawerwright.web.sheet_white import crossed
 
 WIDTH: Final = 1572 * SHEET_UNIT
 HEIGHT: Final = 784 * SHEET_UNIT
@@ -34,6 +36,8 @@ _UNDER: Final = 2.2
 """White between plan and front. Own choice."""
 _OVER: Final = 0.8
 """How far a line is led over lettering. Own choice."""
+_ASIDE: Final = (0.0, 3.0, -3.0, 6.0, -6.0, 9.0, -9.0)
+"""How far a line's end is lifted, where a straight one would strike a number [mm on paper]. Own choice."""
 _HEAD: Final = EDGE * 0.65
 _FOOT: Final = EDGE * 0.6
 _UNDER_PICTURE: Final = 20.0
@@ -242,8 +246,11 @@ def _led(note: SetNote, anchor: Point, letters: Sequence[Bounds], *, on_left: bo
     line: tuple[Point, ...]
     if on_left:
         rule = (note.left + note.width, note.top)
-        bend = (min(rule[0] + _CHANNEL * 0.7, max(anchor[0], rule[0])), note.top)
-        line = (anchor, bend, rule)
+        middle = min(rule[0] + _CHANNEL * 0.7, max(anchor[0], rule[0]))
+        bends = (middle, rule[0], (middle + rule[0]) / 2)
+        ways: list[tuple[Point, ...]] = [(anchor, (bend, note.top), rule) for bend in bends]
+        ways += [(anchor, (middle, anchor[1] + up), (middle, note.top), rule) for up in _ASIDE]
+        line = min(ways, key=lambda way: _struck(way, letters))  # the first of those that strike the fewest
     else:
         rule = (note.left, note.top)
         near = (max(note.left - _CHANNEL * 0.55, anchor[0]), anchor[1])
@@ -253,6 +260,11 @@ def _led(note: SetNote, anchor: Point, letters: Sequence[Bounds], *, on_left: bo
         if over is not None:
             line = (anchor, (anchor[0], over + _OVER), (near[0], over + _OVER), *line[2:])
     return SetNote(note.note, note.left, note.top, note.width, note.height, line, note.dot)
+
+
+def _struck(way: Sequence[Point], letters: Sequence[Bounds]) -> int:
+    """How many numbers a line strikes through."""
+    return sum(crossed(start, end, letters) for start, end in pairwise(way))
 
 
 def caption(number: int, name: str, words: str, left: float, top: float) -> list[Primitive]:

@@ -35,6 +35,8 @@ _CAPTION: Final = 7.4
 _SLIDER: Final = 9.6
 _ALSO: Final = 3.9
 _CHANGE: Final = 8.2
+_WIDER: Final = (1.0, 0.92, 1.2, 1.5)
+"""How wide a working may be set, as a share of its usual width: a wider one is lower. Own choice."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -249,9 +251,9 @@ def _working_box(
     number = number_of(scene, unfolded.quantity)
     if number is None:
         return None
-    width = min(WORKING_WIDTH, page.width * 0.68)
-    height = height_of(unfolded, width)
-    room = nearest_white(scene, page, taken, number, width, height)
+    widths = (min(WORKING_WIDTH * times, page.width * 0.68) for times in _WIDER)
+    sizes = ((width, height_of(unfolded, width)) for width in widths)
+    room = nearest_white(scene, page, taken, number, sizes)
     return WorkingBox(unfolded, paper.box(room), paper.points(line_to(scene, number, room)))
 
 

@@ -126,8 +126,8 @@ def told_words(drawer: Drawer, shown: Shown) -> str:
         words.append(f"{front.style} front {length_text(front.thickness, shown)}")
     if front.style == "overlay":
         over = front.overlay
-        edges = (over.left, over.right, over.top, over.bottom)
-        told = dict.fromkeys(length_text(edge, shown) for edge in edges)
-        each = told if len(told) == 1 else [length_text(edge, shown) for edge in edges]
-        words.append(f"overlay {', '.join(each)}")
+        edges = {"left": over.left, "right": over.right, "top": over.top, "bottom": over.bottom}
+        each = [f"{side} {length_text(edge, shown)}" for side, edge in edges.items()]
+        same = len(set(edges.values())) == 1
+        words.append(f"overlay {length_text(over.left, shown) if same else ' '.join(each)}")
     return ", ".join(words)

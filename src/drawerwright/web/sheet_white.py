@@ -18,12 +18,16 @@ CELL: Final = 1.0
 """Side of the squares in which the white is looked for [mm on paper]. Own choice."""
 _FAR: Final = 0.04
 """How much of a covered square one mm of distance is worth. Own choice."""
+_NUMBER: Final = 60.0
+"""What a square of lettering in full ink is worth: a number is covered last of all. Own choice."""
 
 
 def nearest_white(
-    scene: Scene, page: Bounds, taken: Iterable[Bounds], number: Bounds, width: float, height: float
+    scene: Scene, page: Bounds, taken: Iterable[Bounds], number: Bounds, sizes: Iterable[tuple[float, float]]
 ) -> Bounds:
-    """A rectangle of the size on the page, over as little of the drawing as may be, near to a number.
+    """A rectangle on the page, over as little of the drawing as may be, near to a number.
+
+    `sizes`: widths and heights that it may have [mm on paper], the one to be preferred first.
 
     `taken` are further places to keep clear of [mm on paper]; it never covers the number.
     """
@@ -38,25 +42,34 @@ def nearest_white(
     for room in taken:
         _fill(weight, room, page, 5.0)
     _fill(weight, number.grown(0.8), page, 1e4)
+    total = np.pad(weight.cumsum(axis=0).cumsum(axis=1), ((1, 0), (1, 0)))
+    return min((_cheapest(total, page, number, *size) for size in sizes), key=lambda found: found[0])[1]
+
+
+def _cheapest(
+    total: NDArray[np.float64], page: Bounds, number: Bounds, width: float, height: float
+) -> tuple[float, Bounds]:
+    """What a rectangle of a size covers at the least, in squares and their distance, and where it stands."""
+    rows, columns = total.shape[0] - 1, total.shape[1] - 1
     wide, high = int(np.ceil(width / CELL)) + 1, int(np.ceil(height / CELL)) + 1
     if wide >= columns or high >= rows:
         left, bottom = page.left, page.bottom
-        return Bounds(left, bottom, left + width, bottom + height)
-    total = np.pad(weight.cumsum(axis=0).cumsum(axis=1), ((1, 0), (1, 0)))
+        return float(np.inf), Bounds(left, bottom, left + width, bottom + height)
     covered = total[high:, wide:] - total[:-high, wide:] - total[high:, :-wide] + total[:-high, :-wide]
     y, x = np.mgrid[0 : covered.shape[0], 0 : covered.shape[1]].astype(np.float64)
     far = np.hypot(
         page.left + (x + wide / 2) * CELL - number.centre[0],
         page.bottom + (y + high / 2) * CELL - number.centre[1],
     )
-    row, column = np.unravel_index(np.argmin(covered + _FAR * far), covered.shape)
+    cost = covered + _FAR * far
+    row, column = np.unravel_index(np.argmin(cost), cost.shape)
     left, bottom = page.left + (int(column) + 0.5) * CELL, page.bottom + (int(row) + 0.5) * CELL
-    return Bounds(left, bottom, left + width, bottom + height)
+    return float(cost[row, column]), Bounds(left, bottom, left + width, bottom + height)
 
 
 def _cover(weight: NDArray[np.float64], item: Plain, page: Bounds) -> None:
     if isinstance(item, Text):
-        _fill(weight, item.extent, page, 3.0 if item.tone != "fine" else 1.0)
+        _fill(weight, item.extent, page, _NUMBER if item.tone != "fine" else 1.0)
     elif isinstance(item, Lines):
         worth = {"hatch": 0.0, "centre": 0.0, "fine": 0.1}.get(item.line, 0.3)
         if worth:
@@ -114,7 +127,7 @@ def line_to(scene: Scene, number: Bounds, room: Bounds) -> tuple[Point, Point]:
         ends += [(across, room.bottom), (across, room.top), (room.left, upright), (room.right, upright)]
     return min(
         ((start, end) for start in starts for end in ends),
-        key=lambda pair: (_crossed(pair[0], pair[1], letters), round(math.dist(pair[0], pair[1]), 3)),
+        key=lambda pair: (crossed(pair[0], pair[1], letters), round(math.dist(pair[0], pair[1]), 3)),
     )
 
 
@@ -131,7 +144,7 @@ def _inside(inner: Bounds, outer: Bounds) -> bool:
     )
 
 
-def _crossed(start: Point, end: Point, rooms: Iterable[Bounds]) -> int:
+def crossed(start: Point, end: Point, rooms: Iterable[Bounds]) -> int:
     """How many rectangles a straight line runs through."""
     return sum(_meets(start, end, room.grown(0.3)) for room in rooms)
 

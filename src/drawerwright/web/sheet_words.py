@@ -122,7 +122,7 @@ def _rear_bracket(fitted: FittedDrawer, slide: ChosenSlide, _: BoxSizes, shown: 
     if reach is None or slide.family.rear_bracket is None:
         return "reach the cabinet back."
     low, high = (hardware_text(end, shown) for end in slide.family.rear_bracket.reach)
-    return f"reach {length_text(reach, shown)}; they may {low} to {high}."
+    return f"reach {length_text(reach, shown)}; from {low} to {high} is allowed."
 
 
 def _proportion(_: FittedDrawer, __: ChosenSlide, box: BoxSizes, shown: Shown) -> str:

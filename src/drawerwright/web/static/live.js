@@ -1,8 +1,8 @@
 // The sheet answers while its fields are typed in: one request in flight, the newest values next.
 // What is typed stands in the address at once, so that a reload or a lost server loses nothing.
 import { reach, tellReach } from './house.js';
-import { swap, swapPictures } from './sheet.js';
-import { showFaults, clearFaults } from './sheet_faults.js';
+import { swap, swapPictures, showUnfolded } from './sheet.js';
+import { showFaults, clearFaults, showInFull } from './sheet_faults.js';
 import { Saving } from './sheet_saving.js';
 
 const BETWEEN = 30; // ms from edit to edit, after the first
@@ -74,6 +74,7 @@ class LiveSheet {
   }
 
   edited() {
+    showInFull(this.form);
     this.remember();
     this.saving?.changed();
     this.ask('sheet');
@@ -159,6 +160,7 @@ class LiveSheet {
       if (lost instanceof DOMException && lost.name === 'AbortError') return;
       if (!(lost instanceof TypeError)) throw lost;
       this.wanted = this.wanted || what;
+      if (this.wanted === 'sheet') this.host.dataset.stale = '';
       const wait = RETRY[Math.min(this.failed++, RETRY.length - 1)];
       if (!this.timer) this.timer = setTimeout(() => this.again(), wait);
     } finally {
@@ -218,6 +220,7 @@ document.documentElement.classList.add('scripted');
 tellReach(false);
 const form = document.querySelector('form[data-live]');
 if (form instanceof HTMLFormElement) new LiveSheet(form);
+showUnfolded();
 for (const button of document.querySelectorAll('[data-print]')) button.hidden = false;
 document.addEventListener('sheet-drawn', () => {
   for (const button of document.querySelectorAll('[data-print]')) button.hidden = false;

@@ -27,10 +27,15 @@ export function swap(html, host, focus) {
   const title = fresh.querySelector('[data-title]');
   if (title) document.title = title.textContent ?? '';
   say();
-  const under = document.querySelector('.unfolded-under');
-  if (focus && under && under.getBoundingClientRect().height) under.scrollIntoView({ block: 'center' });
+  if (focus) showUnfolded();
   const target = (held && document.getElementById(held)) || (focus && shown(focus));
   if (target && document.activeElement !== target) target.focus({ preventScroll: true });
+}
+
+/** A working that stands under its view, one view of several aside: bring it onto the screen. */
+export function showUnfolded() {
+  const under = document.querySelector('.unfolded-under');
+  if (under && under.getBoundingClientRect().height) under.scrollIntoView({ block: 'center', inline: 'center' });
 }
 
 /** What a part keeps of the one before: its picture until the next comes, where it was scrolled to, what is open. */

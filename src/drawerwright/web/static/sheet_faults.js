@@ -31,6 +31,18 @@ export function clearFaults() {
   for (const control of document.querySelectorAll('.strip-form [aria-invalid]')) control.removeAttribute('aria-invalid');
 }
 
+/** What is written and longer than its field stands under it in full. @param {HTMLFormElement} form */
+export function showInFull(form) {
+  for (const full of form.querySelectorAll('[data-in-full]')) {
+    const control = full.closest('.field')?.querySelector('input');
+    if (!control) continue;
+    const width = Number(full.getAttribute('data-in-full'));
+    control.size = Math.max(width, Math.min(control.value.length, 70));
+    full.textContent = control.value;
+    full.hidden = control.value.length <= 2 * width;
+  }
+}
+
 function told(fault, withPlace) {
   const words = document.createElement(withPlace ? 'p' : 'span');
   words.className = withPlace ? 'fault padded' : 'fault';

@@ -66,7 +66,8 @@ export class Saving {
         location.assign(reply.url);
         return;
       }
-      this.told.textContent = `Not saved: the server answered ${reply.status}. Your changes are kept here.`;
+      const why = reply.status === 422 ? 'what is marked cannot be read' : 'the server could not take it';
+      this.told.textContent = `Not saved: ${why}. Your changes are kept here.`;
     } catch (lost) {
       if (!(lost instanceof TypeError)) throw lost;
       this.told.textContent = 'Not saved yet: the server cannot be reached. Your changes are kept here and saved when it is back.';
