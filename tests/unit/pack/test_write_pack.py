@@ -48,9 +48,20 @@ def contents() -> dict[str, bytes]:
 def test_a_pack_holds_papers_lists_panels_job_and_answer(contents: dict[str, bytes]) -> None:
     plain = {path for path in contents if not path.startswith("dxf/")}
     assert plain == {
-        "job.toml", "fit.json", "sheets.pdf", "mounting.pdf", "lining-up.pdf", "pictures.pdf",
-        "templates.pdf", "labels.pdf", "lists.pdf", "cut-list.csv", "cut-list.xlsx", "hardware-list.csv", "hardware-list.xlsx",
-    }  # fmt: skip
+        "job.toml",
+        "fit.json",
+        "sheets.pdf",
+        "mounting.pdf",
+        "lining-up.pdf",
+        "pictures.pdf",
+        "templates.pdf",
+        "labels.pdf",
+        "lists.pdf",
+        "cut-list.csv",
+        "cut-list.xlsx",
+        "hardware-list.csv",
+        "hardware-list.xlsx",
+    }
     panels = {path for path in contents if path.endswith(".dxf")}
     assert {
         "dxf/B1-1-cabinet-side-left.dxf",
