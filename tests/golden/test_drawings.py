@@ -97,6 +97,7 @@ STOPPED = FittedDrawer(
     rejected=(
         Rejected("plain-16", 300.0, "side", "cabinet-depth", -65.0, "mm", (("cabinet-depth", -65.0, "mm"),)),
     ),
+    nearest=ChosenSlide(FAMILY, FAMILY.lengths[0].model_copy(update={"nominal": 300.0}), "side", (), ()),
 )
 
 SVGS: dict[str, Scene] = {
