@@ -351,3 +351,13 @@ def test_nothing_serious_stands_in_the_way_of_those_who_read_otherwise(
             if one["impact"] in ("serious", "critical")
         ]
         assert serious == []
+
+
+def test_other_units_keep_what_is_typed_though_it_does_not_read(server: Any, browser_page: Any) -> None:
+    browser_page.goto(f"{server.url}/?{OVERLAY}")
+    browser_page.locator("#f-width").fill("562 561")
+    expect(browser_page.locator(".field.wrong")).to_have_count(1)
+    browser_page.locator("a.unit-in:visible").first.click()
+    browser_page.wait_for_url("**units=in**")
+    expect(browser_page.locator("#f-width")).to_have_value("562 561")
+    expect(browser_page.locator("#f-height")).to_have_value("168 mm")
