@@ -78,10 +78,11 @@ def test_curves_stay_inside_the_field(slide: Callable[..., Slide]) -> None:
 
 def test_forces_mark_where_rear_rollers_lift(slide: Callable[..., Slide]) -> None:
     scene = force_diagram(slide())
-    assert {"lower rear lifts beyond 160", "upper rear lifts beyond 480"} <= set(texts(scene))
-    dots = sorted(each.centre[0] for each in scene.primitives if isinstance(each, Circle))
+    assert {"lower rear lifts beyond 160 mm", "upper rear lifts beyond 480 mm"} <= set(texts(scene))
+    rings = [each for each in scene.primitives if isinstance(each, Circle) and each.centre[1] > 0.0]
+    dots = sorted(each.centre[0] for each in rings)
     assert dots == pytest.approx([WIDTH * 160 / 500, WIDTH * 480 / 500])
-    heights = {each.centre[1] for each in scene.primitives if isinstance(each, Circle)}
+    heights = {each.centre[1] for each in rings}
     assert len(heights) == 1
 
 
@@ -151,3 +152,26 @@ def test_a_diagram_stands_in_a_field_of_any_size(slide: Callable) -> None:
             if isinstance(one, Polyline) and one.closed
         )
         assert max(frame.points) == (60.0, 35.0)
+
+
+def test_axes_are_told_in_the_units_of_the_words(slide: Callable[..., Slide]) -> None:
+    carried = slide()
+    for draw, upright in ((sag_diagram, "sag, in"), (force_diagram, "force, lbf")):
+        scene = draw(carried, units="in")
+        told = {each.text for each in scene.primitives if isinstance(each, Text)}
+        assert {upright, "drawn out, in"} <= told
+        assert not [one for one in told if one.endswith((", mm", ", N", " mm"))]
+        curve = next(each for each in scene.primitives if isinstance(each, Polyline) and not each.closed)
+        ten = next(each for each in scene.primitives if isinstance(each, Text) and each.text == "10")
+        assert ten.at[0] == pytest.approx(curve.points[-1][0] * 254.0 / carried.data.travel)
+
+
+def test_words_on_lifting_rollers_stand_clear_of_the_curves(slide: Callable[..., Slide]) -> None:
+    words = [
+        each
+        for each in force_diagram(slide()).primitives
+        if isinstance(each, Text) and "lifts beyond" in each.text
+    ]
+    assert len(words) == 2
+    assert all(each.extent.top < 0.0 for each in words), "under the field, where no curve runs"
+    assert words[0].extent.bottom > words[1].extent.top

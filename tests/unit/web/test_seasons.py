@@ -136,3 +136,18 @@ def test_the_pages_of_a_job_lead_to_its_seasons(client: TestClient) -> None:
     for end in ("", "/cabinets", "/bench", "/history", "/papers"):
         assert f'href="/jobs/{job}/seasons">Seasons</a>' in client.get(f"/jobs/{job}{end}").text
     assert 'aria-current="page">Seasons</a>' in client.get(f"/jobs/{job}/seasons").text
+
+
+def test_the_page_shows_inches_where_they_are_asked_for_and_offers_both(client: TestClient) -> None:
+    job = job_of(client, INSET)
+    page = client.get(f"/jobs/{job}/seasons", params={"species": "cherry"}).text
+    switch = re.search(r'href="([^"]+)">inch</a>', page)
+    assert switch is not None
+    inches = client.get(f"/jobs/{job}/seasons{unescape(switch[1])}").text
+    assert parse_qs(urlsplit(unescape(switch[1])).query)["species"] == ["cherry"]
+    cells = [cell for row in rows(inches) for cell in row]
+    assert any(re.search(r"\d in$", cell) for cell in cells)
+    assert not any("(" in cell for cell in cells)
+    assert rows(inches) != rows(page)
+    assert '<input type="hidden" name="units" value="in">' in inches
+    assert 'aria-current="true">inch</a>' in inches

@@ -12,6 +12,9 @@ from drawerwright.drawing.drawn import drawn
 from drawerwright.drawing.geometry import Bounds
 from drawerwright.drawing.pens import SHEET_UNIT
 from drawerwright.drawing.primitives import Text
+from drawerwright.drawing.scene import Dimension
+from drawerwright.drawing.shown import Shown
+from drawerwright.web.demo_job import demo_cabinet
 from drawerwright.web.families import shipped_families
 from drawerwright.web.fitting import answer_values
 from drawerwright.web.quick_job import quick_values
@@ -19,6 +22,7 @@ from drawerwright.web.sheet import Sheet
 from drawerwright.web.sheet_asked import Asked
 from drawerwright.web.sheet_board import Board, compose_board
 from drawerwright.web.sheet_page import told_words
+from drawerwright.web.sheet_views import draw_views
 from drawerwright.web.sheet_white import crossed
 
 PLAIN = {"width": "562", "height": "168", "depth": "530", "side": "16", "contents": "20"}
@@ -95,3 +99,19 @@ def test_unequal_overlays_are_told_with_their_edges() -> None:
     sheet = sheet_of(OVERLAY | {f"front.overlay.{edge}": told for edge, told in edges.items()})
     assert "overlay left 10 right 30 top 2 bottom 20" in told_words(sheet.fitted.drawer, sheet.shown)
     assert told_words(sheet_of(OVERLAY).fitted.drawer, sheet.shown).endswith("overlay 16")
+
+
+def test_a_front_that_ends_within_the_opening_is_dimensioned_without_a_sign() -> None:
+    answer = answer_values(demo_cabinet(), shipped_families(), only="K1-2")
+    fitted = answer.drawers[0].fitted
+    assert fitted is not None
+    assert fitted.front is not None
+    assert min(fitted.front.top, fitted.front.bottom) < -0.5
+    heights = [
+        one
+        for one in draw_views(fitted, Shown("mm")).scenes["front"].primitives
+        if isinstance(one, Dimension) and one.quantity in ("overlay_top", "overlay_bottom")
+    ]
+    assert heights
+    for one in heights:
+        assert one.value == pytest.approx(abs(one.start[1] - one.end[1]))

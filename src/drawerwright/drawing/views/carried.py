@@ -5,12 +5,23 @@ from __future__ import annotations
 from typing import Final
 
 from drawerwright.carry.carried import Slide
-from drawerwright.carry.words import Words
+from drawerwright.carry.words import NEWTONS_A_POUND, Words
 from drawerwright.drawing.pens import DOT_RADIUS, NOTE_SIZE, LineClass
 from drawerwright.drawing.primitives import Circle, Text
 from drawerwright.drawing.scene import Primitive, Scene
 from drawerwright.drawing.shown import Units, shown_in
-from drawerwright.drawing.views.diagram import HEIGHT, WIDTH, Curve, Field, diagram, field_of
+from drawerwright.drawing.views.diagram import (
+    HEIGHT,
+    OUT_INCHES,
+    OUT_MM,
+    WIDTH,
+    Axis,
+    Curve,
+    Field,
+    diagram,
+    field_of,
+)
+from drawerwright.units import MM_PER_INCH
 
 _SHARES: Final[tuple[tuple[str, str, LineClass], ...]] = (
     ("members", "members_sag", "hidden"),
@@ -24,6 +35,9 @@ _GROUPS: Final[tuple[tuple[str, str, LineClass], ...]] = (
     ("upper rear", "upper_rear", "fine"),
     ("lower rear", "lower_rear", "hidden"),
 )
+_UNDER: Final = -12.8
+_ROW: Final = 4.2
+"""Where words under the axis begin, and how far apart they stand [mm on paper]. Own choice."""
 _SLIGHT: Final = 0.005
 """A share that never comes to this much [mm] is left out."""
 
@@ -50,7 +64,8 @@ def sag_diagram(slide: Slide, *, units: Units = "mm", size: tuple[float, float] 
         drawn.extension.tolist(),
         curves,
         title="Sag of the front, and what makes it up",
-        unit="sag, mm",
+        upright=Axis("sag, in", float(MM_PER_INCH)) if words.units == "in" else Axis("sag, mm"),
+        across=_out(words),
     )
     told = ", ".join(curve.words for curve in curves)
     alt = f"Diagram of the front's sag from closed to {slide.data.travel:g} mm out; at full out {told}"
@@ -79,28 +94,30 @@ def force_diagram(slide: Slide, *, units: Units = "mm", size: tuple[float, float
         drawn.extension.tolist(),
         curves,
         title="Forces of the roller groups of one slide, up on what they carry",
-        unit="force, N",
+        upright=Axis("force, lbf", NEWTONS_A_POUND) if words.units == "in" else Axis("force, N"),
+        across=_out(words),
     )
-    for carriage, at in (("lower", rollers.lifts_lower), ("upper", rollers.lifts_upper)):
-        if at is not None:
-            primitives += _lifts(field, carriage, at)
+    lifts = (("lower", rollers.lifts_lower), ("upper", rollers.lifts_upper))
+    for row, (carriage, at) in enumerate((carriage, at) for carriage, at in lifts if at is not None):
+        primitives += _lifts(field, f"{carriage} rear lifts beyond {words.length(at, 0)}", at, row)
     told = ", ".join(curve.words for curve in curves)
     alt = f"Diagram of roller forces from closed to {slide.data.travel:g} mm out; at full out {told}"
     return Scene("force-diagram", "Roller forces over the travel", alt, tuple(primitives))
 
 
-def _lifts(field: Field, carriage: str, at: float) -> list[Primitive]:
-    """A dot on the line of 0 where a carriage's rear rollers change rails, and a word."""
-    x, y = field.x(at), field.y(0.0)
-    near_end = at > 0.6 * field.travel
+def _out(words: Words) -> Axis:
+    return OUT_INCHES if words.units == "in" else OUT_MM
+
+
+def _lifts(field: Field, told: str, at: float, row: int) -> list[Primitive]:
+    """A dot on the line of 0 where a carriage's rear rollers change rails, and its words under the field.
+
+    In the field curves and the line of where the drawer stands would strike them.
+    """
+    ring = DOT_RADIUS * 1.6
+    y = _UNDER - row * _ROW
     return [
-        Circle((x, y), DOT_RADIUS * 1.6, "cut", fill="paper", on_paper=True),
-        Text(
-            (x, y),
-            f"{carriage} rear lifts beyond {at:.0f}",
-            NOTE_SIZE,
-            "end" if near_end else "start",
-            shift=(-2.0 if near_end else 2.0, 1.6 if carriage == "lower" else -1.6 - NOTE_SIZE * 0.7),
-            backed=True,
-        ),
+        Circle((field.x(at), field.y(0.0)), ring, "cut", fill="paper", on_paper=True),
+        Circle((ring, y + NOTE_SIZE * 0.35), ring, "cut", fill="paper", on_paper=True),
+        Text((2 * ring + 1.2, y), told, NOTE_SIZE),
     ]

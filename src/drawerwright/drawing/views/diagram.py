@@ -15,6 +15,7 @@ from drawerwright.drawing.pens import LABEL_SIZE, NOTE_SIZE, LineClass
 from drawerwright.drawing.primitives import Lines, Polyline, Text, line, rectangle
 from drawerwright.drawing.scene import Primitive
 from drawerwright.drawing.views.closing_chart import ticks_between
+from drawerwright.units import MM_PER_INCH
 
 WIDTH: Final = 132.0
 HEIGHT: Final = 76.0
@@ -57,6 +58,18 @@ class Field:
         return self.size[1] * (1.0 - share if self.downwards else share)
 
 
+@dataclass(frozen=True, slots=True)
+class Axis:
+    """What an axis tells: its words with the unit, and what one unit is of the values drawn."""
+
+    words: str
+    unit: float = 1.0
+
+
+OUT_MM: Final = Axis("drawn out, mm")
+OUT_INCHES: Final = Axis("drawn out, in", float(MM_PER_INCH))
+
+
 def field_of(
     travel: float,
     curves: Sequence[Curve],
@@ -72,13 +85,19 @@ def field_of(
 
 
 def diagram(
-    field: Field, extension: Sequence[float], curves: Sequence[Curve], *, title: str, unit: str
+    field: Field,
+    extension: Sequence[float],
+    curves: Sequence[Curve],
+    *,
+    title: str,
+    upright: Axis,
+    across: Axis = OUT_MM,
 ) -> list[Primitive]:
-    """Field, axes, the line of 0 and the curves, each named beside its right end."""
+    """Field, its axes, the line of 0 and the curves, each named beside its right end."""
     width, height = field.size
     drawn: list[Primitive] = [rectangle(Bounds(0.0, 0.0, width, height), "outline")]
     drawn.append(line((0.0, field.y(0.0)), (width, field.y(0.0)), "centre"))
-    drawn += _axes(field, unit)
+    drawn += _axes(field, upright, across)
     for curve in curves:
         points: list[Point] = [
             (field.x(at), field.y(value)) for at, value in zip(extension, curve.values, strict=True)
@@ -89,20 +108,20 @@ def diagram(
     return drawn
 
 
-def _axes(field: Field, unit: str) -> Iterator[Primitive]:
+def _axes(field: Field, upright: Axis, across: Axis) -> Iterator[Primitive]:
     ticks: list[tuple[Point, Point]] = []
-    for value in ticks_between(0.0, field.travel):
-        x = field.x(value)
+    for value in ticks_between(0.0, field.travel / across.unit):
+        x = field.x(value * across.unit)
         ticks.append(((x, 0.0), (x, -_TICK)))
         yield Text((x, -_TICK - LABEL_SIZE), f"{value:g}", LABEL_SIZE, "middle")
-    for value in ticks_between(field.low, field.high):
-        y = field.y(value)
+    for value in ticks_between(field.low / upright.unit, field.high / upright.unit):
+        y = field.y(value * upright.unit)
         ticks.append(((0.0, y), (-_TICK, y)))
         told = f"{value:g}".replace("-", "−")
         yield Text((-_TICK - 1.0, y - LABEL_SIZE * 0.35), told, LABEL_SIZE, "end")
     yield Lines(tuple(ticks), "edge")
-    yield Text((field.size[0], -8.4), "drawn out, mm", NOTE_SIZE, "end")
-    yield Text((0.0, -8.4), unit, NOTE_SIZE)
+    yield Text((field.size[0], -8.4), across.words, NOTE_SIZE, "end")
+    yield Text((0.0, -8.4), upright.words, NOTE_SIZE)
 
 
 def _names(field: Field, curves: Sequence[Curve]) -> Iterator[Primitive]:

@@ -167,9 +167,8 @@ def _heights(stand: Standing) -> list[Primitive]:
     for name, value, a, b, side in beyond:
         if abs(value) >= _SLIGHT:
             points = ((edge, a), (edge, b))
-            shown = value if shape.style == "overlay" else abs(value)
             offset = column_offset(1 if value > 0 else 2)
-            drawn.append(Dimension(name, shown, *points, "vertical", right, offset, label_side=side))
+            drawn.append(Dimension(name, abs(value), *points, "vertical", right, offset, label_side=side))
     ends = ((around.right, 0.0), (around.right, height))
     drawn.append(Dimension("opening_height", height, *ends, "vertical", right, column_offset(1)))
     return drawn

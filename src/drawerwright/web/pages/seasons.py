@@ -32,6 +32,8 @@ AT_A_TIME: Final = 200
 LONGEST: Final = 80
 CUT_WORDS: Final = {"flat": "flat-sawn", "quarter": "quarter-sawn"}
 ACROSS_WORDS: Final = {"height": "height", "width": "width"}
+SHOWN: Final[dict[str, ShownUnits]] = {"mm": "mm", "in": "in"}
+"""Units that the page may be asked to show lengths in; a bare limit stays in those of the job."""
 YES: Final = ("true", "on", "1")
 
 
@@ -56,7 +58,9 @@ def seasons(
     store = store_of(request)
     job = store.job(job_id)
     unit: BareUnit = "in" if job.values.get("units") == "in" else "mm"
+    asked_units = request.query_params.get("units", "")
     shown: ShownUnits = "both" if unit == "in" else "mm"
+    shown = SHOWN.get(asked_units, shown)
     told = {key: request.query_params.get(key, "").strip()[:LONGEST] for key in SEASON_KEYS}
     told["species"] = told["species"] or wood_species()[0].id
     told["fresh"] = "true" if told["fresh"] in YES else ""
@@ -64,6 +68,9 @@ def seasons(
     answer = _answer(found, told, unit, drawer)
     at_fields = {fault.where: fault for fault in answer.faults}
     pairs = [(key, text) for key, text in told.items() if text]
+    units = asked_units if asked_units in SHOWN else ""
+    kept = [*pairs, *([("units", units)] if units else [])]
+    here = [*pairs, *([("drawer", drawer)] if drawer else []), *([("from", str(start))] if start else [])]
     fronts = answer.seasons.fronts if answer.seasons else ()
     first = start // AT_A_TIME * AT_A_TIME
     return page(
@@ -88,7 +95,10 @@ def seasons(
             for at in range(0, len(fronts), AT_A_TIME)
         ],
         first=first,
-        asked=urlencode(pairs),
+        asked=urlencode(kept),
+        units=units,
+        shown=shown,
+        unit_addresses={word: f"?{urlencode([*here, ('units', word)])}" for word in SHOWN},
         chosen=answer.chosen,
         chart=answer.chart,
         unread=[one.name for one in found.drawers if one.fitted is None],
