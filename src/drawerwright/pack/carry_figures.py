@@ -10,7 +10,7 @@ from drawerwright.carry.words import NEWTONS_A_POUND
 from drawerwright.model.fitted import Check
 from drawerwright.pack.figures import margin_text
 from drawerwright.pack.shown import Shown
-from drawerwright.units import HARDLY
+from drawerwright.units import HARDLY, MM_PER_INCH
 
 CAPACITY_NAMES: Final = {
     "family-rating": "the family's rating",
@@ -39,6 +39,8 @@ def carry_margin_text(check: Check, shown: Shown) -> str:
         return margin_text(margin, unit, shown)
     if unit == "N" and shown.in_inches:
         unit, margin = "lbf", margin / NEWTONS_A_POUND
+    if unit == "mm/s" and shown.in_inches:
+        unit, margin = "in/s", margin / float(MM_PER_INCH)
     if unit == "deg":
         return f"{figure_down(margin)}°"
     return f"{figure_down(margin)} {unit}".strip()

@@ -410,3 +410,9 @@ def test_shipped_families_have_pages_with_drawings() -> None:
     (one,) = carried_of(distinct_drawers(fitted), MM, None)
     assert isinstance(one, CarriedDrawer)
     assert all(told["drawing"] is not None for told in diagrams_of(one, 90.0, 58.0, MM))
+
+
+def test_a_margin_of_speed_is_told_in_the_units_of_the_lengths() -> None:
+    check = Check("closes", "ok", 300.0, "mm/s", "", "", "")
+    assert carry_margin_text(check, Shown("mm")) == "300 mm/s"
+    assert carry_margin_text(check, Shown("in")) == "11.8 in/s"
