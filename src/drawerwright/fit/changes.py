@@ -104,8 +104,8 @@ def _steps(lever: Lever, direction: int, place: _Place) -> Iterator[float]:
         return place.tried(lever, direction * step)
 
     now, probe = place.now, min(_PROBE, limit / 2)
-    slope = (tried(np.full((1, 1), probe)) - now) / probe
-    with np.errstate(divide="ignore", invalid="ignore"):
+    with np.errstate(divide="ignore", invalid="ignore"):  # a margin without end has no slope
+        slope = (tried(np.full((1, 1), probe)) - now) / probe
         needed = np.where(now < -ROUND_OFF, np.where(slope > ROUND_OFF, -now / slope, np.inf), 0.0)
     step = np.where(allowed, needed.max(axis=0), np.inf)
     hopeful = np.isfinite(step) & (step <= limit)

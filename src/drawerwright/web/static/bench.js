@@ -101,7 +101,9 @@ addEventListener('online', send);
 if ('serviceWorker' in navigator) {
   const here = [location.pathname + location.search, ...(sheet.dataset.keep ?? '').split(' ').filter(Boolean)];
   const parts = performance.getEntriesByType('resource').map((one) => one.name).filter((one) => one.startsWith(location.origin) && !one.includes('/api/'));
-  navigator.serviceWorker.register('/bench-worker.js', { scope: '/jobs/' })
+  // Without a connection the worker that is there does; asking for a newer one would only fail.
+  const worker = navigator.onLine ? navigator.serviceWorker.register('/bench-worker.js', { scope: '/jobs/' }) : Promise.resolve();
+  worker
     .then(() => navigator.serviceWorker.ready)
     .then((worker) => worker.active.postMessage({ keep: [...parts, ...here] }))
     .catch(() => {}); // without it the page still works where there is a connection
