@@ -74,10 +74,10 @@ class LiveSheet {
   }
 
   edited() {
-    showInFull(this.form);
+    this.ask('sheet'); // first: the rest is done while the answer is on its way
     this.remember();
     this.saving?.changed();
-    this.ask('sheet');
+    showInFull(this.form);
   }
 
   /** The address of this page says what is on it. */
