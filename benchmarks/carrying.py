@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import cycle
 
 import numpy as np
 from numpy.typing import NDArray
@@ -33,12 +34,14 @@ def figures() -> Iterator[Figure]:
     yield Figure(f"{SLIDES} drawers × {POSITIONS} positions, over hand-written numpy", ratio, "×", 2.0)
     whole = seconds(lambda: draw_out(slides, out), times=9)
     yield Figure("… all of them drawn out", whole * 1e3, "ms", 500.0)
-    drawer = {"id": "A", "opening": {"width": 562, "height": 168, "depth": 530}, "side": 16, "contents": 20}
     families = [one for one in load_families(None) if one.id == _HOUSE]
-    fitted = fit_job(Job.model_validate({"drawer": [drawer]}), families)
+    opening = {"width": 562, "height": 168, "depth": 530}
+    # Drawers alike share their closing runs: none is alike here.
+    drawers = [{"id": "A", "opening": opening, "side": 16, "contents": 20 + 1e-6 * g} for g in range(64)]
+    fitted = cycle([fit_job(Job.model_validate({"drawer": [one]}), families) for one in drawers])
     yield Figure(
         "one drawer carried, closing and all checks",
-        seconds(lambda: carry_job(fitted), times=30) * 1e3,
+        seconds(lambda: carry_job(next(fitted)), times=30) * 1e3,
         "ms",
         50.0,
     )

@@ -10,6 +10,7 @@ from drawerwright.carry.carried import CarriedDrawer
 from drawerwright.carry.document import drawer_document
 from drawerwright.carry.parts_document import maybe
 from drawerwright.carry.study import POSITIONS, Progress, carry_job
+from drawerwright.carry.words import Words
 from drawerwright.catalogue.materials import Materials
 from drawerwright.fit.compare import Comparison
 from drawerwright.model.fitted import FittedJob
@@ -33,6 +34,23 @@ class Figure:
         """Whether the slides do not all come to the same."""
         known = [value for value in self.values if value is not None]
         return len(known) < len(self.values) or max(known) - min(known) > _SAME
+
+    def texts(self, words: Words, nothing: str) -> tuple[str, ...]:
+        """Each slide's value as people read it; `nothing` where it is not known."""
+        return tuple(nothing if value is None else _text(value, self.unit, words) for value in self.values)
+
+
+def _text(value: float, unit: str, words: Words) -> str:
+    match unit:
+        case "mm":
+            return words.length(value)
+        case "kg":
+            return words.mass(value)
+        case "N":
+            return words.force(value)
+        case "":
+            return f"{100 * value:.0f} %"
+    return f"{value:.2f} {unit}".replace(" °", "°").replace("-", "−")
 
 
 @dataclass(frozen=True, slots=True)

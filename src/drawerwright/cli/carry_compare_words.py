@@ -5,7 +5,7 @@ from __future__ import annotations
 from rich.console import Console
 from rich.text import Text
 
-from drawerwright.carry.comparing import CarriedComparison, ComparedLoad, Figure
+from drawerwright.carry.comparing import CarriedComparison, ComparedLoad
 from drawerwright.carry.words import Words
 from drawerwright.cli.explaining import verdict_text
 from drawerwright.cli.tables import new_table, print_indented
@@ -24,7 +24,7 @@ def show_carried_comparison(out: Console, compared: CarriedComparison, units: Sh
         table.add_row("Verdict", *(verdict_text(answer.fitted.verdict) for answer in one.answers))
         table.add_row("Length", *(_length(one, place) for place in range(len(one.answers))))
         for figure in one.figures:
-            table.add_row(figure.title, *(_value(figure, value, words) for value in figure.values))
+            table.add_row(figure.title, *figure.texts(words, NOTHING))
         table.add_row("Stops", *(_stops(one, place) for place in range(len(one.answers))))
         out.print(table)
         for slide, answer in zip(compared.slides, one.answers, strict=True):
@@ -40,18 +40,3 @@ def _length(one: ComparedLoad, place: int) -> str:
 
 def _stops(one: ComparedLoad, place: int) -> str:
     return ", ".join(check.id for check in one.answers[place].checks if check.state == "stop") or NOTHING
-
-
-def _value(figure: Figure, value: float | None, words: Words) -> str:
-    if value is None:
-        return NOTHING
-    match figure.unit:
-        case "mm":
-            return words.length(value)
-        case "kg":
-            return words.mass(value)
-        case "N":
-            return words.force(value)
-        case "":
-            return f"{value:.0%}"
-    return f"{value:.2f} {figure.unit}".replace(" °", "°").replace("-", "−")

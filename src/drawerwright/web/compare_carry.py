@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from drawerwright.carry.carried import CarriedDrawer
-from drawerwright.carry.comparing import Figure, carry_comparison
+from drawerwright.carry.comparing import carry_comparison
 from drawerwright.carry.words import Words
 from drawerwright.fit.compare import Comparison
 from drawerwright.model.check_names import check_name_within
@@ -17,10 +17,7 @@ def carry_rows(comparison: Comparison, shown: Shown) -> tuple[Row, ...]:
     """Capacity, sag, largest roller force and the rest of each slide, and the limit of its closing."""
     compared = carry_comparison(comparison, units=shown.units)
     drawer, words = compared.drawers[0], Words(shown.units)
-    rows = [
-        Row(one.title, tuple(Cell(_value(one, value, words)) for value in one.values))
-        for one in drawer.figures
-    ]
+    rows = [Row(one.title, tuple(Cell(text) for text in one.texts(words, NOTHING))) for one in drawer.figures]
     told = (
         ("Limited by", _limited_by),
         ("Drawn home up to a lean of", _lean),
@@ -32,21 +29,6 @@ def carry_rows(comparison: Comparison, shown: Shown) -> tuple[Row, ...]:
         if any(text != NOTHING for text in texts):
             rows.append(Row(name, tuple(Cell(text) for text in texts)))
     return tuple(rows)
-
-
-def _value(figure: Figure, value: float | None, words: Words) -> str:
-    if value is None:
-        return NOTHING
-    match figure.unit:
-        case "mm":
-            return words.length(value)
-        case "kg":
-            return words.mass(value)
-        case "N":
-            return words.force(value)
-        case "":
-            return f"{100 * value:.0f} %"
-    return f"{value:.2f} {figure.unit}".replace(" °", "°").replace("-", "\u2212")
 
 
 def _limited_by(one: CarriedDrawer) -> str:
