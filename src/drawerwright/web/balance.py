@@ -18,8 +18,8 @@ from drawerwright.pack.carry_figures import carry_margin_text
 from drawerwright.pack.carry_page import worst_state
 from drawerwright.pack.picture_scale import as_large_as_fits
 from drawerwright.units import ShownUnits
-from drawerwright.web.carry_drawn import inside_of, view_of
-from drawerwright.web.carry_section import CheckNote
+from drawerwright.web.carried.drawn import inside_of, view_of
+from drawerwright.web.carried.section import CheckNote
 
 ROOM: Final = (165.0, 175.0)
 """Most that a balance with its lettering measures on paper [mm]. Own choice."""

@@ -16,8 +16,8 @@ from drawerwright.pack.cautions import cautions
 from drawerwright.pack.mounting_sheet import rows_of, steps_of
 from drawerwright.pack.shown import Shown
 from drawerwright.store import Store
-from drawerwright.web.bench_order import bench_plan
-from drawerwright.web.bench_steps import bench_steps, step_key
+from drawerwright.web.bench.order import bench_plan
+from drawerwright.web.bench.steps import bench_steps, step_key
 from drawerwright.web.demo_job import demo_values
 from drawerwright.web.families import shipped_families
 from drawerwright.web.fitting import answer_values, read_values

@@ -11,7 +11,7 @@ from fastapi.testclient import TestClient
 from drawerwright.files.gap_text import parse_gap
 from drawerwright.model.gaps import GAP_NAMES
 from drawerwright.store import Store
-from drawerwright.web.bench_gaps import gap_words, left_words, read_gap_form
+from drawerwright.web.bench.gaps import gap_words, left_words, read_gap_form
 from drawerwright.web.demo_job import demo_cabinet
 
 PEOPLE = {"accept": "text/html"}

@@ -16,10 +16,10 @@ from drawerwright.catalogue.families import family_named, load_families
 from drawerwright.drawing.shown import Shown
 from drawerwright.model.fitted import FittedDrawer
 from drawerwright.store import Store, StoredJob
-from drawerwright.web.carry_asked import carry_pairs, read_question
-from drawerwright.web.carry_drawn import BENT_DROP, bent_slide_of, diagrams_of
-from drawerwright.web.carry_positions import measures, positions_of, words_at
-from drawerwright.web.family_carry import family_carry
+from drawerwright.web.carried.asked import carry_pairs, read_question
+from drawerwright.web.carried.drawn import BENT_DROP, bent_slide_of, diagrams_of
+from drawerwright.web.carried.positions import measures, positions_of, words_at
+from drawerwright.web.family.carry import family_carry
 from drawerwright.web.fitting import answer_values
 from drawerwright.web.quick_job import quick_values
 

@@ -14,10 +14,10 @@ from drawerwright.catalogue.families import read_family
 from drawerwright.catalogue.family_words import family_words
 from drawerwright.catalogue.family_writer import write_family_toml
 from drawerwright.model.family import SlideFamily
-from drawerwright.web.family_checking import check_form
-from drawerwright.web.family_fields import field_at, form_of, key_of, read_form, rows_of
-from drawerwright.web.family_settling import put_together
-from drawerwright.web.family_usual import choices, usual_values
+from drawerwright.web.family.checking import check_form
+from drawerwright.web.family.fields import field_at, form_of, key_of, read_form, rows_of
+from drawerwright.web.family.settling import put_together
+from drawerwright.web.family.usual import choices, usual_values
 
 LEAST: dict[str, Any] = {
     "id": "plain-16",

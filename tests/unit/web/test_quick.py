@@ -14,8 +14,8 @@ from drawerwright.drawing.shown import Shown
 from drawerwright.web.families import shipped_families
 from drawerwright.web.fitting import answer_values
 from drawerwright.web.quick_job import quick_values
-from drawerwright.web.sheet_views import NOT_WORKED, draw_views
-from drawerwright.web.sheet_working import unfold
+from drawerwright.web.sheet.views import NOT_WORKED, draw_views
+from drawerwright.web.sheet.working import unfold
 
 PLAIN = {"width": "562, 561.5", "height": "168", "depth": "530", "side": "16", "contents": "20"}
 OVERLAY = PLAIN | {"front.style": "overlay"}

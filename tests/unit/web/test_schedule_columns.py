@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from drawerwright.web.schedule_columns import (
+from drawerwright.web.schedule.columns import (
     FIRST_COLUMNS,
     chosen_columns,
     schedule_columns,

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from drawerwright.web.schedule_edits import (
+from drawerwright.web.schedule.edits import (
     AddRow,
     CopyRows,
     MoveRows,

@@ -8,9 +8,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from drawerwright.web.schedule_columns import FIRST_COLUMNS, chosen_columns, schedule_columns, text_of
-from drawerwright.web.schedule_edits import Paste, edit_values
-from drawerwright.web.schedule_paste import heading_of_block, read_block, write_block
+from drawerwright.web.schedule.columns import FIRST_COLUMNS, chosen_columns, schedule_columns, text_of
+from drawerwright.web.schedule.edits import Paste, edit_values
+from drawerwright.web.schedule.paste import heading_of_block, read_block, write_block
 
 
 def pasted(text: str, drawers: list[dict[str, Any]] | None = None, **more: Any) -> list[dict[str, Any]]:

@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from drawerwright.store.parts import ABSENT, JOB, alike, parts_of
-from drawerwright.web.schedule_settling import clashes_of, settled_values
+from drawerwright.web.schedule.settling import clashes_of, settled_values
 
 DRAWER = st.fixed_dictionaries(
     {"id": st.sampled_from("ABCD")},

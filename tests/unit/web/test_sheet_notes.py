@@ -13,7 +13,7 @@ from drawerwright.drawing.shown import Shown
 from drawerwright.store import Store
 from drawerwright.web.families import shipped_families
 from drawerwright.web.fitting import answer_values
-from drawerwright.web.sheet_notes import LONGER, in_order_of_care, notes_of
+from drawerwright.web.sheet.notes import LONGER, in_order_of_care, notes_of
 
 HTML = {"accept": "text/html"}
 

@@ -18,12 +18,12 @@ from drawerwright.web.demo_job import demo_cabinet
 from drawerwright.web.families import shipped_families
 from drawerwright.web.fitting import answer_values
 from drawerwright.web.quick_job import quick_values
-from drawerwright.web.sheet import Sheet
-from drawerwright.web.sheet_asked import Asked
-from drawerwright.web.sheet_board import Board, compose_board
-from drawerwright.web.sheet_page import told_words
-from drawerwright.web.sheet_views import draw_views
-from drawerwright.web.sheet_white import crossed
+from drawerwright.web.sheet.asked import Asked
+from drawerwright.web.sheet.board import Board, compose_board
+from drawerwright.web.sheet.page import told_words
+from drawerwright.web.sheet.sheet import Sheet
+from drawerwright.web.sheet.views import draw_views
+from drawerwright.web.sheet.white import crossed
 
 PLAIN = {"width": "562", "height": "168", "depth": "530", "side": "16", "contents": "20"}
 OVERLAY = PLAIN | {"front.style": "overlay"}

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from tests.unit.web.test_quick import OVERLAY, PLAIN, Elements
 
 from drawerwright.units import parse_length
-from drawerwright.web.sheet_units import in_other_units, pairs_in_other_units
+from drawerwright.web.sheet.units import in_other_units, pairs_in_other_units
 
 HTML = {"accept": "text/html"}
 

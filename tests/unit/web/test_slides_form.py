@@ -12,7 +12,7 @@ from drawerwright.catalogue import load_families
 from drawerwright.catalogue.families import read_family
 from drawerwright.catalogue.family_writer import write_family_toml
 from drawerwright.store import Store
-from drawerwright.web.family_fields import form_of
+from drawerwright.web.family.fields import form_of
 
 LEAST: dict[str, Any] = {
     "id": "plain-16",

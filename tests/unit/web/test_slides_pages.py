@@ -12,7 +12,7 @@ from drawerwright.catalogue import load_families
 from drawerwright.catalogue.families import read_family
 from drawerwright.catalogue.family_words import family_words
 from drawerwright.store import Store
-from drawerwright.web.family_example import example_of
+from drawerwright.web.family.example import example_of
 
 PEOPLE = {"accept": "text/html"}
 OPENING = {"width": "562", "height": "168", "depth": "530", "side": "16", "contents": "20 kg"}

@@ -19,7 +19,7 @@ from drawerwright.web.api.describing import described
 from drawerwright.web.api.jobs import Body, Kept
 from drawerwright.web.api.saving import read_saving
 from drawerwright.web.api.stored import gaps_values, tick_values
-from drawerwright.web.bench_gaps import with_inches
+from drawerwright.web.bench.gaps import with_inches
 
 router = APIRouter(prefix="/jobs/{job}", tags=["bench"])
 

@@ -25,7 +25,7 @@ from drawerwright.web.api.jobs import AtRevision, Kept, Shown
 from drawerwright.web.api.quick import PARAMETERS as OPENING
 from drawerwright.web.api.quick import by_key, quick_answer
 from drawerwright.web.api.saving import revision_told
-from drawerwright.web.carry_asked import FIELDS, CarryQuestion, read_question
+from drawerwright.web.carried.asked import FIELDS, CarryQuestion, read_question
 from drawerwright.web.families import families_of
 from drawerwright.web.fitting import read_values
 from drawerwright.web.quick_job import read_question as read_opening

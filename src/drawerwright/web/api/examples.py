@@ -16,7 +16,7 @@ from drawerwright.model.fitted import FittedJob
 from drawerwright.web.demo_job import demo_cabinet
 from drawerwright.web.fitting import answer_values, read_values
 from drawerwright.web.quick_job import EXAMPLE, read_question
-from drawerwright.web.season_asked import read_season
+from drawerwright.web.season.asked import read_season
 
 Example = dict[str, Any]
 """Keys `path`, `body`, `answer`."""

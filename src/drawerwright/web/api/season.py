@@ -19,7 +19,7 @@ from drawerwright.web.api.describing import described
 from drawerwright.web.api.jobs import AtRevision, Kept
 from drawerwright.web.api.saving import revision_told
 from drawerwright.web.families import families_of
-from drawerwright.web.season_asked import SEASON_KEYS, read_season
+from drawerwright.web.season.asked import SEASON_KEYS, read_season
 
 router = APIRouter(tags=["season"])
 

@@ -19,16 +19,16 @@ from drawerwright.pack.drawer_page import slide_text
 from drawerwright.pack.shown import Shown
 from drawerwright.store import StoredJob
 from drawerwright.units import ShownUnits
-from drawerwright.web.bench_changed import standing_ticks
-from drawerwright.web.bench_gaps import has_gaps
-from drawerwright.web.bench_order import BenchPlan, bench_plan, place_of
-from drawerwright.web.bench_steps import Drawn, bench_steps, tick_name
+from drawerwright.web.bench.changed import standing_ticks
+from drawerwright.web.bench.gaps import has_gaps
+from drawerwright.web.bench.order import BenchPlan, bench_plan, place_of
+from drawerwright.web.bench.steps import Drawn, bench_steps, tick_name
 from drawerwright.web.families import families_of
 from drawerwright.web.fitting import answer_values
 from drawerwright.web.pages.bench_gaps import gaps_address
 from drawerwright.web.pages.forms import Form, store_of
 from drawerwright.web.render import STATIC, page
-from drawerwright.web.schedule_form import text_fields
+from drawerwright.web.schedule.form import text_fields
 from drawerwright.web.views_on_paper import on_paper
 
 router = APIRouter(include_in_schema=False)

@@ -15,7 +15,7 @@ from drawerwright.errors import Fault, InputError
 from drawerwright.model.fitted import FittedDrawer
 from drawerwright.store import StoredJob
 from drawerwright.units import BareUnit
-from drawerwright.web.bench_gaps import (
+from drawerwright.web.bench.gaps import (
     CORNERS,
     EDGES,
     gap_rows,
@@ -32,7 +32,7 @@ from drawerwright.web.faults import UNPROCESSABLE
 from drawerwright.web.fitting import answer_values
 from drawerwright.web.pages.forms import Form, store_of
 from drawerwright.web.render import page
-from drawerwright.web.schedule_form import text_fields
+from drawerwright.web.schedule.form import text_fields
 
 router = APIRouter(include_in_schema=False)
 

@@ -15,10 +15,10 @@ from drawerwright.web.families import families_of
 from drawerwright.web.pages.conflict import conflict_address
 from drawerwright.web.pages.forms import Form, revision_told, store_of
 from drawerwright.web.render import page
-from drawerwright.web.schedule_answers import units_of
-from drawerwright.web.schedule_cabinets import CabinetView, cabinet_names, cabinet_views, with_cabinet
-from drawerwright.web.schedule_form import text_fields
-from drawerwright.web.schedule_saving import revisions_of
+from drawerwright.web.schedule.answers import units_of
+from drawerwright.web.schedule.cabinets import CabinetView, cabinet_names, cabinet_views, with_cabinet
+from drawerwright.web.schedule.form import text_fields
+from drawerwright.web.schedule.saving import revisions_of
 
 if TYPE_CHECKING:
     from drawerwright.web.balance import Balance

@@ -20,10 +20,10 @@ from drawerwright.web.fitting import Values
 from drawerwright.web.pages.conflict import conflict_address
 from drawerwright.web.pages.forms import Form, revision_told, store_of
 from drawerwright.web.render import page
-from drawerwright.web.schedule_answers import units_of
-from drawerwright.web.schedule_edits import Edit, SetCell
-from drawerwright.web.schedule_form import text_fields
-from drawerwright.web.schedule_saving import revisions_of
+from drawerwright.web.schedule.answers import units_of
+from drawerwright.web.schedule.edits import Edit, SetCell
+from drawerwright.web.schedule.form import text_fields
+from drawerwright.web.schedule.saving import revisions_of
 
 AIM_WORDS = {
     "fewest_lengths": ("Fewest lengths", "as few lengths to order and to keep as can be"),

@@ -15,9 +15,9 @@ from starlette.responses import RedirectResponse, Response
 from drawerwright.store import Conflict
 from drawerwright.web.pages.forms import Form, revision_told, store_of
 from drawerwright.web.render import page
-from drawerwright.web.schedule_form import text_fields
-from drawerwright.web.schedule_saving import revisions_of
-from drawerwright.web.schedule_settling import Clash, clashes_of, settled_values
+from drawerwright.web.schedule.form import text_fields
+from drawerwright.web.schedule.saving import revisions_of
+from drawerwright.web.schedule.settling import Clash, clashes_of, settled_values
 
 router = APIRouter(include_in_schema=False)
 

@@ -12,19 +12,19 @@ from drawerwright.errors import InputError
 from drawerwright.store import Conflict
 from drawerwright.store.faults import not_in_store
 from drawerwright.units import BareUnit
-from drawerwright.web.carry_asked import carry_pairs
-from drawerwright.web.carry_page import answer_with_carry
+from drawerwright.web.carried.asked import carry_pairs
+from drawerwright.web.carried.page import answer_with_carry
 from drawerwright.web.families import families_of
 from drawerwright.web.fitting import answer_values
 from drawerwright.web.pages.conflict import conflict_address
 from drawerwright.web.pages.forms import Form, revision_told, store_of
-from drawerwright.web.schedule_form import text_fields
-from drawerwright.web.schedule_saving import revisions_of
-from drawerwright.web.sheet import Sheet
-from drawerwright.web.sheet_asked import Asked, length_told
-from drawerwright.web.sheet_fields import NAMES
-from drawerwright.web.sheet_page import SheetPage
-from drawerwright.web.sheet_stored import StoredDrawer, neighbours, stored_drawer
+from drawerwright.web.schedule.form import text_fields
+from drawerwright.web.schedule.saving import revisions_of
+from drawerwright.web.sheet.asked import Asked, length_told
+from drawerwright.web.sheet.fields import NAMES
+from drawerwright.web.sheet.page import SheetPage
+from drawerwright.web.sheet.sheet import Sheet
+from drawerwright.web.sheet.stored import StoredDrawer, neighbours, stored_drawer
 
 router = APIRouter(include_in_schema=False)
 

@@ -17,10 +17,10 @@ from drawerwright.catalogue.family_writer import write_family_toml
 from drawerwright.errors import Fault, InputError
 from drawerwright.store import Conflict, NotInStore, Store
 from drawerwright.web.families import families_of
-from drawerwright.web.family_checking import CheckedFamily, check_form, faults_of_values
-from drawerwright.web.family_fields import TABLES, form_of, read_form, rows_of
-from drawerwright.web.family_settling import FieldClash, put_together
-from drawerwright.web.family_usual import choices, usual_values
+from drawerwright.web.family.checking import CheckedFamily, check_form, faults_of_values
+from drawerwright.web.family.fields import TABLES, form_of, read_form, rows_of
+from drawerwright.web.family.settling import FieldClash, put_together
+from drawerwright.web.family.usual import choices, usual_values
 from drawerwright.web.faults import UNPROCESSABLE
 from drawerwright.web.pages.forms import Form, store_of
 from drawerwright.web.pages.slides import family_there

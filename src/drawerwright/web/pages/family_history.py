@@ -11,11 +11,11 @@ from drawerwright.catalogue.family_words import family_words
 from drawerwright.store import Difference, PartChange
 from drawerwright.units import show_value
 from drawerwright.web.families import shipped_families
-from drawerwright.web.family_fields import text_of
-from drawerwright.web.family_uses import uses_of
+from drawerwright.web.family.fields import text_of
+from drawerwright.web.family.uses import uses_of
 from drawerwright.web.pages.forms import Form, revision_told, store_of
 from drawerwright.web.render import page
-from drawerwright.web.schedule_form import text_fields
+from drawerwright.web.schedule.form import text_fields
 
 router = APIRouter(include_in_schema=False)
 

@@ -10,7 +10,7 @@ from starlette.datastructures import FormData
 from drawerwright.errors import Fault, InputError
 from drawerwright.store import Store
 from drawerwright.web.forms_sent import read_form
-from drawerwright.web.schedule_form import MOST_FIELDS
+from drawerwright.web.schedule.form import MOST_FIELDS
 
 
 async def form_of(request: Request) -> FormData:

@@ -12,9 +12,9 @@ from drawerwright.store import Conflict
 from drawerwright.web.pages.conflict import conflict_address
 from drawerwright.web.pages.forms import Form, revision_told, store_of
 from drawerwright.web.render import page
-from drawerwright.web.schedule_columns import shown_value
-from drawerwright.web.schedule_form import text_fields
-from drawerwright.web.schedule_saving import revisions_of
+from drawerwright.web.schedule.columns import shown_value
+from drawerwright.web.schedule.form import text_fields
+from drawerwright.web.schedule.saving import revisions_of
 
 HOW_WORDS = {
     "saved": "",

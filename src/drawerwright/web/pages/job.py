@@ -21,19 +21,19 @@ from drawerwright.web.fitting import place_of
 from drawerwright.web.pages.conflict import conflict_address
 from drawerwright.web.pages.forms import Form, revision_told, store_of
 from drawerwright.web.render import environment, page
-from drawerwright.web.schedule_answers import job_totals, shared_faults, units_of
-from drawerwright.web.schedule_columns import FIRST_COLUMNS, chosen_columns, schedule_columns, text_of
-from drawerwright.web.schedule_edits import read_edits
-from drawerwright.web.schedule_form import (
+from drawerwright.web.schedule.answers import job_totals, shared_faults, units_of
+from drawerwright.web.schedule.columns import FIRST_COLUMNS, chosen_columns, schedule_columns, text_of
+from drawerwright.web.schedule.edits import read_edits
+from drawerwright.web.schedule.form import (
     asked_edits,
     picked_rows,
     shared_fields,
     text_fields,
     typed_edits,
 )
-from drawerwright.web.schedule_paste import write_block
-from drawerwright.web.schedule_rows import AT_A_TIME, blank_row, rows_of
-from drawerwright.web.schedule_saving import Saved, Then, revisions_of
+from drawerwright.web.schedule.paste import write_block
+from drawerwright.web.schedule.rows import AT_A_TIME, blank_row, rows_of
+from drawerwright.web.schedule.saving import Saved, Then, revisions_of
 
 ROWS_BEYOND = 50
 """Rows that the last piece may be longer while it is written on. Own choice."""

@@ -18,9 +18,9 @@ from drawerwright.web.families import families_of
 from drawerwright.web.faults import as_told
 from drawerwright.web.pages.forms import Form, store_of
 from drawerwright.web.render import page
-from drawerwright.web.schedule_answers import job_totals
-from drawerwright.web.schedule_form import text_fields
-from drawerwright.web.schedule_saving import revisions_of
+from drawerwright.web.schedule.answers import job_totals
+from drawerwright.web.schedule.form import text_fields
+from drawerwright.web.schedule.saving import revisions_of
 
 router = APIRouter(include_in_schema=False)
 

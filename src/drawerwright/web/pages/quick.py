@@ -9,15 +9,15 @@ from starlette.responses import Response
 
 from drawerwright.model.family import SlideFamily
 from drawerwright.units import BareUnit
-from drawerwright.web.carry_asked import CARRY_KEYS, carry_pairs
-from drawerwright.web.carry_page import answer_with_carry
+from drawerwright.web.carried.asked import CARRY_KEYS, carry_pairs
+from drawerwright.web.carried.page import answer_with_carry
 from drawerwright.web.families import families_of
 from drawerwright.web.fitting import answer_values
 from drawerwright.web.quick_job import read_question
-from drawerwright.web.sheet import Sheet
-from drawerwright.web.sheet_asked import OWN_KEYS, Asked, besides_of, length_told
-from drawerwright.web.sheet_fields import NAMES
-from drawerwright.web.sheet_page import SheetPage
+from drawerwright.web.sheet.asked import OWN_KEYS, Asked, besides_of, length_told
+from drawerwright.web.sheet.fields import NAMES
+from drawerwright.web.sheet.page import SheetPage
+from drawerwright.web.sheet.sheet import Sheet
 
 EXAMPLE: Final = {
     "width": "562, 561.5",

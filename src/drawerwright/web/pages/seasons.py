@@ -22,8 +22,8 @@ from drawerwright.web.faults import UNPROCESSABLE
 from drawerwright.web.fitting import JobAnswer, answer_values
 from drawerwright.web.pages.forms import store_of
 from drawerwright.web.render import page
-from drawerwright.web.season_asked import CUTS, SEASON_KEYS, USUAL, WAYS, read_season
-from drawerwright.web.season_rows import AIR_WORDS, front_lines, has_front, moisture_words
+from drawerwright.web.season.asked import CUTS, SEASON_KEYS, USUAL, WAYS, read_season
+from drawerwright.web.season.rows import AIR_WORDS, front_lines, has_front, moisture_words
 
 router = APIRouter(include_in_schema=False)
 

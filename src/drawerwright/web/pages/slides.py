@@ -22,8 +22,8 @@ from drawerwright.model.fitted import FittedDrawer
 from drawerwright.store import NotInStore, Store
 from drawerwright.units import ShownUnits, format_mass
 from drawerwright.web.families import families_of, own_families, shipped_families
-from drawerwright.web.family_example import example_of
-from drawerwright.web.family_sheet import (
+from drawerwright.web.family.example import example_of
+from drawerwright.web.family.sheet import (
     LENGTH_HEADS,
     hardware,
     length_rows,
@@ -81,7 +81,7 @@ def family_page(request: Request, name: str, units: ShownUnits = "mm") -> Respon
     """The data sheet of a family."""
     store = request.app.state.store
     family = family_there(store, name)
-    from drawerwright.web.family_carry import family_carry
+    from drawerwright.web.family.carry import family_carry
 
     values = {**family_sheet(family, units), "carry": family_carry(family, units)}
     return page(request, "family.html", **values, own=_is_own(store, name))

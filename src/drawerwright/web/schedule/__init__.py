@@ -1,0 +1,1 @@
+"""A job's schedule: its columns and cells, what is pasted, edited, saved and settled."""

@@ -1,0 +1,1 @@
+"""The seasons of a job's solid fronts, on pages."""
