@@ -5,7 +5,18 @@ from __future__ import annotations
 import sys
 from itertools import chain
 
-from benchmarks import aligning, carrying, closing, isometric, jobs, packs, serving, sheets, whole_jobs
+from benchmarks import (
+    aligning,
+    carrying,
+    closing,
+    editing,
+    isometric,
+    jobs,
+    packs,
+    serving,
+    sheets,
+    whole_jobs,
+)
 
 
 def main() -> int:
@@ -21,6 +32,7 @@ def main() -> int:
         closing.figures(),
         aligning.figures(),
         serving.figures(),
+        editing.figures(),
     ):
         met = figure.value <= figure.goal
         missed += not met
