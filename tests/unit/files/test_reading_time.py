@@ -19,10 +19,13 @@ contents = "20 kg"
 
 def test_a_job_of_2000_drawers_is_read_in_little_more_time_than_its_toml() -> None:
     text = "".join(DRAWER.format(at, at // 4, at % 4 + 1) for at in range(2000))
-    start = time.perf_counter()
-    values = tomllib.loads(text)
-    parsed = time.perf_counter()
-    job = job_from_mapping(values)
-    done = time.perf_counter()
-    assert len(job.drawers) == 2000
-    assert done - parsed < 5 * (parsed - start)
+    parsing, reading = [], []
+    for _ in range(5):  # the least of several: whatever else the machine does, it only adds
+        start = time.perf_counter()
+        values = tomllib.loads(text)
+        parsed = time.perf_counter()
+        job = job_from_mapping(values)
+        reading.append(time.perf_counter() - parsed)
+        parsing.append(parsed - start)
+        assert len(job.drawers) == 2000
+    assert min(reading) < 5 * min(parsing)
