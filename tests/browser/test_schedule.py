@@ -2,14 +2,10 @@
 
 from __future__ import annotations
 
-import time
 from typing import Any
 
 import pytest
 from tests.browser.conftest import ConsoleFaults, Server, ServerProcess, wait_for
-
-PASTED_WITHIN = 4.0
-"""Seconds until sixty pasted rows are answered on the page; an idle machine takes a fifth of it."""
 
 ROWS = "\n".join(
     f"P{number:02d}\t{400 + 5 * number},5\t168\t530\t16\t{5 + number % 20} kg" for number in range(1, 61)
@@ -70,16 +66,13 @@ def test_from_an_empty_store_sixty_rows_are_pasted_answered_and_moved_by_keyboar
     page.get_by_label("Title").fill("Boathouse (invented)")
     page.get_by_role("button", name="Begin").click()
     ready(page)
-    began = time.perf_counter()
     paste(page, cell(page, 0, "id"), PASTED)
     wait_for(lambda: page.locator("tbody.drawer a.verdict").count() == 60, "sixty answers")
-    took = time.perf_counter() - began
     job = server.store.jobs()[0]
     values = server.store.job(job.id).values
     assert [one["id"] for one in values["drawer"]] == [f"P{number:02d}" for number in range(1, 61)]
     assert values["drawer"][0]["opening"] == {"width": 405.5, "height": 168, "depth": 530}
     assert job.revision == 2, "sixty rows are one save"
-    assert took < PASTED_WITHIN, f"{took:.2f} s until sixty answers stood there"
     saved(page)
 
     cell(page, 2, "opening.width").focus()

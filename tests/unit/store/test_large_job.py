@@ -5,9 +5,7 @@ The bounds are far above what was measured, so that a slow machine passes; figur
 
 from __future__ import annotations
 
-import time
 from collections.abc import Callable
-from statistics import median
 from typing import Any
 
 from sqlalchemy import func, select
@@ -22,21 +20,16 @@ DRAWERS, EDITS = 2_000, 500
 def test_edits_of_a_long_job_copy_only_what_they_change(sqlite_address: str, a_drawer: MakeDrawer) -> None:
     with open_store(sqlite_address) as store:
         job = store.create_job({"title": "Hotel", "drawer": [a_drawer(f"D{at}") for at in range(DRAWERS)]})
-        revision, seconds = 1, []
+        revision = 1
         for at in range(EDITS):
             name = f"D{at * 7 % DRAWERS}"
-            begun = time.perf_counter()
             revision = store.save_drawer(
                 job.id, name, a_drawer(name, note=str(at)), based_on=revision
             ).revision
-            seconds.append(time.perf_counter() - begun)
-        assert median(seconds) < 0.05
         with store._connections.reading() as connection:
             # The drawers, the edits, title and units.
             assert connection.scalar(select(func.count()).select_from(part)) == DRAWERS + EDITS + 2
-        begun = time.perf_counter()
         values = store.job(job.id).values
-        assert time.perf_counter() - begun < 1
         assert [one.get("note") for one in values["drawer"]].count(None) == DRAWERS - EDITS
         # In front of all others: no other row moves.
         saved = store.save_job(
