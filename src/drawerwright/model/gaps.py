@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Final, Literal, TypeAlias
+from typing import Final, Literal, TypeAlias, get_args
 
 GapName: TypeAlias = Literal[
     "left_top",
@@ -27,23 +27,10 @@ GapName: TypeAlias = Literal[
 AdjusterName: TypeAlias = Literal["side", "height", "depth", "tilt"]
 Hand: TypeAlias = Literal["left", "right"]
 
-GAP_NAMES: Final[tuple[GapName, ...]] = (
-    "left_top",
-    "left_bottom",
-    "right_top",
-    "right_bottom",
-    "top_left",
-    "top_right",
-    "bottom_left",
-    "bottom_right",
-    "out_top_left",
-    "out_top_right",
-    "out_bottom_left",
-    "out_bottom_right",
-)
+GAP_NAMES: Final[tuple[GapName, ...]] = get_args(GapName)
 """The readings of one front, in the order of the gaps file."""
 
-ADJUSTER_NAMES: Final[tuple[AdjusterName, ...]] = ("side", "height", "depth", "tilt")
+ADJUSTER_NAMES: Final[tuple[AdjusterName, ...]] = get_args(AdjusterName)
 
 SURE_WITHIN: Final = 0.1
 """Standard uncertainty of a plain reading [mm], a feeler leaf or a small rule. Own choice, no source."""
