@@ -5,11 +5,14 @@ from __future__ import annotations
 from typing import Any
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from drawerwright.drawing.geometry import Bounds
-from drawerwright.drawing.primitives import Polyline
-from drawerwright.drawing.scene import Dimension, Scene
+from drawerwright.drawing.primitives import Hole, Polyline
+from drawerwright.drawing.scene import Dimension, Leader, Scene
 from drawerwright.drawing.views.bottom_panel import bottom
+from drawerwright.drawing.views.bottom_screws import BOTTOM_HOLE, FROM_SAWN, screw_places, screw_rows
 from drawerwright.drawing.views.cross_pieces import box_back
 from drawerwright.drawing.views.cut_outs import CUT_OUT, cut_out_walls
 from drawerwright.drawing.views.plan import plan
@@ -80,3 +83,87 @@ def test_in_plan_the_back_is_two_pieces_and_nothing_stands_in_the_cut_out(joint:
     for each in with_it:
         x, y = zip(*each.points, strict=True)
         assert not Bounds(min(x), min(y), max(x), max(y)).overlaps(clear)
+
+
+def _screwed(kind: str, **cut_out: float) -> FittedDrawer:
+    told = {**TOLD, "cut_out": {"width": 260, "depth": 230, **cut_out}, "box": {"bottom": kind}}
+    return fit("piped", told)
+
+
+def _pilots(scene: Scene) -> list[float]:
+    """Where pilot holes in the lower edge stand: x of their middles."""
+    return [
+        (each.points[0][0] + each.points[1][0]) / 2
+        for each in scene.primitives
+        if isinstance(each, Polyline) and each.layer.startswith("pilot holes in the lower edge")
+    ]
+
+
+@pytest.mark.parametrize("kind", ["under", "groove-3"])
+def test_each_piece_of_the_back_is_screwed_for_itself_from_60_inside_the_side_to_12_from_the_cut(
+    kind: str,
+) -> None:
+    """720 inside: -360 to -160 stay left, 100 to 360 right; 128 and 188 of them, in steps up to 150."""
+    left, right = screw_rows(_screwed(kind, from_left=200), "back")
+    assert [x for x, _ in left] == pytest.approx([-300.0, -172.0])
+    assert [x for x, _ in right] == pytest.approx([112.0, 206.0, 300.0])
+
+
+@pytest.mark.parametrize("kind", ["under", "groove-3"])
+def test_screws_of_a_cut_bottom_are_counted_as_they_are_drawn_and_told_from_both_ends(kind: str) -> None:
+    one = _screwed(kind, from_left=200)
+    scene = bottom(one)
+    holes = [each for each in scene.primitives if isinstance(each, Hole)]
+    assert len(holes) == 5 + len(screw_places(one, "front"))
+    (note,) = (each for each in scene.primitives if isinstance(each, Leader))
+    assert note.text.startswith(f"{len(holes)} × ")
+    told = [
+        each.value
+        for each in scene.primitives
+        if isinstance(each, Dimension) and each.quantity == "bottom_screw_first" and each.start[1] > 100
+    ]
+    outside = 6.0 if kind == "groove-3" else 0.0  # what of the bottom stands in the sides' grooves
+    assert told == pytest.approx([60.0 + outside] * 2)
+
+
+@pytest.mark.parametrize("kind", ["under", "groove-3"])
+def test_pilot_holes_in_the_back_seen_from_behind_meet_the_holes_in_the_bottom(kind: str) -> None:
+    one = _screwed(kind, from_left=200)
+    below = [x for x, _ in screw_places(one, "back")]
+    assert _pilots(box_back(one)) == pytest.approx([-x for x in reversed(below)])
+
+
+def test_a_short_piece_of_back_has_one_screw_between_member_and_cut_and_a_shorter_one_none() -> None:
+    """65 stay: -360 to -295, less 35 over the member: -325 to -295. Of 50 no more than 15 are left: none."""
+    left, _ = screw_rows(_screwed("groove-3", from_left=65), "back")
+    assert [x for x, _ in left] == pytest.approx([-310.0])
+    (right,) = screw_rows(_screwed("groove-3", from_left=50), "back")
+    assert min(x for x, _ in right) > -50.0
+
+
+def test_two_screws_of_a_piece_never_stand_close_together() -> None:
+    """73 stay, 1 between 60 from the side and 12 from the cut: one screw, midway of -325 and -287."""
+    left, _ = screw_rows(_screwed("groove-3", from_left=73), "back")
+    assert [x for x, _ in left] == pytest.approx([-306.0])
+
+
+@settings(max_examples=60, deadline=None)
+@given(
+    st.sampled_from(["under", "groove-3"]),
+    st.floats(40.0, 620.0),
+    st.floats(30.0, 270.0),
+    st.one_of(st.none(), st.floats(20.0, 600.0)),
+)
+def test_no_screw_of_the_bottom_stands_inside_the_cut_out_wherever_it_is(
+    kind: str, width: float, depth: float, from_left: float | None
+) -> None:
+    at = {} if from_left is None else {"from_left": from_left}
+    one = _screwed(kind, width=width, depth=depth, **at)
+    if one.box is None or one.cut_out is None:
+        return
+    away = _sawn(bottom(one))
+    for end in ("front", "back"):
+        for x, y in screw_places(one, end):  # type: ignore[arg-type]
+            beside = max(away.left - x, x - away.right, away.bottom - y)
+            assert beside >= (FROM_SAWN if end == "back" else BOTTOM_HOLE / 2) - 1e-9
+            assert abs(x) < one.box.inside_width / 2

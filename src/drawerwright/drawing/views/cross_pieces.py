@@ -227,10 +227,16 @@ def _sockets(fitted: FittedDrawer, end: End, half: float, units: Units) -> list[
 
 
 def _bottom_screws(fitted: FittedDrawer, end: End, half: float) -> list[Primitive]:
-    """Pilot holes up into the lower edge, where the bottom is screwed from below."""
+    """Pilot holes up into the lower edge, where the bottom is screwed from below.
+
+    The back is seen from behind: the drawer's left is at the right.
+    """
     layer = f"pilot holes in the lower edge {EDGE_PILOT:g} mm deep {EDGE_PILOT_DEPTH:g}"
     drawn: list[Primitive] = []
-    for x, _ in screw_places(fitted, end):
+    places = [x for x, _ in screw_places(fitted, end)]
+    if end == "back":
+        places = [0.0 - x for x in reversed(places)]
+    for x in places:
         lies = Bounds(x - EDGE_PILOT / 2, 0.0, x + EDGE_PILOT / 2, EDGE_PILOT_DEPTH)
         drawn.append(rectangle(lies, "hidden", layer=layer))
         drawn.append(line((x, -4.0), (x, EDGE_PILOT_DEPTH + 3.0), "centre", "bore centres not cut"))
