@@ -20,8 +20,26 @@ LEAST_WIDTH = 20
 
 
 def write_json(document: Mapping[str, Any]) -> None:
-    """Write the one JSON document of a command on standard output; a number that is none is an error."""
-    sys.stdout.write(json.dumps(document, ensure_ascii=False, indent=2, allow_nan=False) + "\n")
+    """Write the one JSON document of a command on standard output; a number that is none is an error.
+
+    The last value may be an iterator: it is written as a list, item by item, so that no more than one item is
+    kept. All before it is told first, and an item that cannot be told leaves the document without its end.
+    """
+    *_, last = document
+    items = document[last]
+    if not isinstance(items, Iterator):
+        sys.stdout.write(_as_json(document) + "\n")
+        return
+    sys.stdout.write(_as_json({**document, last: []}).removesuffix("]\n}"))
+    before = "\n    "
+    for item in items:
+        sys.stdout.write(before + _as_json(item).replace("\n", "\n    "))
+        before = ",\n    "
+    sys.stdout.write(("]" if before[0] == "\n" else "\n  ]") + "\n}\n")
+
+
+def _as_json(value: Any) -> str:
+    return json.dumps(value, ensure_ascii=False, indent=2, allow_nan=False)
 
 
 def console(stream: TextIO | None = None) -> Console:

@@ -59,9 +59,9 @@ def fit(
         aim, lose_at_most, job_path=job_path, slides=slides, materials=materials, units=units
     )
     if as_json:
-        from drawerwright.fit import fit_document
+        from drawerwright.fit.document import fit_document_by_drawer
 
-        document = fit_document(fitted)
+        document = fit_document_by_drawer(fitted)
         if choice is not None:
             from drawerwright.fit.whole_job_document import with_whole_job
 

@@ -16,12 +16,18 @@ _DECIMALS = 6
 def fit_document(fitted: FittedJob) -> dict[str, Any]:
     """The document `drawerwright/fit/1`; lengths mm, masses kg, rounded to 1e-6."""
     with collector_at_rest():
-        return {
-            "schema": SCHEMA,
-            "title": fitted.title,
-            "columns": columns_document(fitted.columns),
-            "drawers": [_drawer(one) for one in fitted.drawers],
-        }
+        told = fit_document_by_drawer(fitted)
+        return {**told, "drawers": list(told["drawers"])}
+
+
+def fit_document_by_drawer(fitted: FittedJob) -> dict[str, Any]:
+    """The same document, its `drawers` an iterator: for those who write one after the other and keep none."""
+    return {
+        "schema": SCHEMA,
+        "title": fitted.title,
+        "columns": columns_document(fitted.columns),
+        "drawers": map(_drawer, fitted.drawers),
+    }
 
 
 def _drawer(one: FittedDrawer) -> dict[str, Any]:
