@@ -79,6 +79,17 @@ TOLD: dict[str, dict[str, Any]] = {
         "opening": OPENING,
         "existing_box": {"inside_width": 520.0, "outside_width": 552.0, "length": 500, "height": 120},
     },
+    "piped": {
+        "opening": {**OPENING, "width": 762},
+        "front": {"style": "overlay"},
+        "box": {"bottom": "groove-3"},
+        "cut_out": {"width": 260, "depth": 230, "from_left": 200},
+    },
+    "piped-under": {
+        "opening": {**OPENING, "width": 762},
+        "box": {"bottom": "under", "joint": "dovetail"},
+        "cut_out": {"width": 580, "depth": 110},
+    },
     "too-shallow": {"opening": {**OPENING, "depth": 240}, "front": {"style": "overlay"}},
     "too-low": {"opening": {**OPENING, "height": 40}},
     "too-thick": {"opening": OPENING, "side": 22},

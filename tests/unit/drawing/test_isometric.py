@@ -14,6 +14,7 @@ from drawerwright.drawing.dxf import write_dxf
 from drawerwright.drawing.primitives import Lines, Polyline, Text
 from drawerwright.drawing.scene import Dimension, Leader, Scene, mirror
 from drawerwright.drawing.svg import write_svg
+from drawerwright.drawing.views.box_solids import box_solids
 from drawerwright.drawing.views.cabinet_solids import cabinet_solids, cut_level
 from drawerwright.drawing.views.exploded import exploded
 from drawerwright.drawing.views.isometric import (
@@ -199,6 +200,30 @@ def test_the_exploded_view_names_every_part_with_the_sizes_that_are_cut() -> Non
     ]
     assert names["back"] == f"{cut['back'].length:g} × {cut['back'].width:g} × {cut['back'].thickness:g}"
     assert names["2 cabinet members"] == "500"
+
+
+def test_taken_apart_a_cut_out_shows_its_walls_and_the_back_in_the_two_pieces_that_stay() -> None:
+    one = fitted("piped")
+    cut = {part.part: part for part in one.parts}
+    names = _names(one)
+    for name, part in (("2 inner sides", "inner side"), ("inner back", "inner back")):
+        assert names[name] == f"{cut[part].length:g} × {cut[part].width:g} × {cut[part].thickness:g}"
+    assert "back" in names
+    assert "inner side, " in exploded(one).alt
+    found = box_solids(standing(one), grooved=True)
+    edges = np.concatenate([each.starts[:, 0] for each in found["back"]])
+    assert not np.any((edges > -159.9) & (edges < 99.9))
+    assert set(np.round([-160.0, 100.0], 6)) <= set(np.round(edges, 6))
+
+
+def test_names_of_the_walls_stand_above_the_picture_to_either_side() -> None:
+    scene = exploded(fitted("piped"))
+    top = replace(scene, primitives=tuple(e for e in scene.primitives if isinstance(e, Lines))).bounds.top
+    above = [each for each in scene.primitives if isinstance(each, Leader) and "inner" in each.text]
+    assert [each.bend is not None and each.bend[1] > top for each in above] == [True, True]
+    assert [each.shoulder < 0 for each in above] == [
+        each.at[0] == min(e.at[0] for e in above) for each in above
+    ]
 
 
 @every_fitting

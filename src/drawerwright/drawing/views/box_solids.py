@@ -2,7 +2,7 @@
 
 Axes as in the public contract [mm]: x to the right from the middle of the opening, y up from its bottom edge,
 z out of the cabinet. Tails, dowels and bores are left out. Put together, grooves are full and left out too;
-taken apart, they are there. Notches and rabbets always are.
+taken apart, they are there. Notches, rabbets and a cut-out for pipes, with its walls, always are.
 """
 
 from __future__ import annotations
@@ -13,6 +13,7 @@ from itertools import pairwise
 from typing import Final
 
 from drawerwright.drawing.solids import Solid, Span, block, joined
+from drawerwright.drawing.views.cut_outs import CutOutAcross, cut_out_of, cut_out_walls
 from drawerwright.drawing.views.standing import Standing, part_size
 from drawerwright.model.fitted import BoxSizes
 
@@ -83,15 +84,16 @@ def front_solid(stand: Standing) -> tuple[Solid, ...]:
 def box_solids(stand: Standing, *, grooved: bool) -> dict[str, tuple[Solid, ...]]:
     """Solids by part: `left side`, `right side`, `subfront`, `back`, `bottom`; `grooved` to be shown apart.
 
-    An integral front leaves no subfront.
+    An integral front leaves no subfront. A cut-out brings `left inner side`, `right inner side` and
+    `inner back`; back and bottom go round it.
     """
     left = _left_side(stand, grooved)
     parts = {"left side": left, "right side": tuple(each.mirrored() for each in left)}
     if stand.parts is not None and stand.parts.box.subfront > _LEAST:
         parts["subfront"] = _subfront(stand, grooved)
     parts["back"] = _back(stand, grooved)
-    parts["bottom"] = (_bottom(stand, grooved),)
-    return parts
+    parts["bottom"] = _bottom(stand, grooved)
+    return parts | _inner_walls(stand)
 
 
 def _left_side(stand: Standing, grooved: bool) -> tuple[Solid, ...]:
@@ -131,25 +133,46 @@ def _back(stand: Standing, grooved: bool) -> tuple[Solid, ...]:
     low = box.low if kind == "groove-4" else box.bottom_heights[1]
     half = part_size(stand.fitted, "back", (box.sizes.inside_width, 0.0, 0.0))[0] / 2
     notch = (box.low, box.low + rear.notch_height) if stand.concealed else (box.low, box.low)
-    groove = _groove(stand, grooved and kind == "groove-4")
-    solids = []
+    groove, away = _groove(stand, grooved and kind == "groove-4"), cut_out_of(stand.fitted)
+    solids: list[Solid] = []
     for heights in _layers(box, (notch, groove) if groove else (notch,), low):
         middle = sum(heights) / 2
         aside = stand.seat - rear.notch_width if notch[0] < middle < notch[1] else half
         let = box.sizes.groove_depth if groove and groove[0] < middle < groove[1] else 0.0
-        if aside > _LEAST:
-            solids.append(block("back", (-aside, aside), heights, (box.inside_back - let, box.rear)))
+        depths = (box.inside_back - let, box.rear)
+        solids += [block("back", x, heights, depths) for x in _beside(away, aside)]
     return joined(solids)
 
 
-def _bottom(stand: Standing, grooved: bool) -> Solid:
-    """The bottom; put together, as far as it is seen between the others."""
+def _beside(away: CutOutAcross | None, half: float) -> list[Span]:
+    """What a cut-out leaves of a piece that reaches `half` to either side: two spans of x, or the whole."""
+    spans = [(-half, half)] if away is None else [(-half, away.left), (away.right, half)]
+    return [(left, right) for left, right in spans if right - left > _LEAST]
+
+
+def _bottom(stand: Standing, grooved: bool) -> tuple[Solid, ...]:
+    """The bottom, round a cut-out; put together, as far as it is seen between the others."""
     box, kind = _box(stand), stand.fitted.drawer.box.bottom
     let = box.sizes.groove_depth if grooved and kind != "under" else 0.0
     half = box.inner + let
     start = box.face if kind == "under" else box.inside_front + (let if box.sizes.subfront > _LEAST else 0.0)
     end = box.inside_back - let if kind == "groove-4" else box.rear
-    return block("bottom", (-half, half), box.bottom_heights, (start, end))
+    away = cut_out_of(stand.fitted)
+    if away is None:
+        return (block("bottom", (-half, half), box.bottom_heights, (start, end)),)
+    before = box.rear + away.depth
+    solids = [block("bottom", (-half, half), box.bottom_heights, (start, before))]
+    solids += [block("bottom", x, box.bottom_heights, (before, end)) for x in _beside(away, half)]
+    return joined(solids)
+
+
+def _inner_walls(stand: Standing) -> dict[str, tuple[Solid, ...]]:
+    """The walls round a cut-out, on the bottom and as high as the box; none where nothing is cut out."""
+    box = _box(stand)
+    heights = (box.bottom_heights[1], box.high)
+    names = ("left inner side", "right inner side", "inner back")
+    walls = zip(names, cut_out_walls(stand.fitted, stand.box_rear), strict=False)
+    return {name: (block(name, (at.left, at.right), heights, (-at.bottom, -at.top)),) for name, at in walls}
 
 
 def _groove(stand: Standing, wanted: bool) -> Span | None:

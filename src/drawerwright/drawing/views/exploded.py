@@ -22,6 +22,7 @@ from drawerwright.drawing.scene import Leader, Primitive, Scene
 from drawerwright.drawing.shown import Units
 from drawerwright.drawing.solids import Solid, prism
 from drawerwright.drawing.views.box_solids import box_solids, front_solid
+from drawerwright.drawing.views.cut_outs import CutOutAcross, cut_out_of
 from drawerwright.drawing.views.isometric import SEEN_FROM, lines_by_pen
 from drawerwright.drawing.views.slide_solids import slide_solids
 from drawerwright.drawing.views.standing import Standing, needed_parts, standing
@@ -32,10 +33,18 @@ _VIEW = SEEN_FROM["right"]
 _LEAST_APART: Final = 90.0
 _MEMBERS_APART: Final = 46.0
 _MEMBERS_UNDER: Final = 24.0
+_LIFTED: Final = 0.7
 BRACKET_HEIGHT: Final = 11.0
 """Height in which locking brackets are drawn [mm]. Invented: families tell only their pilot holes."""
-_NAMES: Final[dict[str, str]] = {"left side": "side", "right side": "side"}
+_NAMES: Final[dict[str, str]] = {
+    "left side": "side",
+    "right side": "side",
+    "left inner side": "inner side",
+    "right inner side": "inner side",
+}
+_INNER = ("left inner side", "right inner side", "inner back")
 _AT_LEFT = ("left side", "subfront", "front")
+_ABOVE = (("inner back", -1.0), ("right inner side", 1.0))
 _AT_RIGHT = ("back", "bottom", "drawer member", "intermediate member", "cabinet member")
 _TRACED_AT = (0.12, 0.88)
 _PLACES = (0.04, 0.12, 0.3, 0.5, 0.7, 0.88, 0.96)
@@ -73,7 +82,7 @@ def exploded(
     parts = list(_parts_apart(stand))
     picture = Picture([solid for part in parts for solid in part.solids], _VIEW)
     drawn: list[Primitive] = [*lines_by_pen(picture.lines())]
-    traces = np.array(list(_traces(parts)))
+    traces = np.array(list(_traces(parts, cut_out_of(fitted))))
     drawn.append(Lines(picture.stretches(traces[:, 0], traces[:, 1]), "centre"))
     drawn += _names(fitted, parts, picture, units, sizes)
     return Scene("exploded", f"Parts, drawer {fitted.id}", _alt(parts), tuple(drawn))
@@ -97,6 +106,7 @@ def _parts_apart(stand: Standing) -> Iterator[_Apart]:
         "subfront": (0.0, 0.0, aside),
         "back": (0.0, 0.0, -aside),
         "bottom": (0.0, 0.0, 0.0),
+        **dict.fromkeys(_INNER, (0.0, aside * _LIFTED, 0.0)),
     }
     for name, solids in box_solids(stand, grooved=True).items():
         yield _moved(name, solids, ways[name])
@@ -147,13 +157,18 @@ def _locking_brackets(stand: Standing) -> list[Solid]:
     return [left, left.mirrored()]
 
 
-def _traces(parts: Sequence[_Apart]) -> Iterator[tuple[Array, Array]]:
+def _traces(parts: Sequence[_Apart], away: CutOutAcross | None) -> Iterator[tuple[Array, Array]]:
     """Chain lines along which parts go together, each from a face to the face that it meets, two a part."""
     (bottom,) = (part for part in parts if part.name == "bottom")
     subfront = next((part for part in parts if part.name == "subfront"), bottom)
     for part in parts:
-        if part.name in ("left side", "right side", "subfront", "back"):
+        if part.name in ("left side", "right side", "subfront"):
             yield from _between(part, bottom, bottom)
+        elif part.name == "back":
+            for piece, before in zip(_pieces(part, away), _pieces(bottom, away), strict=True):
+                yield from _between(piece, before, before)
+        elif part.name in _INNER:
+            yield from _between(part, bottom, part)
         elif part.name == "front":
             yield from _between(part, subfront, subfront)
         elif part.name == "drawer member":
@@ -162,6 +177,16 @@ def _traces(parts: Sequence[_Apart]) -> Iterator[tuple[Array, Array]]:
         stack = [part for part in parts if part.name.endswith("member") and part.by[0] * hand > 0]
         for upper, lower in pairwise(stack):
             yield from _between(upper, lower, upper)
+
+
+def _pieces(part: _Apart, away: CutOutAcross | None) -> list[_Apart]:
+    """What of back or bottom stands left and right of a cut-out; the whole where there is none."""
+    if away is None:
+        return [part]
+    middle = (away.left + away.right) / 2
+    left = tuple(each for each in part.solids if each.starts[:, 0].max() < middle)
+    right = tuple(each for each in part.solids if each.starts[:, 0].min() > middle)
+    return [replace(part, solids=piece) for piece in (left, right)]
 
 
 def _between(one: _Apart, other: _Apart, lying: _Apart) -> Iterator[tuple[Array, Array]]:
@@ -221,6 +246,13 @@ def _names(
             title, sizes = _words(fitted, name, units, sizes_of)
             bend = (edge + side * points.width * _COLUMN_ASIDE, y)
             drawn.append(Leader(tip, (0.0, 0.0), side * _SHOULDER, title, sizes, bend=bend))
+    for name, side in _ABOVE:
+        for part in parts:
+            above = _tip(part, picture, side, upwards=1.0) if part.name == name else None
+            if above is not None:
+                title, sizes = _words(fitted, name, units, sizes_of)
+                bend = (above[0], points.top + step)
+                drawn.append(Leader(above, (0.0, 0.0), side * _SHOULDER, title, sizes, bend=bend))
     brackets = [_tip(part, picture, 1.0) for part in parts if part.name == "locking bracket"]
     for under in brackets:
         if under is not None and under[0] > points.centre[0] - points.width / 4:
@@ -231,14 +263,17 @@ def _names(
     return drawn
 
 
-def _tip(part: _Apart, picture: Picture, side: float) -> Point | None:
-    """The place on a part [on paper] nearest to the left (-1) or right (1) that is seen; None if none is."""
+def _tip(part: _Apart, picture: Picture, side: float, upwards: float = 0.0) -> Point | None:
+    """The place on a part [on paper] nearest to the left (-1) or right (1) that is seen; None if none is.
+
+    `upwards` is how much a place that is higher up counts beside one that is further to that side.
+    """
     points = np.concatenate([_faces_seen(each) for each in part.solids])
     points = points[picture.seen(points)]
     if not len(points):
         return None
     paper = points @ _VIEW.paper
-    x, y = paper[int(np.argmax(paper[:, 0] * side))].tolist()
+    x, y = paper[int(np.argmax(paper[:, 0] * side + paper[:, 1] * upwards))].tolist()
     return (x, y)
 
 
@@ -267,5 +302,5 @@ def _words(
     if name == "cabinet member":
         return f"2 {name}s", hardware(parts.slide.length.member, units)
     # An existing box has no cut list, and of the other members no family tells a size.
-    pairs = name in _NAMES or name not in ("subfront", "back", "bottom", "front")
+    pairs = name in _NAMES or name not in ("subfront", "back", "bottom", "front", "inner back")
     return (f"2 {_NAMES.get(name, name)}s" if pairs else name), ""
