@@ -7,6 +7,7 @@ answered, and those that do not have their faults beside them.
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from hashlib import sha256
@@ -70,6 +71,7 @@ class _Group:
     key: bytes
 
 
+_ITEM: Final = re.compile(r" item \d+\Z")
 _kept = KeptAnswers(KEPT)
 
 
@@ -154,12 +156,17 @@ def _answer(group: _Group, families: Sequence[SlideFamily], units: ShownUnits) -
 
 
 def place_of(fault: Fault) -> tuple[str, str, str]:
-    """What a fault belongs to: "drawer", "cabinet" or "", its name, and the key in it."""
+    """What a fault belongs to: "drawer", "cabinet" or "", its name, and the key in it.
+
+    A key of one value among several has its place behind it: "opening.width item 2".
+    """
     words = fault.where.removeprefix("job").strip()
     for kind in ("drawer", "cabinet"):
         if words.startswith(f"{kind} "):
-            name, _, key = words.removeprefix(f"{kind} ").rpartition(" ")
-            return (kind, name, key) if name else (kind, key, "")
+            told = words.removeprefix(f"{kind} ")
+            item = _ITEM.search(told)
+            name, _, key = told[: item.start() if item else len(told)].rpartition(" ")
+            return (kind, name, key + (item[0] if item else "")) if name else (kind, key, "")
     return "", "", words
 
 

@@ -16,6 +16,7 @@ from drawerwright.files.columns import Column, put
 from drawerwright.files.job_columns import job_columns
 from drawerwright.model.spelling import nearest
 from drawerwright.units import ShownUnits, show_value
+from drawerwright.web.reading_places import readings_as_filed
 
 Pairs = Iterable[tuple[str, str]]
 """Keys and values of an address, in its order."""
@@ -127,7 +128,8 @@ def _units(texts: list[str], faults: list[Fault]) -> ShownUnits:
 def _value(column: Column, texts: list[str]) -> Any:
     """A value as a job file holds it: several readings stand between `;`, or `,` and a blank."""
     if column.kind in _SEVERAL:
-        return value_of("; ".join(text.replace(", ", "; ") for text in texts), column.kind)
+        parts = (readings_as_filed(column.key, text).replace(", ", "; ") for text in texts)
+        return value_of("; ".join(parts), column.kind)
     if len(texts) > 1:
         raise ReadingError(show_value(texts[1]), "is told twice", f"{column.key}={texts[0]}")
     return value_of(texts[0], column.kind)

@@ -62,7 +62,7 @@ def fields_of(page: Elements) -> dict[str, str]:
 def test_a_stored_drawer_is_shown_with_what_its_defaults_give(client: TestClient, job: StoredJob) -> None:
     page = shown(client, path_of(job))
     fields = fields_of(page)
-    assert (fields["width"], fields["side"], fields["contents"]) == ("562; 561.5", "16", "20")
+    assert (fields["width"], fields["side"], fields["contents"]) == ("562, 561.5", "16", "20")
     assert fields["front.style"] == "overlay"
     assert fields["note"] == "left of the window"
     assert "As stored, revision 1" in page.text

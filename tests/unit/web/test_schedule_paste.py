@@ -172,7 +172,7 @@ def test_lines_of_a_csv_file_without_a_heading_are_parted_too() -> None:
 @pytest.mark.parametrize(("key", "text"), [("opening.width", "562; 561.5; 562"), ("note", "oak; 2; 3; left")])
 def test_readings_and_notes_keep_their_semicolons(key: str, text: str) -> None:
     (one,) = pasted(text, [{"id": "A"}], row=0, key=key)
-    assert text_of(one, schedule_columns()[key].column).replace(" ", "") == text.replace(" ", "")
+    assert filed_text_of(one, schedule_columns()[key].column).replace(" ", "") == text.replace(" ", "")
 
 
 def test_cells_without_a_heading_are_told_where_they_went() -> None:

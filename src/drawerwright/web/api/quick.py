@@ -21,7 +21,8 @@ from drawerwright.web.quick_job import EXAMPLE, SHORT_KEYS, QuickQuestion, read_
 router = APIRouter(tags=["fit"])
 
 _SAYS: Final = {
-    "width": "Clear width of the opening; several readings between `;`, or labelled as `front_top=562; …`.",
+    "width": "Clear width of the opening; several readings between `;`, or by place as `front_top=562; …` "
+    "or `front top 562, …`.",
     "height": "Clear height of the opening.",
     "depth": "Clear depth of the opening, to the first thing behind.",
     "side": "Thickness of the box side as measured.",
@@ -65,7 +66,8 @@ def by_key(fault: Fault) -> Fault:
     if not kind or not place:
         return fault
     shorter = {long: short for short, long in SHORT_KEYS.items()}
-    key = f"cabinet.{place}" if kind == "cabinet" else shorter.get(place, place)
+    told, item, number = place.partition(" item ")
+    key = f"cabinet.{told}" if kind == "cabinet" else shorter.get(told, told)
     written = f"{place.rpartition('.')[2]} = "
     try_ = f"{key}={fault.try_.removeprefix(written)}" if fault.try_.startswith(written) else fault.try_
-    return replace(fault, where=key, try_=try_)
+    return replace(fault, where=f"{key}{item}{number}", try_=try_)

@@ -22,7 +22,13 @@ from drawerwright.web.pages.conflict import conflict_address
 from drawerwright.web.pages.forms import Form, revision_told, store_of
 from drawerwright.web.render import environment, page
 from drawerwright.web.schedule.answers import job_totals, shared_faults, units_of
-from drawerwright.web.schedule.columns import FIRST_COLUMNS, chosen_columns, schedule_columns, text_of
+from drawerwright.web.schedule.columns import (
+    FIRST_COLUMNS,
+    chosen_columns,
+    filed_text_of,
+    schedule_columns,
+    text_of,
+)
 from drawerwright.web.schedule.edits import read_edits
 from drawerwright.web.schedule.form import (
     asked_edits,
@@ -230,7 +236,7 @@ def block_text(values: Mapping[str, Any], rows: Sequence[int] | None, view: View
     columns = chosen_columns(view.columns)
     drawers = values["drawer"]
     places = [at for at in (range(len(drawers)) if rows is None else rows) if at < len(drawers)]
-    cells = [[text_of(drawers[at], column.column) for column in columns] for at in places]
+    cells = [[filed_text_of(drawers[at], column.column) for column in columns] for at in places]
     text = write_block([[column.key for column in columns], *cells])
     return PlainTextResponse(text, media_type="text/tab-separated-values; charset=utf-8")
 

@@ -19,6 +19,7 @@ from drawerwright.errors import ReadingError
 from drawerwright.files.cells import value_of
 from drawerwright.files.columns import Column
 from drawerwright.files.job_columns import cabinet_columns, drawer_columns
+from drawerwright.web.reading_places import readings_as_filed, readings_in_words
 
 FIRST_COLUMNS: Final = (
     "id",
@@ -48,6 +49,12 @@ _SHORT: Final = {
     "quantity": "Pieces",
 }
 """Headings of columns whose key alone would not say it."""
+
+_TYPED: Final = {
+    "opening.width": "clear width; several readings: commas between, by place: front top …, back top …",
+    "opening.height": "clear height; several readings: commas between, by place: left …, right …",
+}
+"""What columns are for where people type otherwise than a file has it."""
 
 _NUMBER: Final = re.compile(r"[+-]?\d{1,12}(?:[.,]\d{1,6})?")
 _GROUPED: Final = re.compile(r"[+-]?\d{1,3},\d{3}")
@@ -87,10 +94,9 @@ def cabinet_keys() -> Mapping[str, ScheduleColumn]:
 
 def _described(columns: Mapping[str, Column], kind: str) -> Mapping[str, ScheduleColumn]:
     text = files("drawerwright.files").joinpath("template_columns.toml").read_text(encoding="utf-8")
-    notes = tomllib.loads(text)[kind]
+    notes = {key: told.get("note", "") for key, told in tomllib.loads(text)[kind].items()} | _TYPED
     return {
-        key: ScheduleColumn(column, heading_of(key), notes.get(key, {}).get("note", ""))
-        for key, column in columns.items()
+        key: ScheduleColumn(column, heading_of(key), notes.get(key, "")) for key, column in columns.items()
     }
 
 
@@ -112,14 +118,33 @@ def chosen_columns(extra: Sequence[str]) -> tuple[ScheduleColumn, ...]:
 
 def text_of(values: object, column: Column) -> str:
     """What a cell shows: the value that stands at the column's key; empty where there is none."""
+    return told_value(column.key, _value_at(values, column))
+
+
+def filed_text_of(values: object, column: Column) -> str:
+    """The same as the cell of a file has it: places of readings by the file's own names."""
+    return _filed_value(column.key, _value_at(values, column))
+
+
+def _value_at(values: object, column: Column) -> Any:
     here: Any = values
     for key in column.path:
         if not isinstance(here, Mapping) or key not in here:
-            return ""
+            return None
         here = here[key]
-    if column.key == "contents" and isinstance(here, Mapping) and set(here) == {"preset"}:
-        return str(here["preset"])
-    return shown_value(here)
+    return here
+
+
+def told_value(key: str, value: Any) -> str:
+    """A stored value of a key as its field shows it; empty where there is none."""
+    words = readings_in_words(key, value, shown_value)
+    return words if words is not None else _filed_value(key, value)
+
+
+def _filed_value(key: str, value: Any) -> str:
+    if key == "contents" and isinstance(value, Mapping) and set(value) == {"preset"}:
+        return str(value["preset"])
+    return shown_value(value)
 
 
 def shown_value(value: Any) -> str:
@@ -166,7 +191,7 @@ def value_from(text: str, column: Column) -> Any:
     if column.kind == "word":
         return plain
     try:
-        value = value_of(plain, column.kind)
+        value = value_of(readings_as_filed(column.key, plain), column.kind)
     except ReadingError:
         return plain
     return _plain(value) if column.kind in ("number", "list") else value

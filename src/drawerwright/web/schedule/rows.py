@@ -14,8 +14,9 @@ from drawerwright.model.family import SlideFamily
 from drawerwright.model.fitted import FittedDrawer, State, Verdict
 from drawerwright.units import ShownUnits, format_length
 from drawerwright.web.fitting import DrawerAnswer, place_of
+from drawerwright.web.reading_places import fault_in_words
 from drawerwright.web.schedule.answers import answers_of, units_of, worst_check
-from drawerwright.web.schedule.columns import ScheduleColumn, text_of
+from drawerwright.web.schedule.columns import ScheduleColumn, heading_of, text_of
 from drawerwright.web.schedule.edits import is_empty, next_id
 
 AT_A_TIME = 200
@@ -60,6 +61,11 @@ class Row:
     def wrong(self) -> tuple[Fault, ...]:
         """Every fault of the row, those at cells first."""
         return (*(cell.fault for cell in self.cells if cell.fault is not None), *self.faults)
+
+    @property
+    def headed(self) -> tuple[tuple[str, Fault], ...]:
+        """The same, each under the heading of what it belongs to."""
+        return tuple((fault_heading(fault), fault) for fault in self.wrong)
 
 
 def rows_of(
@@ -147,6 +153,12 @@ def _computed(fitted: FittedDrawer, units: ShownUnits) -> _Computed:
     )
 
 
+def fault_heading(fault: Fault) -> str:
+    """What a fault of a drawer belongs to, as its column is headed: "Width back top", "Depth, no. 2"."""
+    key, item, number = place_of(fault)[2].partition(" item ")
+    return heading_of(key) + (f", no. {number}" if item else "")
+
+
 def _placed(
     faults: Iterable[Fault], columns: Sequence[ScheduleColumn]
 ) -> tuple[dict[str, Fault], list[Fault]]:
@@ -154,7 +166,7 @@ def _placed(
     keys = [column.key for column in columns]
     at: dict[str, Fault] = {}
     rest: list[Fault] = []
-    for fault in faults:
+    for fault in map(fault_in_words, faults):
         key = place_of(fault)[2].partition(" item ")[0]
         named = next((one for one in keys if key == one or key.startswith(f"{one}.")), None)
         named = named or next((one for one in keys if key and one.startswith(f"{key}.")), None)

@@ -11,6 +11,7 @@ from drawerwright.errors import Fault
 from drawerwright.files.job_columns import drawer_columns
 from drawerwright.units import BareUnit
 from drawerwright.web.fitting import place_of
+from drawerwright.web.reading_places import fault_in_words
 from drawerwright.web.schedule.columns import text_of
 
 
@@ -55,9 +56,12 @@ _BOTTOMS: Final = (
 )
 _FROM: Final = (("", "inside width"), ("outside", "outside width"))
 
+_WIDTHS: Final = "Several readings: commas between. By place: front top …, back top …"
+_HEIGHTS: Final = "Clear height. Several readings: commas between. By place: left …, right …"
+
 MEASURED: Final = (
-    Field("width", "opening.width", "Opening width", "length", "Several readings: commas between", width=12),
-    Field("height", "opening.height", "Height", "length", "Clear height of the opening"),
+    Field("width", "opening.width", "Opening width", "length", _WIDTHS, width=12),
+    Field("height", "opening.height", "Height", "length", _HEIGHTS),
     Field("depth", "opening.depth", "Depth", "length", "To the first thing behind"),
     Field("side", "side", "Sides", "length", "Thickness as measured", width=5),
     Field("contents", "contents", "Contents", "mass", "What will lie in the drawer", "0", width=5),
@@ -154,7 +158,7 @@ def strip_of(texts: Mapping[str, str], faults: Iterable[Fault] = (), *, of_a_job
     """The fields with the texts written in them, each fault beside its field."""
     at: dict[str, Fault] = {}
     others = []
-    for fault in faults:
+    for fault in map(fault_in_words, faults):
         name = field_of(fault)
         if name is None:
             others.append(fault)

@@ -16,6 +16,7 @@ from drawerwright.model.job import Drawer
 from drawerwright.pack.figures import length_text
 from drawerwright.units import BareUnit
 from drawerwright.web.faults import UNPROCESSABLE, as_told
+from drawerwright.web.reading_places import fault_in_words
 from drawerwright.web.render import page
 from drawerwright.web.sheet.asked import Asked, in_units
 from drawerwright.web.sheet.drawn import SCALE
@@ -60,7 +61,7 @@ def answer_sheet(request: Request, template: str, told: SheetPage) -> Response:
         return JSONResponse(_faults(told.faults), UNPROCESSABLE)
     arrangements = arrangements_told(request.query_params.get("for"))
     if wanted == "_swap_sheet.html" and told.sheet is not None:
-        told.sheet.with_picture = False
+        told.sheet.for_script = True
     values = _values(told) if wanted else _values(told) | _fields(told)
     status = 200 if told.sheet is not None else UNPROCESSABLE
     return page(request, wanted or template, status=status, arrangements=tuple(arrangements), **values)
@@ -68,7 +69,8 @@ def answer_sheet(request: Request, template: str, told: SheetPage) -> Response:
 
 def _faults(faults: Sequence[Fault]) -> dict[str, Any]:
     """Faults as the API has them, each with the name of its field where it has one."""
-    return {"errors": [{**fault.as_json(), "field": field_of(fault)} for fault in faults]}
+    told = map(fault_in_words, faults)
+    return {"errors": [{**fault.as_json(), "field": field_of(fault)} for fault in told]}
 
 
 def _values(told: SheetPage) -> dict[str, Any]:

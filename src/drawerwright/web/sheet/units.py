@@ -19,7 +19,8 @@ _DEGREES: Final = frozenset({"door.opens"})
 _OF_CARRYING: Final = frozenset({"off_centre", "sag_limit"})
 """Lengths of the address that ask what a drawer carries."""
 _BARE: Final = re.compile(r"\s*[-+−]?\s*[\d.,]+(?:\s*[- ]\s*\d+\s*/\s*\d+|\s*/\s*\d+)?\s*")
-_SPLIT: Final = re.compile(r"(;|,\s|=)")
+_SPLIT: Final = re.compile(r"(;|,(?=[^\W\d])|,\s|[=:]|(?:front|back|top|bottom|left|right)\b)", re.IGNORECASE)
+"""Between readings, and between the place of one and its figure."""
 _IN_TABLES: Final = re.compile(r"""'[^']*'|"[^"]*"|(?<![\w.])(-?\d[\d.]*)(?![\w.])""")
 _SLIDE: Final = re.compile(r"(?P<family>[^/]+/\s*)(?P<nominal>.+)")
 _HAIR: Final = 1e-7
