@@ -192,9 +192,7 @@ def test_the_schedule_shows_and_takes_places_in_words(client: TestClient, store:
 
 
 def test_readings_by_place_mean_the_same_in_other_units() -> None:
-    told = in_other_units(
-        {"width": "front top 508, back top 1016 mm", "height": "left 254;right 127"}, "mm", "in"
-    )
+    typed = {"width": "front top 508, back top 1016 mm", "height": "left 254;right 127"}
+    told = in_other_units(typed, "mm", "in")
     assert told == {"width": "front top 20, back top 1016 mm", "height": "left 10;right 5"}
-    back = in_other_units(told, "in", "mm")
-    assert back == typed
+    assert in_other_units(told, "in", "mm") == typed

@@ -8,7 +8,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from drawerwright.web.schedule.columns import FIRST_COLUMNS, chosen_columns, schedule_columns, text_of
+from drawerwright.web.schedule.columns import (
+    FIRST_COLUMNS,
+    chosen_columns,
+    filed_text_of,
+    schedule_columns,
+    text_of,
+)
 from drawerwright.web.schedule.edits import Paste, edit_values
 from drawerwright.web.schedule.paste import heading_of_block, read_block, write_block
 
