@@ -16,7 +16,7 @@ _OPTIONAL: Final = frozenset(
     {
         "title", "units", "invented", "source", "rear_bracket", "hardware_mass", "carton", "carriages",
         "carriages_for", "stiffness", "profiles", "roller", "mount_stiffness", "sag_limit",
-        "evidence", "soft_close", "lengths", "roller.carries", "roller.count", "tilt",
+        "evidence", "soft_close", "lengths", "roller.carries", "roller.count", "tilt", "rear_bracket.screws",
     }
 )  # fmt: skip
 """Keys that nothing is taken for, or that have a remark of their own."""

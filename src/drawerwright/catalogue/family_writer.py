@@ -14,7 +14,7 @@ _PLAIN: Final = frozenset(
     {
         "bracket_angle", "width_to_length", "price", "carton", "cabinet", "intermediate", "drawer", "modulus",
         "stiffness", "pull_in", "spring", "damping", "drag", "yield", "ultimate", "carries", "count",
-        "mount_stiffness", "cycles",
+        "mount_stiffness", "cycles", "screws",
     }
 )  # fmt: skip
 """Keys whose numbers are neither lengths nor masses, and have one unit that no file can change."""

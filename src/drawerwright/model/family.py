@@ -70,10 +70,14 @@ class Rear(Record):
 
 
 class RearBracket(Record):
-    """Centre inside the frame's inside edge; how far behind the member the cabinet back may be [mm]."""
+    """Centre inside the frame's inside edge; how far behind the member the cabinet back may be [mm].
+
+    `screws`: how many fix one bracket; None: not told.
+    """
 
     centre: Clearance = 14.0
     reach: Band = (0.0, 45.0)
+    screws: Count | None = None
 
 
 class Adjust(Record):

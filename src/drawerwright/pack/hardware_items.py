@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final, Literal, TypeAlias
@@ -13,10 +14,17 @@ Supply: TypeAlias = Literal["order", "with the brackets", "cut in the shop"]
 
 SCREW_ASSUMPTION: Final = (
     "Screws: one in each round hole and each slot of the member that the family lists, both sides, and one in"
-    " each pilot hole of a bracket (common practice, no source). Those of rear brackets, packing and"
-    " stabilisers are not counted: no family lists their holes. Dowels, screws of the box's corners and those"
-    " of its bottom are not counted: the shop sets them."
+    " each pilot hole of a bracket; on rear brackets one at the front end of each member (common practice,"
+    " no source). Those of rear brackets and packing: see their notes. Those of stabilisers, of blocks behind"
+    " stiles and of members beside the box into its sides are not counted: no family lists their holes."
+    " Dowels, screws of the box's corners and those of its bottom are not counted: the shop sets them."
 )
+REAR_BRACKET_SCREWS: Final = 2
+"""Screws of one rear bracket where its family does not tell. Common practice, no source."""
+PACKING_SCREW_PITCH: Final = 200.0
+"""Greatest distance between the screws of a strip of packing [mm]. Common practice, no source."""
+PACKING_SCREW_END: Final = 50.0
+"""From the ends of such a strip to its first and last screw [mm]. Common practice, no source."""
 
 
 KINDS: Final = (
@@ -28,6 +36,9 @@ KINDS: Final = (
     "packing",
     "screw, member to cabinet",
     "screw, member to shelf",
+    "screw, member's front end",
+    "screw, rear bracket",
+    "screw, packing",
     "screw, locking bracket",
     "screw, front to subfront",
     "handle",
@@ -77,7 +88,8 @@ def items_of(fitted: FittedDrawer) -> Iterator[tuple[Item, int]]:
         yield Item("stabiliser", family.id, None, "", "piece", note="joins the two slides of a pair"), 1
     if family.carriage == "concealed":
         yield from _bracket_items(slide)
-    yield from _rear_items(family.id, mounting)
+    yield from _rear_items(fitted, slide, mounting)
+    yield from _packing_items(fitted, mounting)
     row_holes = len(mounting.holes) + len(mounting.slots)
     if row_holes:
         where = "packing" if slide.mount == "packed" else "cabinet side"
@@ -105,10 +117,27 @@ def _bracket_items(slide: ChosenSlide) -> Iterator[tuple[Item, int]]:
         yield Item("screw, locking bracket", family, None, "", "piece", note="both brackets"), 2 * pilot_holes
 
 
-def _rear_items(family: str, mounting: Mounting) -> Iterator[tuple[Item, int]]:
+def _rear_items(fitted: FittedDrawer, slide: ChosenSlide, mounting: Mounting) -> Iterator[tuple[Item, int]]:
+    """Rear brackets with their screws, and the front screws of the members that hang on them."""
+    family, brackets = slide.family.id, 0
     for hand, centre in (("L", mounting.rear_bracket_left), ("R", mounting.rear_bracket_right)):
         if centre is not None:
+            brackets += 1
             yield Item("rear bracket", family, None, hand, "piece", note="on the cabinet back"), 1
+    if not brackets:
+        return
+    told = slide.family.rear_bracket.screws if slide.family.rear_bracket is not None else None
+    each = REAR_BRACKET_SCREWS if told is None else told
+    whence = "common practice, no source" if told is None else "as the slide family tells"
+    note = f"{each} a bracket, {whence}"
+    yield Item("screw, rear bracket", family, None, "", "piece", note=note), each * brackets
+    wood = "cabinet side" if fitted.drawer.frame_in_use is None else "face frame"
+    note = f"one at the front end of each member, into the {wood}"
+    yield Item("screw, member's front end", family, None, "", "piece", note=note), brackets
+
+
+def _packing_items(fitted: FittedDrawer, mounting: Mounting) -> Iterator[tuple[Item, int]]:
+    """Strips of packing by their thickness, and their screws by their lengths on the cut list."""
     for hand, thickness in (("L", mounting.packing_left), ("R", mounting.packing_right)):
         if thickness > 0:
             long = f"{millimetres(mounting.member)} mm long, behind the member; see the cut list"
@@ -117,6 +146,21 @@ def _rear_items(family: str, mounting: Mounting) -> Iterator[tuple[Item, int]]:
         if thickness > 0:
             note = "under the member's rear end alone; see the cut list"
             yield Item("packing", "", thickness, hand, "strip", "cut in the shop", note), 1
+    strips = [part for part in fitted.parts if part.part.startswith(("packing ", "rear packing "))]
+    for thickness in dict.fromkeys(strip.thickness for strip in strips):
+        alike = [strip for strip in strips if strip.thickness == thickness]
+        screws = sum(strip.count * packing_screws(strip.length) for strip in alike)
+        note = (
+            f"size: of the packing; {millimetres(PACKING_SCREW_END)} mm from its ends, at most"
+            f" {millimetres(PACKING_SCREW_PITCH)} mm apart (common practice, no source)"
+        )
+        yield Item("screw, packing", "", thickness, "", "piece", note=note), screws
+
+
+def packing_screws(length: float) -> int:
+    """Screws of a strip of packing `length` mm long, into the cabinet side; one where it is short."""
+    between = length - 2 * PACKING_SCREW_END
+    return 1 if between <= 0 else math.ceil(between / PACKING_SCREW_PITCH - 1e-9) + 1
 
 
 def _front_items(fitted: FittedDrawer) -> Iterator[tuple[Item, int]]:

@@ -9,9 +9,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 from pack_builders import FAMILY, fitting, job_of, not_fitting
 
+from drawerwright.model.family import RearBracket
 from drawerwright.model.fitted import ChosenSlide, FittedDrawer, FrontFixing, Part
 from drawerwright.pack.cut_list import cut_list, cut_rows
 from drawerwright.pack.figures import inches_down
+from drawerwright.pack.hardware_items import packing_screws
 from drawerwright.pack.hardware_list import hardware_list, hardware_rows, total_price
 from drawerwright.pack.shown import Shown
 
@@ -83,6 +85,67 @@ def test_rear_brackets_are_handed_and_packing_is_by_thickness() -> None:
     assert counts(framed)["rear bracket", None, "L"] == counts(framed)["rear bracket", None, "R"] == 1
     assert counts(packed)["packing", 38.0, "L"] == counts(packed)["packing", 41.0, "R"] == 1
     assert ("rear bracket", None, "L") not in counts(packed)
+
+
+def _notes(*drawers: FittedDrawer) -> dict[str, tuple[int, str]]:
+    return {row.item.name: (row.used, row.item.note) for row in hardware_rows(job_of(*drawers)[1])}
+
+
+def _on_rear_brackets(screws: int | None, **told: object) -> FittedDrawer:
+    one = fitting("A", quantity=2, **told)
+    assert one.mounting is not None
+    family = FAMILY.model_copy(update={"rear_bracket": RearBracket(screws=screws)})
+    mounting = replace(one.mounting, rear_bracket_left=52.0, rear_bracket_right=55.0, holes=(), slots=())
+    return replace(
+        one, slide=ChosenSlide(family, family.lengths[0], "rear-bracket", (), ()), mounting=mounting
+    )
+
+
+def test_screws_of_rear_brackets_are_those_that_the_family_tells() -> None:
+    assert _notes(_on_rear_brackets(3))["screw, rear bracket"] == (
+        2 * 2 * 3,
+        "3 a bracket, as the slide family tells",
+    )
+
+
+def test_rear_brackets_whose_family_tells_no_screws_take_two_by_common_practice() -> None:
+    used, note = _notes(_on_rear_brackets(None))["screw, rear bracket"]
+    assert used == 2 * 2 * 2
+    assert "common practice, no source" in note
+
+
+def test_members_on_rear_brackets_have_one_screw_each_at_the_front_into_what_is_there() -> None:
+    frame = {"left": 38, "right": 41, "thickness": 19}
+    framed = _notes(_on_rear_brackets(None, construction="face-frame", frame=frame))
+    assert framed["screw, member's front end"] == (
+        4,
+        "one at the front end of each member, into the face frame",
+    )
+    assert "cabinet side" in _notes(_on_rear_brackets(None))["screw, member's front end"][1]
+    assert "screw, member's front end" not in _notes(fitting("A"))
+
+
+@pytest.mark.parametrize(
+    ("length", "screws"), [(60.0, 1), (100.0, 1), (101.0, 2), (300.0, 2), (301.0, 3), (500.0, 3), (550.0, 4)]
+)
+def test_packing_is_screwed_50_from_its_ends_and_at_most_200_apart(length: float, screws: int) -> None:
+    """Common practice, no source: 500 long leaves 400 between the outer two, and one halfway."""
+    assert packing_screws(length) == screws
+
+
+def test_screws_of_packing_are_counted_by_the_strips_of_the_cut_list_for_each_thickness() -> None:
+    """500 long: 3 a strip; a rear piece of 60 long and 3 thick has one, and there are two of them."""
+    one = fitting("A")
+    strips = (
+        Part("packing left", 1, 500.0, 20.0, 38.0, "length"),
+        Part("packing right", 1, 500.0, 20.0, 41.0, "length"),
+        Part("rear packing left", 1, 60.0, 20.0, 3.0, "length"),
+        Part("rear packing right", 1, 60.0, 20.0, 3.0, "length"),
+    )
+    found = counts(replace(one, parts=(*one.parts, *strips)))
+    screws = {size: used for (name, size, _), used in found.items() if name == "screw, packing"}
+    assert screws == {38.0: 3, 41.0: 3, 3.0: 2}
+    assert not any(name == "screw, packing" for name, _, _ in counts(one))
 
 
 def test_slides_at_the_sides_of_the_box_come_without_brackets_and_hooks() -> None:

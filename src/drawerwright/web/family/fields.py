@@ -18,7 +18,7 @@ from drawerwright.model.family import RearBracket
 TABLES: Final = ("length", "profile", "evidence")
 """Keys that hold a list of tables."""
 EMPTY_MEANS: Final[Mapping[str, Mapping[str, Any]]] = {
-    "rear_bracket": RearBracket().model_dump(mode="json"),
+    "rear_bracket": RearBracket().model_dump(mode="json", exclude_none=True),
 }
 """Tables that mean something though they hold no key: what they stand for."""
 
