@@ -11,13 +11,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from drawerwright.errors import InputError
+from drawerwright.files.column_names import heading_of
 from drawerwright.model.readings import HEIGHT_LABELS, READING_LABELS
 from drawerwright.store import Store
 from drawerwright.web.fitting import place_of, read_values
 from drawerwright.web.reading_places import fault_in_words
 from drawerwright.web.schedule.columns import (
     filed_text_of,
-    heading_of,
     schedule_columns,
     text_of,
     value_from,

@@ -17,6 +17,7 @@ from typing import Any, Final
 from drawerwright.catalogue.contents import contents_preset_ids
 from drawerwright.errors import ReadingError
 from drawerwright.files.cells import value_of
+from drawerwright.files.column_names import heading_of
 from drawerwright.files.columns import Column
 from drawerwright.files.job_columns import cabinet_columns, drawer_columns
 from drawerwright.web.reading_places import readings_as_filed, readings_in_words
@@ -36,19 +37,6 @@ FIRST_COLUMNS: Final = (
     "note",
 )
 """Columns that a schedule always has, in their order."""
-
-_SHORT: Final = {
-    "id": "Drawer",
-    "opening.width": "Width",
-    "opening.height": "Height",
-    "opening.depth": "Depth",
-    "opening.floor": "Floor",
-    "side": "Sides",
-    "slide": "Slide wanted",
-    "front.style": "Front",
-    "quantity": "Pieces",
-}
-"""Headings of columns whose key alone would not say it."""
 
 _TYPED: Final = {
     "opening.width": "clear width; several readings: commas between, by place: front top …, back top …",
@@ -98,14 +86,6 @@ def _described(columns: Mapping[str, Column], kind: str) -> Mapping[str, Schedul
     return {
         key: ScheduleColumn(column, heading_of(key), notes.get(key, "")) for key, column in columns.items()
     }
-
-
-def heading_of(key: str) -> str:
-    """A column's heading: "Width", "Front gap", "Box bottom thickness"."""
-    if key in _SHORT:
-        return _SHORT[key]
-    words = key.replace("opening.", "").replace(".", " ").replace("_", " ")
-    return words[:1].upper() + words[1:]
 
 
 def chosen_columns(extra: Sequence[str]) -> tuple[ScheduleColumn, ...]:

@@ -10,17 +10,26 @@ import csv
 import re
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
+from functools import cache
 from typing import Final
 
 from drawerwright.files.cells import as_typed, inert
-from drawerwright.model.spelling import nearest
+from drawerwright.files.column_names import (
+    BARE,
+    ColumnNames,
+    Name,
+    columns_named,
+    plain_names,
+    under_groups,
+    unit_beside,
+    with_unit_of_heading,
+)
+from drawerwright.files.job_columns import drawer_columns
 from drawerwright.web.schedule.columns import ScheduleColumn, schedule_columns
 
 Block = list[list[str]]
 
 _QUOTED: Final = re.compile(r'"((?:[^"]|"")*)"(?=[\t\n]|\Z)')
-_UNIT: Final = re.compile(r"\s*[\[(](mm|cm|in|inch|inches|kg|lb)[\])]\Z")
-_BARE: Final = re.compile(r"[+-]?\d[\d.,/¼½¾⅛⅜⅝⅞\s-]*")
 _SPARE: Final = "\ufeff\u200b"
 
 
@@ -62,7 +71,7 @@ def parted(block: Block, key: str) -> Block | None:
         except csv.Error:
             continue
         told = [[cell for cell in row if cell.strip()] for row in rows]
-        numbers = [sum(_BARE.fullmatch(cell.strip()) is not None for cell in row) for row in told]
+        numbers = [sum(BARE.fullmatch(cell.strip()) is not None for cell in row) for row in told]
         bare = all(count == len(row) for count, row in zip(numbers, told, strict=True))
         if min(map(len, rows)) >= least and max(numbers) >= 2 and not (bare and key != "id"):
             return rows
@@ -110,64 +119,34 @@ class Heading:
         unit = self.units.get(at)
         if unit is None or unit in own or self.columns[at].column.kind not in ("number", "list"):
             return text
-        parts = [one.strip() for one in text.split(";")]
-        return "; ".join(f"{one} {unit}" if _BARE.fullmatch(one) else one for one in parts)
+        return with_unit_of_heading(text, unit)
 
 
 def heading_of_block(block: Block) -> Heading | None:
     """The heading of a block: one row, or two where groups stand above (merged cells); None without one."""
     if not block:
         return None
-    tried = [_heading([block[0]], 1)]
+    tried = [_heading(plain_names(block[0]), 1)]
     if len(block) > 1:
-        tried += [_heading(_under_groups(block[0], block[1]), 2), _heading([block[1]], 2)]
+        tried += [_heading(under_groups(block[0], block[1]), 2), _heading(plain_names(block[1]), 2)]
     best = max(tried, key=lambda one: (len(one.columns), -one.rows))
     wide = max(len(row) for row in block)
     return best if len(best.columns) >= min(2, wide) and best.columns else None
 
 
-def _under_groups(groups: Sequence[str], names: Sequence[str]) -> list[list[str]]:
-    """For each column the names it could have: group and name together, the name, or the group."""
-    wide = max(len(groups), len(names))
-    group, found = "", []
-    for at in range(wide):
-        above = groups[at].strip() if at < len(groups) else ""
-        name = names[at].strip() if at < len(names) else ""
-        group = above or group
-        found.append([f"{group}.{name}", name] if name else [above])
-    return [[one[0] for one in found], [one[-1] for one in found]]
+def _heading(names: Sequence[Name], taken: int) -> Heading:
+    columns = columns_named(names, _names())
+    units = {at: unit for at in columns if (unit := unit_beside(names[at].name)) is not None}
+    unknown = tuple(one.name for at, one in enumerate(names) if one.name and at not in columns)
+    described = {at: schedule_columns()[column.key] for at, column in columns.items()}
+    return Heading(described, units, taken, unknown)
 
 
-def _heading(rows: Sequence[Sequence[str]], taken: int) -> Heading:
-    columns: dict[int, ScheduleColumn] = {}
-    units: dict[int, str] = {}
-    unknown: list[str] = []
-    for at in range(len(rows[0])):
-        names = [row[at] for row in rows]
-        known = next((one for one in map(_column_named, names) if one is not None), None)
-        if known is not None and known not in columns.values():
-            columns[at] = known
-            unit = _UNIT.search(names[-1].strip().casefold())
-            if unit is not None:
-                units[at] = unit[1]
-        elif any(name.strip() for name in names):
-            unknown.append(names[-1].strip())
-    return Heading(columns, units, taken, tuple(unknown))
-
-
-def _column_named(name: str) -> ScheduleColumn | None:
-    """The column that a heading names, by its key or by its word on the sheet, its unit left out."""
-    plain = " ".join(_UNIT.sub("", name.strip().casefold()).split())
-    return schedule_columns().get(plain.replace(" ", "_")) or schedule_columns().get(plain) or _by_word(plain)
-
-
-def _by_word(word: str) -> ScheduleColumn | None:
-    named = (one for one in schedule_columns().values() if one.heading.casefold() == word)
-    return next(named, None) if word else None
+@cache
+def _names() -> ColumnNames:
+    return ColumnNames(drawer_columns())
 
 
 def nearest_column(name: str) -> str:
     """The key of the column that a heading comes nearest to, by its key or by its word on the sheet."""
-    named = {column.heading.casefold(): key for key, column in schedule_columns().items()}
-    known = {**named, **{key: key for key in schedule_columns()}}
-    return known[nearest(name.casefold(), known)]
+    return _names().nearest(name)

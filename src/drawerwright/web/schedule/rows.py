@@ -9,6 +9,7 @@ from urllib.parse import quote
 
 from drawerwright.cli.wording import margin_alone, sizes
 from drawerwright.errors import Fault
+from drawerwright.files.column_names import heading_of
 from drawerwright.model.check_names import check_name_within
 from drawerwright.model.family import SlideFamily
 from drawerwright.model.fitted import FittedDrawer, State, Verdict
@@ -16,7 +17,7 @@ from drawerwright.units import ShownUnits, format_length
 from drawerwright.web.fitting import DrawerAnswer, place_of
 from drawerwright.web.reading_places import fault_in_words
 from drawerwright.web.schedule.answers import answers_of, units_of, worst_check
-from drawerwright.web.schedule.columns import ScheduleColumn, heading_of, text_of
+from drawerwright.web.schedule.columns import ScheduleColumn, text_of
 from drawerwright.web.schedule.edits import is_empty, next_id
 
 AT_A_TIME = 200
