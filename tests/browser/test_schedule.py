@@ -170,7 +170,7 @@ def test_two_pages_that_change_one_drawer_are_shown_both_versions_and_lose_nothi
     told = second.locator("table.sides").inner_text()
     assert "510" in told
     assert "520" in told
-    second.get_by_label("opening.width: theirs").check()
+    second.get_by_label("Opening width: theirs").check()
     second.get_by_role("button", name="Save what is chosen").click()
     second.wait_for_url(f"**/jobs/{job.id}")
     values = server.store.job(job.id).values

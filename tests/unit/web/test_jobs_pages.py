@@ -228,12 +228,13 @@ def test_both_versions_of_a_conflict_are_shown_and_settled_key_by_key(
     html = client.get(address, headers=PEOPLE).text
     assert "changed by both" in words_of(html)
     fields = dict(re.findall(r'name="(c\d+\.\d+)" value="(?:mine|theirs)"[^>]*aria-label="([^:]+):', html))
-    assert set(fields.values()) == {"opening.width", "note", "side"}
+    assert set(fields.values()) == {"Opening width", "Note", "Sides"}
+    assert "opening.width" not in words_of(html)
     suggested = dict(re.findall(r'name="(c\d+\.\d+)" value="(mine|theirs)" checked', html))
     assert {fields[one]: side for one, side in suggested.items()} == {
-        "opening.width": "mine",
-        "note": "theirs",
-        "side": "mine",
+        "Opening width": "mine",
+        "Note": "theirs",
+        "Sides": "mine",
     }
     based_on = re.search(r'name="based_on" value="(\d+)"', html)
     assert based_on is not None
@@ -263,7 +264,7 @@ def test_two_orders_are_a_conflict_that_either_may_win(client: TestClient, store
         store.order_drawers(job.id, list("ACB"), based_on=1)
         address = saved(client, job, do="up", pick=["1"]).headers["location"]
         html = client.get(address, headers=PEOPLE).text
-        assert "order of the drawers" in html
+        assert "Order of the drawers" in html
         based_on = re.search(r'name="based_on" value="(\d+)"', html)
         assert based_on is not None
         client.post(address, data={"based_on": based_on[1], "c0.0": choice})
@@ -330,9 +331,9 @@ def test_the_history_names_what_each_save_changed_and_an_earlier_one_is_taken_ag
     job = kept(store, measured("A"))
     saved(client, job, **{"r0.opening.width": "500"})
     html = client.get(f"/jobs/{job.id}/history", headers=PEOPLE).text
-    assert "changed drawer A: opening.width" in html
+    assert "changed drawer A: opening width" in html
     compared = words_of(client.get(f"/jobs/{job.id}/compare?from=1&to=2", headers=PEOPLE).text)
-    assert "drawer A opening.width 562 500" in compared
+    assert "Drawer A Opening width 562 500" in compared
     client.post(f"/jobs/{job.id}/history", data={"based_on": "2", "revision": "1"})
     assert store.job(job.id).values["drawer"] == [measured("A")]
     assert store.job(job.id).revision == 3

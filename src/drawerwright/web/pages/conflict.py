@@ -16,6 +16,7 @@ from drawerwright.store import Conflict
 from drawerwright.web.pages.forms import Form, revision_told, store_of
 from drawerwright.web.render import page
 from drawerwright.web.schedule.form import text_fields
+from drawerwright.web.schedule.key_words import saved_in_words
 from drawerwright.web.schedule.saving import revisions_of
 from drawerwright.web.schedule.settling import Clash, clashes_of, settled_values
 
@@ -62,12 +63,14 @@ def _clashes(request: Request, job_id: str, mine: int, theirs: int, base: int) -
 def _page(request: Request, job_id: str, mine: int, theirs: int, base: int) -> Response:
     store = store_of(request)
     saves = {one.number: one for one in store.revisions(job_id)}
+    their_save = saves.get(theirs)
     told: dict[str, Any] = {"mine": mine, "theirs": theirs, "base": base}
     return page(
         request,
         "conflict.html",
         job=store.job(job_id),
         clashes=_clashes(request, job_id, mine, theirs, base),
-        their_save=saves.get(theirs),
+        their_save=their_save,
+        what=saved_in_words(their_save.what) if their_save else "",
         **told,
     )

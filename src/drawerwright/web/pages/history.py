@@ -2,18 +2,24 @@
 
 from __future__ import annotations
 
-from typing import Annotated
+from typing import Annotated, Any
 from urllib.parse import quote
 
 from fastapi import APIRouter, Query, Request
 from starlette.responses import RedirectResponse, Response
 
-from drawerwright.store import Conflict
+from drawerwright.store import Conflict, PartChange
 from drawerwright.web.pages.conflict import conflict_address
 from drawerwright.web.pages.forms import Form, revision_told, store_of
 from drawerwright.web.render import page
-from drawerwright.web.schedule.columns import shown_value
 from drawerwright.web.schedule.form import text_fields
+from drawerwright.web.schedule.key_words import (
+    key_in_words,
+    named_key,
+    part_in_words,
+    saved_in_words,
+    value_in_words,
+)
 from drawerwright.web.schedule.saving import revisions_of
 
 HOW_WORDS = {
@@ -38,7 +44,14 @@ def show_history(
     shown = saves[start : start + AT_A_TIME]
     later = start + AT_A_TIME if start + AT_A_TIME < len(saves) else None
     return page(
-        request, "history.html", job=store.job(job_id), saves=shown, later=later, start=start, how=HOW_WORDS
+        request,
+        "history.html",
+        job=store.job(job_id),
+        saves=shown,
+        later=later,
+        start=start,
+        how=HOW_WORDS,
+        in_words=saved_in_words,
     )
 
 
@@ -65,10 +78,21 @@ def compare_revisions(
 ) -> Response:
     """What differs between two revisions, drawer by drawer."""
     store = store_of(request)
+    told = store.compare(job_id, earlier, to)
     return page(
         request,
         "compare_revisions.html",
         job=store.job(job_id),
-        told=store.compare(job_id, earlier, to),
-        text=shown_value,
+        told=told,
+        parts=[_part(part) for part in told.parts],
     )
+
+
+def _part(part: PartChange) -> dict[str, Any]:
+    """A part that differs in the words of the sheets: `name`, `change`, and `rows` of key, before, after."""
+    rows = []
+    for one in part.keys:
+        named = named_key(part.kind, part.id, one.key)
+        key = "" if part.kind == "" or not named[1] else key_in_words(*named)
+        rows.append((key, value_in_words(*named, one.old), value_in_words(*named, one.new)))
+    return {"name": part_in_words(part.kind, part.id), "change": part.change, "rows": rows}

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Any, Literal
+from typing import Any, Literal, NamedTuple
 
 from drawerwright.store.differing import changed_keys
 from drawerwright.store.merging import merge
 from drawerwright.store.parts import ABSENT, JOB, PartKey, Parts, alike, parts_of, values_of
-from drawerwright.web.schedule.columns import shown_value
+from drawerwright.web.schedule.key_words import key_in_words, named_key, part_in_words, value_in_words
 
 Side = Literal["mine", "theirs"]
 
@@ -18,11 +18,12 @@ Side = Literal["mine", "theirs"]
 class KeyClash:
     """One key that the two versions have differently, as text; `both`: each side changed it.
 
-    `suggested`: the side that alone changed it, else mine.
+    `words`: what the key is called on the sheets. `suggested`: the side that alone changed it, else mine.
     """
 
     field: str
     key: str
+    words: str
     base: str
     mine: str
     theirs: str
@@ -30,12 +31,22 @@ class KeyClash:
     suggested: Side
 
 
+class _Texts(NamedTuple):
+    base: str
+    mine: str
+    theirs: str
+
+
 @dataclass(frozen=True, slots=True)
 class Clash:
-    """One part that was changed twice. `whole`: a side took it away, or it has no keys of its own."""
+    """One part that was changed twice; `title` in words.
+
+    `whole`: a side took it away, or it has no keys of its own.
+    """
 
     part: PartKey
     name: str
+    title: str
     whole: bool
     keys: tuple[KeyClash, ...]
 
@@ -53,8 +64,10 @@ def clashes_of(base: Mapping[str, Any], mine: Mapping[str, Any], theirs: Mapping
             before_text, my_text, their_text = (
                 ", ".join(side) for side in (part.base, part.mine, part.theirs)
             )
-            one = KeyClash(f"c{len(found)}.0", part.name, before_text, my_text, their_text, True, "mine")
-            found.append(Clash(PartKey("order", part.id), part.name, True, (one,)))
+            title = part_in_words("order", part.id)
+            texts = (before_text, my_text, their_text)
+            one = KeyClash(f"c{len(found)}.0", part.name, title, *texts, True, "mine")
+            found.append(Clash(PartKey("order", part.id), part.name, title, True, (one,)))
     return found
 
 
@@ -88,9 +101,12 @@ def settled_values(
 def _clash(number: int, part: PartKey, before: Parts, ours: Parts, others: Parts) -> Clash:
     was, mine, theirs = (side.get(part, ABSENT) for side in (before, ours, others))
     name = f"defaults.{part.id}" if part.kind == "defaults" else f"{part.kind} {part.id}".strip()
+    title = part_in_words(part.kind, part.id)
     if not isinstance(mine, dict) or not isinstance(theirs, dict):
-        one = KeyClash(f"c{number}.0", name, _text(was), _text(mine), _text(theirs), True, "mine")
-        return Clash(part, name, True, (one,))
+        texts = _Texts(*(_text(part, "", one) for one in (was, mine, theirs)))
+        words = key_in_words("drawer", part.id) if part.kind == "defaults" else title
+        one = KeyClash(f"c{number}.0", name, words, *texts, True, "mine")
+        return Clash(part, name, title, True, (one,))
     start = was if isinstance(was, dict) else {}
     changed = {
         side: {one.key for one in changed_keys(start, content)}
@@ -100,9 +116,11 @@ def _clash(number: int, part: PartKey, before: Parts, ours: Parts, others: Parts
     for at, change in enumerate(changed_keys(theirs, mine)):
         by_mine, by_theirs = (_touches(change.key, changed[side]) for side in ("mine", "theirs"))
         suggested: Side = "theirs" if by_theirs and not by_mine else "mine"
-        texts = (_text(_at(start, change.key)), _text(change.new), _text(change.old))
-        keys.append(KeyClash(f"c{number}.{at}", change.key, *texts, by_mine and by_theirs, suggested))
-    return Clash(part, name, False, tuple(keys))
+        sides = (_at(start, change.key), change.new, change.old)
+        texts = _Texts(*(_text(part, change.key, one) for one in sides))
+        words = key_in_words(*named_key(part.kind, part.id, change.key))
+        keys.append(KeyClash(f"c{number}.{at}", change.key, words, *texts, by_mine and by_theirs, suggested))
+    return Clash(part, name, title, False, tuple(keys))
 
 
 def _touches(key: str, changed: set[str]) -> bool:
@@ -118,8 +136,8 @@ def _at(content: Any, key: str) -> Any:
     return content
 
 
-def _text(value: Any) -> str:
-    return "(not there)" if value is ABSENT else shown_value(value)
+def _text(part: PartKey, key: str, value: Any) -> str:
+    return "(not there)" if value is ABSENT else value_in_words(*named_key(part.kind, part.id, key), value)
 
 
 def _content(clash: Clash, ours: Parts, others: Parts, picked: Mapping[str, str]) -> Any:
