@@ -68,6 +68,11 @@ class CarriedDrawer:
         return self.fitted.id
 
     @property
+    def figured(self) -> Slide | None:
+        """The slide that figures are told of: its own, else the one that came nearest; None: neither."""
+        return self.slide or self.nearest
+
+    @property
     def limit(self) -> Capacity | None:
         """The lowest of the capacities; the one told first of equal ones."""
         return min(self.capacities, key=lambda one: one.moving, default=None)
@@ -75,8 +80,7 @@ class CarriedDrawer:
     @property
     def missing(self) -> tuple[str, ...]:
         """Names of the slide family's keys that would be needed and are not told."""
-        told = self.slide or self.nearest
-        return () if told is None else told.data.missing
+        return () if self.figured is None else self.figured.data.missing
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,9 +6,13 @@ import math
 from typing import Final
 
 from drawerwright.carry.capacities import Capacity
+from drawerwright.carry.carried import CarriedDrawer
 from drawerwright.carry.words import NEWTONS_A_POUND
-from drawerwright.model.fitted import Check
-from drawerwright.pack.figures import margin_text
+from drawerwright.drawing.views.standing import standing
+from drawerwright.drawing.views.stops import lacking_words, nearest_miss
+from drawerwright.model.check_names import check_name_within
+from drawerwright.model.fitted import MOUNT_WORDS, Check
+from drawerwright.pack.figures import margin_text, millimetres
 from drawerwright.pack.shown import Shown
 from drawerwright.units import HARDLY, MM_PER_INCH
 
@@ -30,6 +34,23 @@ def capacity_name(capacity: Capacity) -> str:
     """What a capacity rests on; a test at a raised load is called modified here as everywhere."""
     name = CAPACITY_NAMES[capacity.name]
     return name.replace("a test", "a modified test") if capacity.modified else name
+
+
+def as_if_text(one: CarriedDrawer, shown: Shown) -> str:
+    """On which slide the figures of a drawer that fits nothing are told, and why it does not fit.
+
+    Empty where a slide fits, or where nothing is told.
+    """
+    chosen, miss = one.fitted.nearest, nearest_miss(standing(one.fitted))
+    if one.slide is not None or chosen is None or (one.nearest is None and one.load is None):
+        return ""
+    stops = () if miss is None else miss.stops
+    why = "; ".join(
+        f"{check_name_within(check)}, {lacking_words(check, margin, unit, shown)}"
+        for check, margin, unit in stops
+    )
+    on = f"{chosen.family.id} / {millimetres(chosen.length.nominal)} {MOUNT_WORDS[chosen.mount]}"
+    return f"Carried as if on {on}, which does not fit" + (f": {why}." if why else ".")
 
 
 def carry_margin_text(check: Check, shown: Shown) -> str:

@@ -8,12 +8,13 @@ from importlib.resources import files
 from typing import Any, Final
 
 from drawerwright.carry.carried import CarriedDrawer
+from drawerwright.carry.closing import Closing
 from drawerwright.carry.words import Words
 from drawerwright.catalogue.family_left_out import left_out_words
 from drawerwright.model.check_names import check_name
 from drawerwright.model.fitted import Check, State
 from drawerwright.pack.beside import in_order_of_care, short_ids
-from drawerwright.pack.carry_figures import STATE_WORDS, capacity_name, carry_margin_text
+from drawerwright.pack.carry_figures import STATE_WORDS, as_if_text, capacity_name, carry_margin_text
 from drawerwright.pack.carry_rows import ends_words, row_groups, screw_words
 from drawerwright.pack.distinct import AlikeDrawers
 from drawerwright.pack.drawer_page import slide_text
@@ -84,7 +85,7 @@ def _load_bar(one: CarriedDrawer, shown: Shown) -> dict[str, Any] | None:
 
 def _strip(one: CarriedDrawer, words: Words) -> list[tuple[str, str]]:
     """The main answers, each under its name."""
-    limit, slide = one.limit, one.slide
+    limit, slide = one.limit, one.figured
     told = [("Moves", NOT_TOLD if one.load is None else words.mass(one.load))]
     if limit is not None:
         told.append((f"May move: {capacity_name(limit)}", words.mass(limit.moving)))
@@ -104,17 +105,12 @@ def _strip(one: CarriedDrawer, words: Words) -> list[tuple[str, str]]:
     told.append(("Most on a roller group", NOT_TOLD if rollers is None else words.force(rollers.largest)))
     screw = screw_words(float(drawn.screw_rear[-1]), words) if data.has_screws else NOT_TOLD
     told.append(("Rearmost fixing, full out", screw))
-    told.append(
-        ("Closes by itself", NOT_TOLD if closing is None else _by_itself(closing.let_go.closes, words, one))
-    )
+    told.append(("Closes by itself", NOT_TOLD if closing is None else _by_itself(closing, words)))
     return told
 
 
-def _by_itself(closes: bool, words: Words, one: CarriedDrawer) -> str:
-    assert one.slide is not None
-    assert one.slide.closing is not None
-    ends = ends_words(one.slide.closing.let_go, words)
-    return f"yes, {ends}" if closes else f"no, {ends}"
+def _by_itself(closing: Closing, words: Words) -> str:
+    return f"{'yes' if closing.let_go.closes else 'no'}, {ends_words(closing.let_go, words)}"
 
 
 def _beside(alike: AlikeDrawers, one: CarriedDrawer, shown: Shown) -> list[dict[str, Any]]:
@@ -123,9 +119,10 @@ def _beside(alike: AlikeDrawers, one: CarriedDrawer, shown: Shown) -> list[dict[
     careful = [check_row(check, shown) for check in ordered if check.state != "ok"]
     fine = [check_row(check, shown) for check in ordered if check.state == "ok"]
     told = [
+        {"kind": "notes", "title": "No slide fits", "rows": _not_fitted(one, shown)},
         {"kind": "checks", "title": "Look at these", "rows": careful},
         {"kind": "fine", "title": "Checks that hold, and how much is left", "rows": fine},
-        {"kind": "notes", "title": "What is not known", "rows": [*_not_fitted(one), *missing_rows(one)]},
+        {"kind": "notes", "title": "What is not known", "rows": missing_rows(one)},
         {"kind": "notes", "title": "Cautions", "rows": [*_standing_free(alike), *carrying_cautions()]},
     ]
     return [each for each in told if each["rows"]]
@@ -142,13 +139,16 @@ def check_row(check: Check, shown: Shown) -> dict[str, str]:
     }
 
 
-def _not_fitted(one: CarriedDrawer) -> list[dict[str, str]]:
+def _not_fitted(one: CarriedDrawer, shown: Shown) -> list[dict[str, str]]:
+    """Of a drawer that fits nothing: on which slide its figures are told all the same."""
     if one.slide is not None:
         return []
     says = (
         "No slide fits this drawer, so nothing is drawn out. What would make it fit stands on its own sheet."
     )
-    return [{"who": "Slide", "says": says}]
+    as_if = as_if_text(one, shown)
+    told = [{"who": "Figures", "says": for_sheets(as_if)}] if as_if else []
+    return [*told, {"who": "Slide", "says": says}]
 
 
 def missing_rows(one: CarriedDrawer) -> list[dict[str, str]]:

@@ -32,9 +32,12 @@ UPRIGHT: Final = 90.0
 
 
 def row_groups(one: CarriedDrawer, words: Words) -> list[dict[str, Any]]:
-    """Titled groups of rows; those that nothing is known of are left out."""
+    """Titled groups of rows; those that nothing is known of are left out.
+
+    Of a drawer that fits nothing they are told as if it ran on the slide that came nearest.
+    """
     groups: list[tuple[str, Sequence[Row]]] = [("May move, the least first", _capacities(one, words))]
-    slide = one.slide
+    slide = one.figured
     if slide is not None:
         groups += [
             ("Sag at full out", _sag(slide, words)),

@@ -10,7 +10,7 @@ from typing import Any
 
 import pdfplumber
 import pytest
-from hypothesis import given
+from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from drawerwright.carry import CarriedDrawer, carry_document, carry_job
@@ -25,7 +25,7 @@ from drawerwright.model.job import Job
 from drawerwright.pack import USUAL, pack_contents
 from drawerwright.pack.carry_cabinet import cabinet_page
 from drawerwright.pack.carry_columns import part_groups
-from drawerwright.pack.carry_figures import carry_margin_text, figure_down
+from drawerwright.pack.carry_figures import as_if_text, carry_margin_text, figure_down
 from drawerwright.pack.carry_page import MISSING_NAMES, carry_page, carrying_cautions
 from drawerwright.pack.carry_pictures import chart_of, diagrams_of, filling, greatest_mass
 from drawerwright.pack.carrying import balances_of, carried_of, carrying_files
@@ -220,6 +220,38 @@ def test_a_drawer_that_fits_nothing_says_so(family: Family) -> None:
     (text,) = pages_of(fitted)
     assert "Does not fit" in text
     assert "No slide fits this drawer" in text
+
+
+def test_figures_of_a_drawer_that_fits_nothing_name_the_slide_they_are_told_on_and_why_it_fails(
+    family: Family,
+) -> None:
+    """Depth 480: the member from 2 to 502 and 3 behind it want 505."""
+    one_length = family(**MECHANICS, length=[{"nominal": 500, "holes": [0, 32, 224, 256, 416]}])
+    fitted = fitted_on([one_length], drawer("X", opening={"depth": 480.0}))[1]
+    page = page_data(fitted)
+    first = page["beside"][0]
+    says = "Carried as if on plain-16 / 500 on the cabinet side, which does not fit: depth, 25 mm short."
+    assert first["title"] == "No slide fits"
+    assert first["rows"][0] == {"who": "Figures", "says": says}
+    told = carry_document(carry_job(fitted))["drawers"][0]
+    assert told["slide"] is None
+    assert strip_of(page)["Front sags, full out"] == f"{told['sag'][-1]:.1f} mm"
+    assert "Sag at full out" in [group["title"] for group in page["figures"]]
+    assert " ".join(says.split()[:6]) in " ".join(pages_of(fitted)[0].split())
+
+
+@given(st.floats(30.0, 600.0), st.floats(0.0, 300.0), st.sampled_from(["mm", "in", "both"]))
+@settings(max_examples=20, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+def test_what_is_told_as_if_is_told_of_no_drawer_that_fits(
+    family: Family, depth: float, contents: float, units: Any
+) -> None:
+    told = drawer("X", opening={"depth": depth}, contents=contents)
+    fitted = fitted_on([family(**MECHANICS)], told)[1]
+    (one,) = carried_of(distinct_drawers(fitted), MM, None)
+    text = as_if_text(one, Shown(units))
+    assert bool(text) == (one.slide is None and (one.nearest is not None or one.load is not None))
+    if text:
+        assert re.search(r"which does not fit: .+ (short|off)\.$", text)
 
 
 def test_alike_drawers_have_one_page_also_in_cabinets_that_stand_differently(family: Family) -> None:

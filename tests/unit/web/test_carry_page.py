@@ -225,8 +225,25 @@ def test_a_family_that_tells_little_gets_what_can_be_said_and_what_to_measure(cl
 
 def test_a_drawer_that_fits_nothing_is_not_drawn_out(client: TestClient) -> None:
     page = page_of(client, asked(carry="1", depth="200"))
-    assert "Nothing to draw out" in page.text
+    assert "No slide fits" in page.text
     assert not page.of("svg", data_bent="")
+
+
+def test_figures_of_a_drawer_that_fits_nothing_name_the_slide_that_they_are_told_on_and_why_it_fails(
+    client: TestClient,
+) -> None:
+    told = r"Carried as if on \S+ / \d+ on the cabinet side, which does not fit: depth, 105 mm short\."
+    assert len(re.findall(told, page_of(client, asked(carry="1", depth="200")).text)) == 1
+    assert "as if" not in page_of(client, asked(carry="1")).text
+
+
+def test_figures_told_as_if_are_those_of_the_answer_s_json(client: TestClient) -> None:
+    page = page_of(client, asked(carry="1", depth="200"))
+    twin = next(one["href"] for one in page.of("a") if one.get("href", "").startswith("/api/v1/quick/carry"))
+    told = client.get(twin).json()["drawers"][0]
+    assert told["slide"] is None
+    assert f"{told['nearest']['family']} / {told['nearest']['nominal']:g} " in page.text
+    assert f"sags {told['sag'][-1]:.1f} mm" in page.text
 
 
 def test_the_data_of_a_section_are_json_that_no_text_can_break_out_of(client: TestClient) -> None:

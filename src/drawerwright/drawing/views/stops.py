@@ -96,22 +96,27 @@ def stop_words(miss: Rejected, units: Units) -> tuple[str, str]:
     name = f"{miss.family} / {shown_length(miss.nominal)}"
     if miss.mount != "side":
         name += f" {MOUNT_WORDS[miss.mount]}"
-    word = "off" if miss.because in _OFF else "short"
-    return (f"stopped by {check_name_within(miss.because)}", f"{name}: {_lacking(miss, units)} {word}")
+    lacks = lacking_words(miss.because, miss.margin, miss.unit, units)
+    return (f"stopped by {check_name_within(miss.because)}", f"{name}: {lacks}")
 
 
-def _lacking(miss: Rejected, units: Units) -> str:
+def lacking_words(check: str, margin: float, unit: str, units: Units) -> str:
+    """By how much a check stops, and which way: "23.4 mm short"; `margin` [unit] is negative."""
+    return f"{_lacking(margin, unit, units)} {'off' if check in _OFF else 'short'}"
+
+
+def _lacking(margin: float, unit: str, units: Units) -> str:
     """What is missing, rounded away from 0 as every margin is, so that as much more is enough."""
     own = shown_in(units)
-    if miss.unit == "kg":
-        kg = miss.margin / float(KG_PER_POUND) if own.in_inches else miss.margin
+    if unit == "kg":
+        kg = margin / float(KG_PER_POUND) if own.in_inches else margin
         return f"{_tenths(kg)} {'lb' if own.in_inches else 'kg'}"
-    if miss.unit != "mm":
-        return f"{shown_length(-miss.margin)} {miss.unit}"
-    if not own.with_inches or is_slight(miss.margin):
-        return f"{_tenths(miss.margin)} mm"
-    inches = shown(miss.margin, "in", down=True).removeprefix("\u2212")
-    return inches if own.in_inches else f"{_tenths(miss.margin)} mm ({inches})"
+    if unit != "mm":
+        return f"{shown_length(-margin)} {unit}"
+    if not own.with_inches or is_slight(margin):
+        return f"{_tenths(margin)} mm"
+    inches = shown(margin, "in", down=True).removeprefix("\u2212")
+    return inches if own.in_inches else f"{_tenths(margin)} mm ({inches})"
 
 
 def _tenths(margin: float) -> str:

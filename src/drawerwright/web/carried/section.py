@@ -18,7 +18,7 @@ from drawerwright.errors import InputError
 from drawerwright.model.check_names import check_name
 from drawerwright.model.fitted import Check, FittedDrawer, FittedJob, State
 from drawerwright.pack.beside import in_order_of_care
-from drawerwright.pack.carry_figures import STATE_WORDS, capacity_name, carry_margin_text
+from drawerwright.pack.carry_figures import STATE_WORDS, as_if_text, capacity_name, carry_margin_text
 from drawerwright.pack.carry_page import carrying_cautions, missing_rows, worst_state
 from drawerwright.pack.carry_rows import lean_words, row_groups
 from drawerwright.pack.figures import mass_text, mass_unit
@@ -97,6 +97,11 @@ class CarrySection:
         return self.one.slide
 
     @property
+    def as_if(self) -> str:
+        """On which slide its figures are told though none fits; empty where one does, or nothing is told."""
+        return as_if_text(self.one, self.shown)
+
+    @property
     def state(self) -> State:
         """The severest state of its checks."""
         return worst_state(self.one.checks) if self.slide is not None else "stop"
@@ -105,7 +110,7 @@ class CarrySection:
     def verdict(self) -> str:
         """That in words."""
         if self.slide is None:
-            return "Nothing to draw out"
+            return "No slide fits"
         stopped = {check.id for check in self.one.checks if check.state == "stop"}
         if stopped == {"tipping"}:
             return "Carries, but its cabinet tips"
@@ -122,7 +127,7 @@ class CarrySection:
                 told.append(f"{word}: {', '.join(found)}")
         if self.bar is not None:
             told.append(self.bar.words)
-        slide = self.slide
+        slide = self.one.figured
         if slide is None:
             return told
         if slide.data.has_sag:
@@ -158,7 +163,7 @@ class CarrySection:
     @property
     def sag_says(self) -> str:
         """Sag at full travel and who makes it up."""
-        slide = self.slide
+        slide = self.one.figured
         if slide is None:
             return _NO_SLIDE
         if not slide.data.has_sag:
@@ -168,7 +173,10 @@ class CarrySection:
     @property
     def closing_says(self) -> list[str]:
         """How it closes, in sentences."""
-        closing = None if self.slide is None else self.slide.closing
+        slide = self.one.figured
+        if slide is None:
+            return [_NO_SLIDE]
+        closing = slide.closing
         if closing is None:
             return ["The slide family tells of no closing unit."]
         return [
@@ -195,7 +203,7 @@ class CarrySection:
             (group["title"], [(row["title"], row["figures"]) for row in group["rows"]])
             for group in row_groups(self.one, self.words)
         ]
-        sides = [] if self.slide is None else self._sides(self.slide)
+        sides = [] if self.one.figured is None else self._sides(self.one.figured)
         return [*told[:2], ("Load off centre", sides), *told[2:]] if sides else told
 
     def _sides(self, slide: Slide) -> list[tuple[str, str]]:
