@@ -151,10 +151,10 @@ def _packing_items(fitted: FittedDrawer, mounting: Mounting) -> Iterator[tuple[I
         alike = [strip for strip in strips if strip.thickness == thickness]
         screws = sum(strip.count * packing_screws(strip.length) for strip in alike)
         note = (
-            f"size: of the packing; {millimetres(PACKING_SCREW_END)} mm from its ends, at most"
-            f" {millimetres(PACKING_SCREW_PITCH)} mm apart (common practice, no source)"
+            f"through packing of {millimetres(thickness)} mm: {millimetres(PACKING_SCREW_END)} mm from its"
+            f" ends, at most {millimetres(PACKING_SCREW_PITCH)} mm apart (common practice, no source)"
         )
-        yield Item("screw, packing", "", thickness, "", "piece", note=note), screws
+        yield Item("screw, packing", "", None, "", "piece", note=note), screws
 
 
 def packing_screws(length: float) -> int:

@@ -142,9 +142,13 @@ def test_screws_of_packing_are_counted_by_the_strips_of_the_cut_list_for_each_th
         Part("rear packing left", 1, 60.0, 20.0, 3.0, "length"),
         Part("rear packing right", 1, 60.0, 20.0, 3.0, "length"),
     )
-    found = counts(replace(one, parts=(*one.parts, *strips)))
-    screws = {size: used for (name, size, _), used in found.items() if name == "screw, packing"}
-    assert screws == {38.0: 3, 41.0: 3, 3.0: 2}
+    rows = hardware_rows(job_of(replace(one, parts=(*one.parts, *strips)))[1])
+    found = [(row.used, row.item.note.partition(":")[0]) for row in rows if row.item.name == "screw, packing"]
+    assert found == [
+        (3, "through packing of 38 mm"),
+        (3, "through packing of 41 mm"),
+        (2, "through packing of 3 mm"),
+    ]
     assert not any(name == "screw, packing" for name, _, _ in counts(one))
 
 
