@@ -251,7 +251,7 @@ def _names(
             above = _tip(part, picture, side, upwards=1.0) if part.name == name else None
             if above is not None:
                 title, sizes = _words(fitted, name, units, sizes_of)
-                bend = (above[0], points.top + step)
+                bend = (above[0], points.top + 2.0 * step)
                 drawn.append(Leader(above, (0.0, 0.0), side * _SHOULDER, title, sizes, bend=bend))
     brackets = [_tip(part, picture, 1.0) for part in parts if part.name == "locking bracket"]
     for under in brackets:
