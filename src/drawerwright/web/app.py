@@ -40,6 +40,7 @@ from drawerwright.web.pages import cabinets as cabinets_page
 from drawerwright.web.pages import choice as choice_page
 from drawerwright.web.pages import compare as compare_page
 from drawerwright.web.pages import conflict as conflict_page
+from drawerwright.web.pages import device_name as device_name_page
 from drawerwright.web.pages import drawer as drawer_page
 from drawerwright.web.pages import family_form as family_form_page
 from drawerwright.web.pages import family_history as family_history_page
@@ -74,6 +75,7 @@ PAGE_ROUTERS: tuple[APIRouter, ...] = (
     choice_page.router,
     compare_page.router,
     conflict_page.router,
+    device_name_page.router,
     drawer_page.router,
     family_form_page.router,
     family_history_page.router,

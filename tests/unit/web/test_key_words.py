@@ -69,6 +69,11 @@ def test_a_value_is_shown_in_the_words_of_its_field(kind: str, key: str, value: 
         ),
         ("changed defaults.front: gap", "changed for every drawer: front gap"),
         ("changed defaults.side", "changed for every drawer: sides"),
+        (
+            "added defaults.box; removed defaults.front",
+            "added for every drawer: box; removed for every drawer: front",
+        ),
+        ("changed 3 defaults", "changed 3 values for every drawer"),
         ("changed cabinet B 1: first_row", "changed cabinet B 1: first row"),
         ("added drawer A; changed 2 drawers", "added drawer A; changed 2 drawers"),
         ("measured anew: see note.txt", "measured anew: see note.txt"),

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from datetime import datetime
 from typing import Any, Final
 
-from fastapi import APIRouter
+from fastapi import APIRouter, Request
 from starlette.responses import Response
 
 from drawerwright.errors import Fault, InputError
@@ -20,6 +20,7 @@ from drawerwright.web.api.jobs import Body, Kept
 from drawerwright.web.api.saving import read_saving
 from drawerwright.web.api.stored import gaps_values, tick_values
 from drawerwright.web.bench.gaps import with_inches
+from drawerwright.web.device_name import name_told
 
 router = APIRouter(prefix="/jobs/{job}", tags=["bench"])
 
@@ -40,7 +41,7 @@ def gaps(store: Kept, job: str, drawer: str | None = None) -> Response:
 @router.post(
     "/gaps", **described("add_gaps", body="MeasuredGaps", answer="StoredGap", makes=True, also=(404,))
 )
-def add_gaps(store: Kept, job: str, body: Body) -> Response:
+def add_gaps(request: Request, store: Kept, job: str, body: Body) -> Response:
     """Keep one measuring of a front. Readings have the columns of the gaps file; earlier ones stay.
 
     201; 200 for what was kept already under its `token`, which goes with one reading alone.
@@ -60,7 +61,7 @@ def add_gaps(store: Kept, job: str, body: Body) -> Response:
         says = "hold no gap: at least one is wanted"
         raise InputError([Fault("readings", show_value(readings), says, '{"left_top": 3}')])
     assert row.drawer
-    stored = store.add_gaps(job, row.drawer, kept, by=told.by, token=token)
+    stored = store.add_gaps(job, row.drawer, kept, by=told.by or name_told(request), token=token)
     return answer(gaps_values(stored), 200 if stored.again else 201)
 
 
@@ -77,7 +78,7 @@ def ticks(store: Kept, job: str, drawer: str | None = None) -> Response:
 
 
 @router.post("/ticks", **described("set_ticks", body="SetTicks", answer="Ticks", also=(404,)))
-def set_ticks(store: Kept, job: str, body: Body) -> Response:
+def set_ticks(request: Request, store: Kept, job: str, body: Body) -> Response:
     """Tick steps, or take ticks away; several at once from a bench that had no connection.
 
     `at` is the bench's own clock: what was said last holds, in whatever order it comes in. What was sent
@@ -85,9 +86,8 @@ def set_ticks(store: Kept, job: str, body: Body) -> Response:
     """
     told = read_saving(body, "ticks", based=False)
     said = [_tick(one, at) for at, one in enumerate(_listed(told.parts["ticks"]))]
-    stand = [
-        store.set_tick(job, drawer, step, done, at=when, by=told.by) for drawer, step, done, when in said
-    ]
+    by = told.by or name_told(request)
+    stand = [store.set_tick(job, drawer, step, done, at=when, by=by) for drawer, step, done, when in said]
     return answer({"schema": "drawerwright/ticks/1", "ticks": [tick_values(one) for one in stand]})
 
 

@@ -23,6 +23,7 @@ from drawerwright.web.bench.changed import standing_ticks
 from drawerwright.web.bench.gaps import has_gaps
 from drawerwright.web.bench.order import BenchPlan, bench_plan, place_of
 from drawerwright.web.bench.steps import Drawn, bench_steps, tick_name
+from drawerwright.web.device_name import name_told
 from drawerwright.web.families import families_of
 from drawerwright.web.fitting import answer_values
 from drawerwright.web.pages.bench_gaps import gaps_address
@@ -105,7 +106,9 @@ def tick(request: Request, job_id: str, name: str, form: Form, piece: Piece = 1)
     if step not in keys:
         says = "is not a step of this drawer: " + ", ".join(keys)
         raise InputError([Fault("tick", step[:80], says, f"{keys[0]}:1")])
-    store.set_tick(job_id, name, tick_name(step, piece), done == "1", at=datetime.now(UTC))
+    store.set_tick(
+        job_id, name, tick_name(step, piece), done == "1", at=datetime.now(UTC), by=name_told(request)
+    )
     where = f"?piece={piece}" if piece > 1 else ""
     return RedirectResponse(f"{request.url.path}{where}#{step}", 303)
 

@@ -27,6 +27,7 @@ from drawerwright.web.bench.gaps import (
     read_gap_form,
     sent_once,
 )
+from drawerwright.web.device_name import name_told
 from drawerwright.web.families import families_of
 from drawerwright.web.faults import UNPROCESSABLE
 from drawerwright.web.fitting import answer_values
@@ -62,7 +63,8 @@ def keep_gaps(request: Request, job_id: str, name: str, form: Form) -> Response:
         return _page(request, job, name, told, {}, error.faults)
     if faults:
         return _page(request, job, name, told, faults)
-    store.add_gaps(job.id, name, readings, token=sent_once(told.get("token", ""), readings))
+    token = sent_once(told.get("token", ""), readings)
+    store.add_gaps(job.id, name, readings, by=name_told(request), token=token)
     return RedirectResponse(f"{gaps_address(job.id, name)}#moves", 303)
 
 

@@ -11,6 +11,7 @@ from starlette.responses import RedirectResponse, Response
 
 from drawerwright.store import Conflict
 from drawerwright.units import ShownUnits
+from drawerwright.web.device_name import name_told
 from drawerwright.web.families import families_of
 from drawerwright.web.pages.conflict import conflict_address
 from drawerwright.web.pages.forms import Form, revision_told, store_of
@@ -78,7 +79,9 @@ def save_cabinet(request: Request, job_id: str, form: Form) -> Response:
         name.removeprefix("key."): text for name, text in told.items() if name.startswith("key.") and cabinet
     }
     try:
-        store_of(request).save_job(job_id, with_cabinet(values, cabinet, texts), based_on=based_on)
+        store_of(request).save_job(
+            job_id, with_cabinet(values, cabinet, texts), based_on=based_on, by=name_told(request)
+        )
     except Conflict as conflict:
         return RedirectResponse(conflict_address(job_id, conflict), 303)
     names = cabinet_names(values)

@@ -15,6 +15,7 @@ from drawerwright.fit.whole_job import WholeJobChoice
 from drawerwright.store import Conflict
 from drawerwright.units import format_length
 from drawerwright.web.aims import AIMS, AimAsked, fitted_for
+from drawerwright.web.device_name import name_told
 from drawerwright.web.families import families_of
 from drawerwright.web.fitting import Values
 from drawerwright.web.pages.conflict import conflict_address
@@ -97,7 +98,7 @@ def take_choice(request: Request, job_id: str, asked: Choosing, form: Form) -> R
         edits = _edits(values, choice) if choice else []
         try:
             if edits:
-                revisions_of(request).save(job_id, edits, based_on=based_on)
+                revisions_of(request).save(job_id, edits, based_on=based_on, by=name_told(request))
         except Conflict as conflict:
             return RedirectResponse(conflict_address(job_id, conflict), 303)
     return RedirectResponse(f"/jobs/{quote(job_id, safe='')}", 303)

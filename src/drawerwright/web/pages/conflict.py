@@ -13,6 +13,7 @@ from fastapi import APIRouter, Query, Request
 from starlette.responses import RedirectResponse, Response
 
 from drawerwright.store import Conflict
+from drawerwright.web.device_name import name_told
 from drawerwright.web.pages.forms import Form, revision_told, store_of
 from drawerwright.web.render import page
 from drawerwright.web.schedule.form import text_fields
@@ -49,7 +50,9 @@ def settle_conflict(
     values = settled_values(revisions.at(job_id, base), ours, others, clashes, told)
     what = f"settled between revisions {theirs} and {mine}"
     try:
-        store_of(request).save_job(job_id, values, based_on=revision_told(told), what=what)
+        store_of(request).save_job(
+            job_id, values, based_on=revision_told(told), by=name_told(request), what=what
+        )
     except Conflict as again:
         return RedirectResponse(conflict_address(job_id, again), 303)
     return RedirectResponse(f"/jobs/{quote(job_id, safe='')}", 303)
@@ -71,6 +74,7 @@ def _page(request: Request, job_id: str, mine: int, theirs: int, base: int) -> R
         job=store.job(job_id),
         clashes=_clashes(request, job_id, mine, theirs, base),
         their_save=their_save,
+        name=name_told(request),
         what=saved_in_words(their_save.what) if their_save else "",
         **told,
     )

@@ -14,6 +14,7 @@ from drawerwright.store.faults import not_in_store
 from drawerwright.units import BareUnit
 from drawerwright.web.carried.asked import carry_pairs
 from drawerwright.web.carried.page import answer_with_carry
+from drawerwright.web.device_name import name_told
 from drawerwright.web.families import families_of
 from drawerwright.web.fitting import answer_values
 from drawerwright.web.pages.conflict import conflict_address
@@ -105,7 +106,7 @@ def save_drawer(request: Request, job_id: str, drawer: str, form: Form) -> Respo
     if not edits:
         return RedirectResponse(f"{path}?saved={based_on}{back}", 303)
     try:
-        saved = revisions.save(job_id, edits, based_on=based_on)
+        saved = revisions.save(job_id, edits, based_on=based_on, by=name_told(request))
     except Conflict as conflict:
         return RedirectResponse(conflict_address(job_id, conflict), 303)
     if saved.refused:

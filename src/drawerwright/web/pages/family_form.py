@@ -16,6 +16,7 @@ from drawerwright.catalogue.family_words import KeyWords, sections_of_family
 from drawerwright.catalogue.family_writer import write_family_toml
 from drawerwright.errors import Fault, InputError
 from drawerwright.store import Conflict, NotInStore, Store
+from drawerwright.web.device_name import name_told
 from drawerwright.web.families import families_of
 from drawerwright.web.family.checking import CheckedFamily, check_form, faults_of_values
 from drawerwright.web.family.fields import TABLES, form_of, read_form, rows_of
@@ -121,7 +122,8 @@ def _save(request: Request, form: FormData, *, title: str, name: str | None) -> 
         faults["id"] = Fault("id", str(read.values["id"]), says, _free_id(store, str(read.values["id"])))
     if not faults and not checked.others:
         try:
-            saved = store.save_family(read.values, based_on=based_on, what=str(form.get("what") or "")[:200])
+            what = str(form.get("what") or "")[:200]
+            saved = store.save_family(read.values, based_on=based_on, by=name_told(request), what=what)
             return RedirectResponse(f"/slides/{saved.id}", 303)
         except Conflict as conflict:
             told = {

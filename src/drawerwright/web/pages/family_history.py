@@ -10,6 +10,7 @@ from starlette.responses import RedirectResponse, Response
 from drawerwright.catalogue.family_words import family_words
 from drawerwright.store import Difference, PartChange
 from drawerwright.units import show_value
+from drawerwright.web.device_name import name_told
 from drawerwright.web.families import shipped_families
 from drawerwright.web.family.fields import text_of
 from drawerwright.web.family.uses import uses_of
@@ -50,14 +51,18 @@ def history(
 @router.post("/slides/{name}/undo")
 def undo(request: Request, name: str, form: Form) -> Response:
     """Take back the last change, as a new revision."""
-    store_of(request).undo_family(name, based_on=revision_told(dict(text_fields(form))))
+    store_of(request).undo_family(
+        name, based_on=revision_told(dict(text_fields(form))), by=name_told(request)
+    )
     return RedirectResponse(f"/slides/{name}/history", 303)
 
 
 @router.post("/slides/{name}/redo")
 def redo(request: Request, name: str, form: Form) -> Response:
     """Bring back what was taken back last."""
-    store_of(request).redo_family(name, based_on=revision_told(dict(text_fields(form))))
+    store_of(request).redo_family(
+        name, based_on=revision_told(dict(text_fields(form))), by=name_told(request)
+    )
     return RedirectResponse(f"/slides/{name}/history", 303)
 
 
@@ -66,7 +71,8 @@ def take_again(request: Request, name: str, number: int, form: Form) -> Response
     """Save the values of an earlier revision, or of one kept on the side, as the newest."""
     store = store_of(request)
     based_on = revision_told(dict(text_fields(form)))
-    store.save_family(store.family(name, number).values, based_on=based_on, what=f"as in revision {number}")
+    values, what = store.family(name, number).values, f"as in revision {number}"
+    store.save_family(values, based_on=based_on, by=name_told(request), what=what)
     return RedirectResponse(f"/slides/{name}/history", 303)
 
 

@@ -9,6 +9,7 @@ from fastapi import APIRouter, Query, Request
 from starlette.responses import RedirectResponse, Response
 
 from drawerwright.store import Conflict, PartChange
+from drawerwright.web.device_name import LONGEST, name_told
 from drawerwright.web.pages.conflict import conflict_address
 from drawerwright.web.pages.forms import Form, revision_told, store_of
 from drawerwright.web.render import page
@@ -52,6 +53,8 @@ def show_history(
         start=start,
         how=HOW_WORDS,
         in_words=saved_in_words,
+        name=name_told(request),
+        longest_name=LONGEST,
     )
 
 
@@ -63,7 +66,8 @@ def take_again(request: Request, job_id: str, form: Form) -> Response:
     store = store_of(request)
     values = revisions_of(request).at(job_id, wanted)
     try:
-        store.save_job(job_id, values, based_on=revision_told(told), what=f"as it was in revision {wanted}")
+        what = f"as it was in revision {wanted}"
+        store.save_job(job_id, values, based_on=revision_told(told), by=name_told(request), what=what)
     except Conflict as conflict:
         return RedirectResponse(conflict_address(job_id, conflict), 303)
     return RedirectResponse(f"/jobs/{quote(job_id, safe='')}/history", 303)

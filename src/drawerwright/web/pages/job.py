@@ -15,6 +15,7 @@ from drawerwright.catalogue.contents import contents_preset_ids
 from drawerwright.errors import Fault
 from drawerwright.store import Conflict, StoredJob
 from drawerwright.units import format_mass
+from drawerwright.web.device_name import name_told
 from drawerwright.web.families import families_of
 from drawerwright.web.faults import UNPROCESSABLE
 from drawerwright.web.fitting import place_of
@@ -99,7 +100,7 @@ def save_job(request: Request, job_id: str, view: Viewed, form: Form) -> Respons
     remarks: tuple[str, ...] = ()
     try:
         if edits or then:
-            saved = revisions.save(job_id, edits, based_on=based_on, then=then)
+            saved = revisions.save(job_id, edits, based_on=based_on, by=name_told(request), then=then)
             values = saved.values
             remarks = (*saved.remarks, *map(_not_saved, saved.refused))
     except Conflict as conflict:
@@ -144,7 +145,12 @@ def save_edits(request: Request, job_id: str, view: Viewed, told: Edits) -> Resp
         return JSONResponse(_refused(unread), UNPROCESSABLE)
     try:
         saved = revisions_of(request).save(
-            job_id, edits, based_on=told.based_on, then=None if unread else told.then, in_steps=True
+            job_id,
+            edits,
+            based_on=told.based_on,
+            by=name_told(request),
+            then=None if unread else told.then,
+            in_steps=True,
         )
     except Conflict as conflict:
         errors = [fault.as_json() for fault in conflict.faults]

@@ -14,6 +14,7 @@ from starlette.responses import RedirectResponse, Response
 from drawerwright.errors import Fault, InputError
 from drawerwright.store import NotInStore
 from drawerwright.web.api.files import imported, uploaded
+from drawerwright.web.device_name import LONGEST, name_told
 from drawerwright.web.families import families_of
 from drawerwright.web.faults import as_told
 from drawerwright.web.pages.forms import Form, store_of
@@ -36,7 +37,8 @@ def begin_job(request: Request, form: Form) -> Response:
     """A new job, empty but for its title."""
     told = dict(text_fields(form))
     units = "in" if told.get("units") == "in" else "mm"
-    job = store_of(request).create_job({"title": told.get("title", "").strip(), "units": units, "drawer": []})
+    values = {"title": told.get("title", "").strip(), "units": units, "drawer": []}
+    job = store_of(request).create_job(values, by=name_told(request))
     return _to(job.id)
 
 
@@ -44,7 +46,8 @@ def begin_job(request: Request, form: Form) -> Response:
 def begin_demo(request: Request) -> Response:
     """The demo job, an invented fit-out, as a job of its own."""
     text = files("drawerwright.cli").joinpath("demo.toml").read_text(encoding="utf-8")
-    return _to(store_of(request).create_job(tomllib.loads(text), what="begun with the demo").id)
+    values, what = tomllib.loads(text), "begun with the demo"
+    return _to(store_of(request).create_job(values, by=name_told(request), what=what).id)
 
 
 async def upload_of(request: Request) -> tuple[str, bytes] | InputError:
@@ -63,7 +66,7 @@ def import_job(
     if isinstance(upload, InputError):
         return jobs_page(request, faults=upload.faults, status=422)
     try:
-        made = imported(store_of(request), *upload, by="")
+        made = imported(store_of(request), *upload, by=name_told(request))
     except InputError as error:
         return jobs_page(request, faults=error.faults, status=422)
     return jobs_page(request, made=made) if made["remarks"] else _to(made["id"])
@@ -115,6 +118,7 @@ def jobs_page(
     """The page of all jobs."""
     store = store_of(request)
     values: dict[str, Any] = {"jobs": store.jobs(), "binned": store.jobs(binned=True)}
+    values |= {"name": name_told(request), "longest_name": LONGEST}
     told = as_told(faults)
     return page(request, "jobs.html", status=status, faults=told, made=made, sure_of=sure_of, **values)
 

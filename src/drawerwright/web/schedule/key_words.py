@@ -15,7 +15,7 @@ from drawerwright.web.sheet.fields import FIELDS, USUAL_WORDS
 FOR_ALL: Final = "For every drawer"
 _WHOLE: Final = {"title": "Title", "units": "Lengths in"}
 _CHANGED: Final = re.compile(
-    r"changed (?P<part>drawer .+?|cabinet .+?|defaults\.[a-z_]+)"
+    r"(?P<done>added|removed|changed) (?P<part>drawer .+?|cabinet .+?|defaults\.[a-z_]+|\d+ defaults)"
     r"(?:: (?P<keys>[a-z_.]+(?:, [a-z_.]+)*))?(?P<more> and \d+ more)?(?=; |\Z)"
 )
 """A part of what the store says of a save."""
@@ -83,6 +83,8 @@ def saved_in_words(what: str) -> str:
 def _told(found: re.Match[str]) -> str:
     kind, _, name = found["part"].partition("." if found["part"].startswith("defaults.") else " ")
     keys = found["keys"].split(", ") if found["keys"] else []
+    if name == "defaults":
+        return f"{found['done']} {kind} values for every drawer"
     if kind == "defaults":
         keys = [f"{name}.{key}" for key in keys] or [name]
         part = "for every drawer"
@@ -91,7 +93,7 @@ def _told(found: re.Match[str]) -> str:
     else:
         part = found["part"]
     known = [_in_a_sentence(key_in_words("cabinet" if kind == "cabinet" else "drawer", key)) for key in keys]
-    return f"changed {part}: {', '.join(known)}{found['more'] or ''}"
+    return f"{found['done']} {part}: {', '.join(known)}{found['more'] or ''}"
 
 
 def _in_a_sentence(words: str) -> str:

@@ -75,21 +75,30 @@ class Revisions:
         return self.values(self.store.job(job_id, revision))
 
     def save(
-        self, job_id: str, edits: Sequence[Edit], *, based_on: int, then: Then = None, in_steps: bool = False
+        self,
+        job_id: str,
+        edits: Sequence[Edit],
+        *,
+        based_on: int,
+        by: str = "",
+        then: Then = None,
+        in_steps: bool = False,
     ) -> Saved:
         """Edits done on revision `based_on` and saved, put together with what others saved since.
 
-        `in_steps`: each edit (of many, the last ones) is a revision of its own, so that undo takes back one;
+        `by`: who saves, as told. `in_steps`: each edit (of many, the last ones) is a revision of its own, so that undo takes back one;
         else they are one revision. Edits that cannot be kept are left out and told.
         Raises Conflict (nothing is lost: values with the edits are kept on the side), NotInStore, InputError.
         """
         base = self.at(job_id, based_on)
         edited = edit_values(base, edits, stages=STEPS if in_steps else 0)
         saved = (
-            self._saved(job_id, edited, base, edits, based_on) if edits else self.store.job(job_id, based_on)
+            self._saved(job_id, edited, base, edits, based_on, by)
+            if edits
+            else self.store.job(job_id, based_on)
         )
         if then is not None:
-            saved = self._gone(job_id, edited, saved, then)
+            saved = self._gone(job_id, edited, saved, then, by)
         values = self.values(saved)
         places = None if values == edited.values else _places(edited.drawers, values["drawer"])
         return Saved(
@@ -103,12 +112,12 @@ class Revisions:
         )
 
     def _gone(
-        self, job_id: str, edited: Edited, saved: StoredJob, then: Literal["undo", "redo"]
+        self, job_id: str, edited: Edited, saved: StoredJob, then: Literal["undo", "redo"], by: str
     ) -> StoredJob:
         """The job after undo or redo; as it is, with a remark, where there is nothing to do."""
         go = self.store.undo if then == "undo" else self.store.redo
         try:
-            return go(job_id, based_on=saved.revision)
+            return go(job_id, based_on=saved.revision, by=by)
         except (Conflict, NotInStore):
             raise
         except InputError:
@@ -126,7 +135,13 @@ class Revisions:
             return newest
 
     def _saved(
-        self, job_id: str, edited: Edited, base: Mapping[str, Any], edits: Sequence[Edit], based_on: int
+        self,
+        job_id: str,
+        edited: Edited,
+        base: Mapping[str, Any],
+        edits: Sequence[Edit],
+        based_on: int,
+        by: str,
     ) -> StoredJob:
         """One drawer alone where that is all: it costs the same however long the job is."""
         row = next(iter(edited.rows), 0)
@@ -135,12 +150,12 @@ class Revisions:
             name = base["drawer"][row].get("id")
             told = [one.get("id") for one in base["drawer"]]
             if isinstance(name, str) and name.strip() and told.count(name) == 1:
-                saved = self.store.save_drawer(job_id, name, edited.drawers[row], based_on=based_on)
+                saved = self.store.save_drawer(job_id, name, edited.drawers[row], based_on=based_on, by=by)
                 if saved.how == "saved" and saved.revision == based_on + 1:
                     self.keep(saved, edited.values)
                 return saved
         stages = [*edited.stages, edited.values]
-        return self.store.save_job_in_steps(job_id, stages, based_on=based_on)
+        return self.store.save_job_in_steps(job_id, stages, based_on=based_on, by=by)
 
 
 def _name(drawer: Mapping[str, Any]) -> str:
