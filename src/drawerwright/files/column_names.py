@@ -17,6 +17,7 @@ from drawerwright.model.spelling import nearest
 _UNIT: Final = re.compile(r"\s*[\[(](mm|cm|in|inch|inches|kg|lb)[\])]\Z")
 BARE: Final = re.compile(r"[+-]?\d[\d.,/¼½¾⅛⅜⅝⅞\s-]*")
 """A number without a unit, as people write it."""
+_ENDS_A_READING: Final = re.compile(rf"(?<![^\s;=,]){BARE.pattern}(?=\s*(?:;|\Z|,\s*[^\W\d]))")
 
 _SHORT: Final = {
     "id": "Drawer",
@@ -69,9 +70,8 @@ def unit_beside(name: str) -> str | None:
 
 
 def with_unit_of_heading(text: str, unit: str) -> str:
-    """The numbers of a cell with the unit of its heading, where they carry none."""
-    parts = [one.strip() for one in text.split(";")]
-    return "; ".join(f"{one} {unit}" if BARE.fullmatch(one) else one for one in parts)
+    """The numbers of a cell with the unit of its heading, where they carry none, each reading by itself."""
+    return _ENDS_A_READING.sub(lambda number: f"{number[0].rstrip()} {unit}", text)
 
 
 @dataclass(frozen=True, slots=True)

@@ -27,6 +27,19 @@ MOST_COLUMNS = 1_000_000
 """More columns than any file has: a place is numbered by row, then by column."""
 
 
+@dataclass(frozen=True, slots=True)
+class Merge:
+    """Cells merged into one: first and last row and column, from 0. Its value stands in the first cell."""
+
+    top: int
+    left: int
+    low: int
+    right: int
+
+    def __str__(self) -> str:
+        return f"{reference(self.top + 1, self.left)}:{reference(self.low + 1, self.right)}"
+
+
 @dataclass(frozen=True)
 class Grid:
     """Rows of cells. `numbers`: line or row of each, as people count; `rank`: which sheet of the file."""
@@ -36,6 +49,7 @@ class Grid:
     rows: Sequence[Sequence[Cell]]
     numbers: Sequence[int]
     rank: int = 0
+    merged: tuple[Merge, ...] = ()
 
     def place(self, row: int, column: int | None = None) -> tuple[int, str]:
         """A number to sort by, and the place in words: "job.csv:7" or "job.xlsx:drawers!C7"."""

@@ -2,14 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
 
 from drawerwright.errors import Fault, InputError
 from drawerwright.files.cells import shown
+from drawerwright.files.column_names import (
+    ColumnNames,
+    Name,
+    plain_names,
+    unit_beside,
+    with_unit_of_heading,
+)
 from drawerwright.files.columns import Column
-from drawerwright.files.grid import Grid, is_blank
-from drawerwright.model.spelling import nearest
+from drawerwright.files.grid import Cell, Grid, is_blank
+from drawerwright.units import show_value
 
 Placed = tuple[int, Fault]
 """A fault, and a number to sort it by."""
@@ -17,50 +24,96 @@ Placed = tuple[int, Fault]
 
 @dataclass(frozen=True)
 class Heading:
-    """Known columns by their position in a grid, and the faults of the others."""
+    """Known columns by their position in a grid, the units beside their names, and the faults of the others.
+
+    `row` is the row of the names; `groups` the row above it, where groups stand there.
+    """
 
     row: int
     columns: Mapping[int, Column]
+    units: Mapping[int, str]
     faults: tuple[Placed, ...]
+    groups: int | None = None
+
+    def cell(self, at: int, cell: Cell) -> Cell:
+        """A cell of a column, with the unit that stands in its heading where a number has none."""
+        unit = self.units.get(at)
+        if unit is None or isinstance(cell, bool) or not isinstance(cell, (str, int, float)):
+            return cell
+        return with_unit_of_heading(cell if isinstance(cell, str) else shown(cell), unit)
 
 
-def is_heading(cell: str, known: Mapping[str, Column]) -> bool:
+def is_heading(cell: Cell, known: ColumnNames) -> bool:
     """Whether a cell is the heading of a known column."""
-    return cell.strip().casefold() in known
+    return isinstance(cell, str) and not is_blank(cell) and known.named(cell) is not None
+
+
+def names_in(cells: Sequence[Cell]) -> list[str]:
+    """A row of cells as the names that may stand in it."""
+    return ["" if is_blank(cell) else cell if isinstance(cell, str) else shown(cell) for cell in cells]
 
 
 def read_heading(
-    grid: Grid, row: int, known: Mapping[str, Column], elsewhere: Mapping[str, str] | None = None
+    grid: Grid,
+    row: int,
+    known: ColumnNames,
+    *,
+    elsewhere: Mapping[str, str] | None = None,
+    names: Sequence[Name] | None = None,
+    groups: int | None = None,
 ) -> Heading:
     """The columns that a row names. `elsewhere`: what to say of words that are no column, by word.
 
-    Raises InputError when the row is no heading at all.
+    `names`: those of the row, where `groups` stand in another one above it. Raises InputError when the row is
+    no heading at all.
     """
+    names = plain_names(names_in(grid.rows[row])) if names is None else names
     columns: dict[int, Column] = {}
     faults: list[Placed] = []
-    first: dict[str, int] = {}
-    for position in range(max((len(one) for one in grid.rows[row:]), default=0)):
-        cell = grid.rows[row][position] if position < len(grid.rows[row]) else ""
-        if is_blank(cell):
-            faults += _unnamed(grid, row, position)
+    taken: set[str] = set()
+    for at in range(max((len(one) for one in grid.rows[row:]), default=0)):
+        name = names[at] if at < len(names) else Name("")
+        if not name.name:
+            faults += _unnamed(grid, row, at)
             continue
-        key = cell.strip().casefold() if isinstance(cell, str) else shown(cell)
-        order, place = grid.place(row, position)
-        if key in first:
-            says = "heads two columns: each is given once"
-            faults.append((order, Fault(f"{place} heading", shown(cell), says, "one column of it")))
-        elif key in known:
-            columns[position] = known[key]
-        else:
-            close = nearest(key, known)
-            says = f'is not a known column: the nearest is "{close}"'
-            if elsewhere and key in elsewhere:
-                says, close = "is not a column", elsewhere[key]
-            faults.append((order, Fault(f"{place} heading", shown(cell), says, close)))
-        first.setdefault(key, position)
+        column = name.column(known)
+        key = name.whole.casefold() if column is None else column.key
+        fault = _fault_of(name, column, known, elsewhere or {}, is_twice=key in taken)
+        if fault is None and column is not None:
+            columns[at] = column
+        elif fault is not None:
+            in_names = at < len(grid.rows[row]) and not is_blank(grid.rows[row][at])
+            order, place = grid.place(row if groups is None or in_names else groups, at)
+            faults.append((order, replace(fault, where=f"{place} heading")))
+        taken.add(key)
     if not columns:
-        raise InputError([_no_heading(grid, row, known)])
-    return Heading(row, columns, tuple(faults))
+        raise InputError([_no_heading(grid, row, known.known)])
+    units = {at: unit for at in columns if (unit := unit_beside(names[at].name)) is not None}
+    return Heading(row, columns, units, tuple(faults), groups)
+
+
+def _fault_of(
+    name: Name, column: Column | None, known: ColumnNames, elsewhere: Mapping[str, str], *, is_twice: bool
+) -> Fault | None:
+    """What is wrong with a name that heads a column."""
+    told = show_value(name.name)
+    under = f'under "{name.group}" ' if name.group else ""
+    if is_twice and (column is None or column.key == name.name.casefold()):
+        return Fault("", told, "heads two columns: each is given once", "one column of it")
+    if is_twice and column is not None:
+        says = f"names {column.key}, as another heading does: each is given once"
+        return Fault("", told, says, "one column of it")
+    if column is None:
+        key = name.name.casefold()
+        if key in elsewhere:
+            return Fault("", told, "is not a column", elsewhere[key])
+        close = known.nearest(name.whole)
+        return Fault("", told, f'{under}is not a known column: the nearest is "{close}"', close)
+    other = name.other(known)
+    if other is None:
+        return None
+    says = f"could be {column.key}, {under.rstrip()}, which no merged cell tells, or {other.key}"
+    return Fault("", told, says, f'"{column.key}" or "{other.key}", whichever is meant')
 
 
 def no_rows(grid: Grid, known: Mapping[str, Column]) -> InputError:

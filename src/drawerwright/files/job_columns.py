@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from functools import cache
 from typing import Final
 
+from drawerwright.files.column_names import ColumnNames
 from drawerwright.files.columns import Column, columns_of
 from drawerwright.model.job import Cabinet, Drawer
 
@@ -33,6 +34,12 @@ def job_columns() -> Mapping[str, Column]:
         if key != "id"
     }
     return {**drawer_columns(), **beside}
+
+
+@cache
+def job_column_names() -> ColumnNames:
+    """The columns of a table of drawers and their cabinets, as headings name them."""
+    return ColumnNames(job_columns())
 
 
 @cache

@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import Final
 
 from drawerwright.errors import Fault, InputError
+from drawerwright.files.column_names import ColumnNames
 from drawerwright.files.csv_text import read_csv
 from drawerwright.files.grid import Grid, Progress
 from drawerwright.files.heading import is_heading
@@ -24,7 +25,7 @@ NOTES_SHEET: Final = "columns"
 
 def read_csv_job(path: Path, progress: Progress | None = None) -> TableJob:
     """A job from CSV text. Raises InputError when it is no table."""
-    known = {**job_settings(), **job_columns()}
+    known = ColumnNames({**job_settings(), **job_columns()})
     grid, remarks = read_csv(path, lambda cell: is_heading(cell, known))
     return job_of_tables(grid, remarks=remarks, progress=progress)
 

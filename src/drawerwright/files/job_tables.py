@@ -8,35 +8,25 @@ that has `cabinet` and `cabinet.` columns alone, or beside its drawers in such c
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from typing import Any, Final
 
 from drawerwright.errors import Fault, Problem, ReadingError
 from drawerwright.files.cabinet_rows import CabinetRows
 from drawerwright.files.cells import shown, value_of
+from drawerwright.files.column_names import ColumnNames
 from drawerwright.files.columns import Column, put
 from drawerwright.files.grid import Cell, Grid, Progress, is_blank
-from drawerwright.files.heading import Heading, Placed, is_heading, no_rows, read_heading
-from drawerwright.files.job_columns import (
-    JOB_SETTINGS,
-    cabinet_columns,
-    drawer_columns,
-    job_columns,
-    job_settings,
-)
+from drawerwright.files.heading import Heading, Placed, no_rows, read_heading
+from drawerwright.files.job_columns import cabinet_columns, drawer_columns, job_settings
+from drawerwright.files.job_heading import find_heading, read_job_heading
+from drawerwright.files.merged import MergedCells, remarks_on_merged
 from drawerwright.files.remarks import FileRemark
 from drawerwright.files.table_job import Refused, Spot, TableJob
 from drawerwright.model.faults import Loc, named_place
 from drawerwright.model.spelling import nearest
 
 _STEP: Final = 250
-_LOOKED_AT: Final = 200
-"""Rows that say something among which the heading is looked for."""
-_ELSEWHERE: Final = {
-    "title": "a line of its own above the headings: title,Kitchen",
-    "units": "a line of its own above the headings: units,in",
-}
-
-
 _TABLES_NEEDED: Final = ("opening",)
 """Tables that every drawer has: what they lack is told key by key."""
 
@@ -56,6 +46,21 @@ def job_of_tables(
     return _Reader(TableJob(drawers.file, remarks=list(remarks)), progress).read(drawers, settings, cabinets)
 
 
+@dataclass(frozen=True, slots=True)
+class _Table:
+    """The heading of a grid, and its merged cells."""
+
+    grid: Grid
+    heading: Heading
+    merged: MergedCells
+
+    def cell(self, row: int, at: int, column: Column) -> Cell:
+        """A cell, its numbers in the unit of the heading where they carry none."""
+        cells = self.grid.rows[row]
+        cell = cells[at] if at < len(cells) else ""
+        return self.heading.cell(at, cell) if column.kind in ("number", "list") and cell != "" else cell
+
+
 class _Reader:
     def __init__(self, job: TableJob, progress: Progress | None) -> None:
         self.job = job
@@ -65,9 +70,8 @@ class _Reader:
 
     def read(self, drawers: Grid, settings: Grid | None, cabinets: Grid | None) -> TableJob:
         rows = list(drawers.filled())
-        at = next((at for at, row in enumerate(rows[:_LOOKED_AT]) if _names_columns(drawers.rows[row])), None)
-        if at is None:  # no heading: at least what stands above it is told apart
-            at = next((at for at, row in enumerate(rows) if not _is_setting(drawers.rows[row])), len(rows))
+        merged = MergedCells(drawers)
+        at, taken = find_heading(drawers, rows, merged)
         for row in rows[:at]:
             self._setting(drawers, row)
         if settings is not None:
@@ -75,11 +79,12 @@ class _Reader:
                 self._setting(settings, row)
         if at == len(rows):
             raise no_rows(drawers, drawer_columns())
-        heading = read_heading(drawers, rows[at], job_columns(), _ELSEWHERE)
+        heading, told = read_job_heading(drawers, rows[at : at + taken], merged)
+        self.job.remarks[:0] = [*told, *remarks_on_merged(drawers, rows[: at + taken])]
         self._keep(heading.faults)
         if cabinets is not None:
             self._cabinet_table(cabinets)
-        self._drawers(drawers, heading, rows[at + 1 :])
+        self._drawers(_Table(drawers, heading, merged), rows[at + taken :])
         self._missing(drawers, heading)
         self._finish()
         return self.job
@@ -115,19 +120,21 @@ class _Reader:
         rows = list(grid.filled())
         if not rows:
             return
-        heading = read_heading(grid, rows[0], cabinet_columns())
-        self._keep(heading.faults)
-        places = {column.path: at for at, column in heading.columns.items()}
+        table = _Table(grid, read_heading(grid, rows[0], ColumnNames(cabinet_columns())), MergedCells(grid))
+        self._keep(table.heading.faults)
+        self.job.remarks += remarks_on_merged(grid, rows[:1])
+        places = {column.path: at for at, column in table.heading.columns.items()}
         for row in rows[1:]:
             entry = self.cabinets.add(Spot(grid, row, places))
-            for at, column in heading.columns.items():
-                self._cell(entry.values, column, grid.rows[row], at, ("cabinet", entry.number))
+            for at, column in table.heading.columns.items():
+                self._cell(entry.values, column, table, row, at, ("cabinet", entry.number))
             self.cabinets.name(entry)
 
-    def _drawers(self, grid: Grid, heading: Heading, rows: Sequence[int]) -> None:
+    def _drawers(self, table: _Table, rows: Sequence[int]) -> None:
         """Every row of the table: a drawer, or a cabinet alone."""
-        own = {at: one for at, one in heading.columns.items() if one.path[0] != "cabinet"}
-        beside = {at: one for at, one in heading.columns.items() if one.path[0] == "cabinet"}
+        grid, columns = table.grid, table.heading.columns
+        own = {at: one for at, one in columns.items() if one.path[0] != "cabinet"}
+        beside = {at: one for at, one in columns.items() if one.path[0] == "cabinet"}
         drawer_places = {one.path: at for at, one in own.items()}
         cabinet_places = {one.path[1:]: at for at, one in beside.items() if len(one.path) > 1}
         named = next((at for at, one in beside.items() if one.path == ("cabinet",)), None)
@@ -144,11 +151,11 @@ class _Reader:
                 self.job.values["drawer"].append(told)
                 self.job.spots[loc] = Spot(grid, row, drawer_places)
                 for at, column in own.items():
-                    self._cell(told, column, cells, at, loc)
+                    self._cell(told, column, table, row, at, loc)
                 if named is not None:
-                    self._cell(told, beside[named], cells, named, loc)
+                    self._cell(told, beside[named], table, row, named, loc)
             spot = Spot(grid, row, cabinet_places)
-            self._cabinet_of(spot, beside, told.get("cabinet"), is_drawer=is_drawer)
+            self._cabinet_of(spot, table, beside, told.get("cabinet"), is_drawer=is_drawer)
         if self.progress is not None:
             self.progress(len(rows), len(rows))
 
@@ -168,7 +175,13 @@ class _Reader:
                 self.job.refused += [Refused(("drawer", at, *column.path), order, fault) for at in drawers]
 
     def _cabinet_of(
-        self, spot: Spot, beside: Mapping[int, Column], cabinet: str | None, *, is_drawer: bool
+        self,
+        spot: Spot,
+        table: _Table,
+        beside: Mapping[int, Column],
+        cabinet: str | None,
+        *,
+        is_drawer: bool,
     ) -> None:
         """What a row tells of a cabinet: its own row, or cells beside a drawer."""
         cells = spot.grid.rows[spot.row]
@@ -181,7 +194,7 @@ class _Reader:
             entry = self.cabinets.add(spot)
             at = spot.columns.get(("id",))
             if at is not None:
-                self._cell(entry.values, Column("id", "word"), cells, at, ("cabinet", entry.number))
+                self._cell(entry.values, Column("id", "word"), table, spot.row, at, ("cabinet", entry.number))
                 self.cabinets.name(entry)
         elif cabinet is None:
             for at, column in inner.items():
@@ -195,9 +208,9 @@ class _Reader:
             entry = self.cabinets.beside(cabinet, spot)
         for at, column in inner.items():
             entry.told = True
-            same = self._same(entry.values, column, cells[at])
+            same = self._same(entry.values, column, table.cell(spot.row, at, column))
             if same is None:
-                self._cell(entry.values, column, cells, at, ("cabinet", entry.number))
+                self._cell(entry.values, column, table, spot.row, at, ("cabinet", entry.number))
             elif not same:
                 order, place = spot.grid.place(spot.row, at)
                 first = entry.spot.place(column.path)[1]
@@ -220,10 +233,14 @@ class _Reader:
             return False
 
     def _cell(
-        self, values: dict[str, Any], column: Column, cells: Sequence[Cell], at: int, before: Loc
+        self, values: dict[str, Any], column: Column, table: _Table, row: int, at: int, before: Loc
     ) -> None:
-        cell = cells[at] if at < len(cells) else ""
+        cell = table.cell(row, at, column)
         if cell == "" or (column.kind != "text" and is_blank(cell)):
+            hidden = table.merged.hidden_value(row, at) if column.kind != "text" else None
+            if hidden is not None:
+                loc = (*before, *column.path)
+                self.pending.append((loc, Problem(loc, hidden.value, hidden.says, hidden.try_)))
             return
         self._put(values, column, cell, before=before, at=column.path)
 
@@ -257,18 +274,6 @@ class _Reader:
             order, place = job.place(loc)
             where = f"{place} {named_place(loc, job.values)}"
             job.refused.append(Refused(loc, order, Fault(where, problem.value, problem.says, problem.try_)))
-
-
-def _names_columns(cells: Sequence[Cell]) -> bool:
-    """Whether a row is a heading: two of its cells name columns."""
-    return sum(isinstance(cell, str) and is_heading(cell, job_columns()) for cell in cells) > 1
-
-
-def _is_setting(cells: Sequence[Cell]) -> bool:
-    """Whether a row that is no heading is a key of the whole job."""
-    first = next(cell for cell in cells if not is_blank(cell))
-    key = first.strip().casefold() if isinstance(first, str) else ""
-    return key in JOB_SETTINGS or key.startswith("defaults.")
 
 
 def _plain(value: object) -> object:

@@ -14,10 +14,12 @@ from typing import Any, Final, Literal
 
 from drawerwright.errors import Fault, InputError, ReadingError
 from drawerwright.files.cells import CellKind, value_of
+from drawerwright.files.column_names import ColumnNames
 from drawerwright.files.columns import Column
 from drawerwright.files.csv_text import read_csv
 from drawerwright.files.grid import Grid, Progress, is_blank
-from drawerwright.files.heading import is_heading, no_rows, read_heading
+from drawerwright.files.heading import Heading, is_heading, no_rows, read_heading
+from drawerwright.files.merged import MergedCells, remarks_on_merged
 from drawerwright.files.remarks import FileRemark
 from drawerwright.files.table_values import ValueKind, read_value
 from drawerwright.files.toml_text import read_toml
@@ -102,7 +104,7 @@ def read_table(
     ending = path.suffix.lower()
     if ending == ".toml":
         return _from_toml(path, columns, entry, units)
-    known = {column.name: _column(column) for column in columns}
+    known = ColumnNames({column.name: _column(column) for column in columns})
     if ending == ".csv":
         grid, remarks = read_csv(path, lambda cell: is_heading(cell, known))
     elif ending == ".xlsx":
@@ -151,7 +153,7 @@ def _from_workbook(path: Path, entry: str) -> tuple[Grid, list[FileRemark]]:
 def _from_grid(
     grid: Grid,
     columns: Sequence[TableColumn],
-    known: Mapping[str, Column],
+    known: ColumnNames,
     units: BareUnit,
     remarks: Sequence[FileRemark],
     progress: Progress | None,
@@ -160,7 +162,7 @@ def _from_grid(
     if filled and _first_cell(grid, filled[0]) == "units":
         units = _units_of(grid, filled.pop(0))
     if not filled:
-        raise no_rows(grid, known)
+        raise no_rows(grid, known.known)
     heading = read_heading(grid, filled[0], known)
     faults = list(heading.faults)
     there = {column.key for column in heading.columns.values()}
@@ -170,11 +172,13 @@ def _from_grid(
         says = f"has no column {column.name}, which every row needs"
         faults.append((order, Fault(f"{place} heading", "", says, f"a column {column.name}")))
     at_column = {column.key: at for at, column in heading.columns.items()}
+    merged = MergedCells(grid)
     raw: list[_Raw] = []
     for done, row in enumerate(filled[1:]):
         if progress is not None and done % _STEP == 0:
             progress(done, len(filled) - 1)
-        raw.append(_raw_of_cells(grid, row, heading.columns, at_column))
+        raw.append(_raw_of_cells(grid, row, heading, at_column, merged))
+    remarks = [*remarks_on_merged(grid, (heading.row,)), *remarks]
     table = _read(raw, [one for one in columns if one not in missing], units, faults, remarks)
     if progress is not None:
         progress(len(raw), len(raw))
@@ -197,15 +201,20 @@ def _units_of(grid: Grid, row: int) -> BareUnit:
     raise InputError([Fault(f"{grid.place(row)[1]} units", shown, 'is not one of "mm", "in"', "units,mm")])
 
 
-def _raw_of_cells(grid: Grid, row: int, columns: Mapping[int, Column], at_column: Mapping[str, int]) -> _Raw:
+def _raw_of_cells(
+    grid: Grid, row: int, heading: Heading, at_column: Mapping[str, int], merged: MergedCells
+) -> _Raw:
     values: dict[str, Any] = {}
     faults: list[tuple[str, ReadingError]] = []
     cells = grid.rows[row]
-    for at, column in columns.items():
+    for at, column in heading.columns.items():
         if at >= len(cells) or is_blank(cells[at]):
+            hidden = merged.hidden_value(row, at) if column.kind != "text" else None
+            faults += [] if hidden is None else [(column.key, hidden)]
             continue
         try:
-            values[column.key] = value_of(cells[at], column.kind)
+            cell = heading.cell(at, cells[at]) if column.kind == "number" else cells[at]
+            values[column.key] = value_of(cell, column.kind)
         except ReadingError as error:
             faults.append((column.key, error))
     return _Raw(values, lambda name: grid.place(row, at_column.get(name or "")), tuple(faults))

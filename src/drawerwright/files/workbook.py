@@ -9,13 +9,13 @@ from typing import Final
 
 from python_calamine import CalamineError, CalamineSheet, CalamineWorkbook, SheetVisibleEnum
 
-from drawerwright.files.grid import Cell, Grid, Unreadable, reference
+from drawerwright.files.grid import Cell, Grid, Merge, Unreadable, reference
+from drawerwright.files.merged import listed
 from drawerwright.files.remarks import FileRemark
 from drawerwright.files.sheet_look import SheetLook, look_through
 from drawerwright.files.text import read_bytes
 from drawerwright.files.workbook_parts import Parts, damaged, sheet_parts
 
-_SHOWN_PLACES: Final = 8
 _UNCOMPUTED: Final = Unreadable(
     "a formula",
     "has no computed value in the file",
@@ -50,7 +50,7 @@ class Workbook:
             return CalamineWorkbook.from_filelike(content)
 
     def read(self, sheet: str) -> tuple[Grid, list[FileRemark]]:
-        """The cells of a sheet, and what people may not expect of it. Raises InputError."""
+        """The cells of a sheet, and what people may not expect of it but its merges. Raises InputError."""
         part = self._sheets[sheet]
         look = look_through(self._parts.read(part), self.name, sheet)
         with _refusing(self.name):
@@ -62,8 +62,8 @@ class Workbook:
         for row, column in look.uncomputed:
             _set(rows, row, column, _UNCOMPUTED)
         rank = self.sheets.index(sheet)
-        grid = Grid(self.name, sheet, rows, range(1, len(rows) + 1), rank)
-        return grid, list(_remarks(grid, look, merged, hidden=sheet in self.hidden))
+        grid = Grid(self.name, sheet, rows, range(1, len(rows) + 1), rank, merged)
+        return grid, list(_remarks(grid, look, hidden=sheet in self.hidden))
 
 
 def _set(rows: list[list[Cell]], row: int, column: int, cell: Cell) -> None:
@@ -74,10 +74,9 @@ def _set(rows: list[list[Cell]], row: int, column: int, cell: Cell) -> None:
     rows[row][column] = cell
 
 
-def _merged(sheet: CalamineSheet) -> list[str]:
+def _merged(sheet: CalamineSheet) -> tuple[Merge, ...]:
     ranges = sheet.merged_cell_ranges or []
-    corners = [(reference(top + 1, left), reference(low + 1, right)) for (top, left), (low, right) in ranges]
-    return [f"{first}:{last}" for first, last in corners]
+    return tuple(Merge(top, left, low, right) for (top, left), (low, right) in ranges)
 
 
 @contextmanager
@@ -93,26 +92,18 @@ def _refusing(name: str) -> Iterator[None]:
         raise
 
 
-def _remarks(grid: Grid, look: SheetLook, merged: Sequence[str], *, hidden: bool) -> Iterator[FileRemark]:
+def _remarks(grid: Grid, look: SheetLook, *, hidden: bool) -> Iterator[FileRemark]:
     if hidden:
         yield FileRemark(grid.name, "is a hidden sheet, and was read")
-    if merged:
-        says = f"merged cells {_listed(merged)}: the value counts for the first cell of each alone"
-        yield FileRemark(grid.name, says)
     filled = {position for position, row in enumerate(grid.rows) if any(cell != "" for cell in row)}
     rows = [str(row + 1) for row in look.hidden_rows if row in filled]
     if rows:
-        yield FileRemark(grid.name, f"hidden rows {_listed(rows)} were read")
+        yield FileRemark(grid.name, f"hidden rows {listed(rows)} were read")
     wide = max(map(len, grid.rows), default=0)
     columns = [reference(1, one)[:-1] for one in look.hidden_columns if one < wide]
     if columns:
-        yield FileRemark(grid.name, f"hidden columns {_listed(columns)} were read")
+        yield FileRemark(grid.name, f"hidden columns {listed(columns)} were read")
     computed = look.formulas - len(look.uncomputed)
     if computed:
         many = "1 formula" if computed == 1 else f"{computed} formulas"
         yield FileRemark(grid.name, f"{many}: the values last computed by the spreadsheet were read")
-
-
-def _listed(places: Sequence[str]) -> str:
-    shown = ", ".join(places[:_SHOWN_PLACES])
-    return shown if len(places) <= _SHOWN_PLACES else f"{shown} and {len(places) - _SHOWN_PLACES} more"

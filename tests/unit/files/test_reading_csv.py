@@ -202,7 +202,7 @@ def test_all_faults_come_together_with_their_line_and_column(faults_of) -> None:
         ("one,two\nthree,four\n", "job.csv:1", "should name the columns, and none of its cells does"),
         (HEADING + "\n", "job.csv drawer", "a job has at least one drawer"),
         (f"title,{HEADING}\nx,{DRAWER}\n", "job.csv:1 heading", "is not a column"),
-        (f"{HEADING},sides\n{DRAWER},16\n", "job.csv:1 heading", 'the nearest is "side"'),
+        (f"{HEADING},sidde\n{DRAWER},16\n", "job.csv:1 heading", 'the nearest is "side"'),
         (f"{HEADING}\n{DRAWER},17\n", "job.csv:2", "stands under no heading"),
         (f'{HEADING}\nA-1,"562,168,530,16\n', "job.csv:2", "a quote is opened on this line and never closed"),
         (f'{HEADING}\nA-1,"562"x,168,530,16\n', "job.csv:2", "a quote is closed inside a cell"),
