@@ -4,17 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from typing import Any, Final
+from typing import Any, Final, Unpack
 
 from drawerwright.carry.carried import CarriedDrawer
 from drawerwright.carry.document import drawer_document
 from drawerwright.carry.parts_document import maybe
-from drawerwright.carry.study import POSITIONS, Progress, carry_job
+from drawerwright.carry.study import Asking, carry_job
 from drawerwright.carry.words import Words
-from drawerwright.catalogue.materials import Materials
 from drawerwright.fit.compare import Comparison
 from drawerwright.model.fitted import FittedJob
-from drawerwright.units import ShownUnits
 
 SCHEMA: Final = "drawerwright/carry-compare/1"
 _SAME: Final = 1e-6
@@ -79,21 +77,10 @@ class CarriedComparison:
     drawers: tuple[ComparedLoad, ...]
 
 
-def carry_comparison(
-    comparison: Comparison,
-    *,
-    only: str | None = None,
-    tilt_deg: float = 0.0,
-    positions: int = POSITIONS,
-    off_centre: float = 0.0,
-    sag_limit: float | None = None,
-    units: ShownUnits = "mm",
-    materials: Materials | None = None,
-    progress: Progress | None = None,
-    where: str = "carry ",
-) -> CarriedComparison:
-    """What the slides of a fitted comparison carry; all else as for `carry_job`. Raises InputError."""
+def carry_comparison(comparison: Comparison, **asking: Unpack[Asking]) -> CarriedComparison:
+    """What the slides of a fitted comparison carry, asked as `carry_job`. Raises InputError."""
     total = len(comparison.slides) * len(comparison.drawers)
+    progress = asking.get("progress")
     columns: list[tuple[CarriedDrawer, ...]] = []
     for place in range(len(comparison.slides)):
         fitted = FittedJob(comparison.title, tuple(one.answers[place] for one in comparison.drawers))
@@ -102,20 +89,8 @@ def carry_comparison(
             if progress is not None:
                 progress(before + done, total)
 
-        columns.append(
-            carry_job(
-                fitted,
-                only=only,
-                tilt_deg=tilt_deg,
-                positions=positions,
-                off_centre=off_centre,
-                sag_limit=sag_limit,
-                units=units,
-                materials=materials,
-                progress=tell,
-                where=where,
-            ).drawers
-        )
+        told: Asking = {**asking, "progress": tell}
+        columns.append(carry_job(fitted, **told).drawers)
     rows: Sequence[tuple[CarriedDrawer, ...]] = list(zip(*columns, strict=True))
     return CarriedComparison(
         comparison.title, comparison.slides, tuple(ComparedLoad(row[0].id, row) for row in rows)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import Any, Final
 
 from drawerwright.carry.carried import CarriedDrawer, CarriedJob, Slide
@@ -31,11 +32,13 @@ SCHEMA: Final = "drawerwright/carry/1"
 
 def carry_document(carried: CarriedJob) -> dict[str, Any]:
     """Lengths and sag in mm, forces in N, masses in kg, moments in N mm, rounded to 1e-6."""
-    return {
-        "schema": SCHEMA,
-        "title": carried.title,
-        "drawers": [drawer_document(one) for one in carried.drawers],
-    }
+    told = carry_document_by_drawer(carried.title, carried.drawers)
+    return {**told, "drawers": list(told["drawers"])}
+
+
+def carry_document_by_drawer(title: str, drawers: Iterable[CarriedDrawer]) -> dict[str, Any]:
+    """The same document, its `drawers` an iterator: for those who write one after the other and keep none."""
+    return {"schema": SCHEMA, "title": title, "drawers": map(drawer_document, drawers)}
 
 
 def drawer_document(one: CarriedDrawer) -> dict[str, Any]:

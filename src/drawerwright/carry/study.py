@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, fields
-from typing import Final
+from typing import Final, TypedDict, Unpack
 
 import numpy as np
 
@@ -15,7 +15,7 @@ from drawerwright.carry.judging import Asked, carried_drawer, slide_of, unfitted
 from drawerwright.carry.nearest import HEAVIEST, on_nearest
 from drawerwright.carry.sides import Hand, shares_of, side_data, slides_apart
 from drawerwright.carry.slide_data import SlideData, slide_data, together
-from drawerwright.carry.telescope import Drawn, draw_out, positions_of
+from drawerwright.carry.telescope import TOGETHER, Drawn, draw_out, positions_of
 from drawerwright.carry.tipping import Tipping, tipping_of
 from drawerwright.carry.words import Words
 from drawerwright.catalogue.materials import Materials
@@ -39,7 +39,42 @@ class _Row:
     shares: dict[Hand, float] | None
 
 
-def carry_job(
+class Asking(TypedDict, total=False):
+    """How the study of a fitted job is asked; what is left out is as below.
+
+    `only`: the id of one drawer (None: all). `tilt_deg`: how far the cabinet leans forward, so that closing
+    goes uphill [°]; negative, it leans back (0). `positions`: how many extensions, from closed to fully out
+    (`POSITIONS`). `off_centre`: how far right of the middle the load's middle lies [mm] (0). `sag_limit` [mm]
+    goes before the family's (None). `units` of the sentences ("mm"); results are in mm, kg and N.
+    `materials`: those that the job was read with (None: the shipped ones). `progress` is called as drawers
+    are judged. `where` goes before the name of what a fault is about ("carry ").
+    """
+
+    only: str | None
+    tilt_deg: float
+    positions: int
+    off_centre: float
+    sag_limit: float | None
+    units: ShownUnits
+    materials: Materials | None
+    progress: Progress | None
+    where: str
+
+
+def carry_job(fitted: FittedJob, **asking: Unpack[Asking]) -> CarriedJob:
+    """What each drawer of a fitted job carries, over its whole travel.
+
+    Raises InputError where no drawer has the id asked for, or a number is none that can be used.
+    """
+    return CarriedJob(fitted.title, tuple(carry_by_drawer(fitted, **asking)))
+
+
+def carry_drawer(one: FittedDrawer, **asking: Unpack[Asking]) -> CarriedDrawer:
+    """One drawer alone, as `carry_job`; the balance of its cabinet is of this drawer alone."""
+    return carry_job(FittedJob("", (one,)), **asking).drawers[0]
+
+
+def carry_by_drawer(
     fitted: FittedJob,
     *,
     only: str | None = None,
@@ -51,62 +86,42 @@ def carry_job(
     materials: Materials | None = None,
     progress: Progress | None = None,
     where: str = "carry ",
-) -> CarriedJob:
-    """What each drawer of a fitted job carries, over its whole travel.
-
-    `only`: the id of one drawer. `tilt_deg`: how far the cabinet leans forward, so that closing goes uphill
-    [°]; negative, it leans back. `positions`: how many extensions, from closed to fully out. `off_centre`:
-    how far right of the middle the load's middle lies [mm]. `sag_limit` [mm] goes before the family's.
-    `units` of the sentences; results are in mm, kg and N. `materials`: those that the job was read with, the
-    shipped ones without. `where` goes before the name of what a fault is about. Raises InputError where no
-    drawer has that id, or a number is none that can be used.
-    """
+) -> Iterator[CarriedDrawer]:
+    """As `carry_job`, one drawer after the other, for those who keep none; refused before the first."""
     asked = Asked(Words(units), tilt_deg, sag_limit, materials)
     drawers = _wanted(fitted, only, where)
     _require_reason(drawers, positions, off_centre, sag_limit, tilt_deg, where)
-    shown = [one if one.slide is not None else on_nearest(one) for one in drawers]
-    rows = [None if one is None else _row(one, off_centre) for one in shown]
-    drawn = _drawn_out([row for row in rows if row is not None], positions)
-    balances = _Balances(fitted, units)
-    carried: list[CarriedDrawer] = []
-    for one, there, row in zip(drawers, shown, rows, strict=True):
-        tipping = balances.of(one)
-        if row is None or there is None:
-            carried.append(unfitted_drawer(one, None, tipping, asked))
-        else:
-            own = next(drawn)
-            sides = None if row.shares is None else (off_centre, row.shares, next(drawn), next(drawn))
-            slide = slide_of(there, row.data, own, sides, asked)
-            if there is one:
-                carried.append(carried_drawer(one, slide, tipping, asked))
+    return _carried(drawers, _Balances(fitted, units), asked, positions, off_centre, progress)
+
+
+def _carried(
+    drawers: Sequence[FittedDrawer],
+    balances: _Balances,
+    asked: Asked,
+    positions: int,
+    off_centre: float,
+    progress: Progress | None,
+) -> Iterator[CarriedDrawer]:
+    """As many drawers at once as are drawn out together."""
+    together = max(TOGETHER // positions, 1)
+    for start in range(0, len(drawers), together):
+        some = drawers[start : start + together]
+        shown = [one if one.slide is not None else on_nearest(one) for one in some]
+        rows = [None if one is None else _row(one, off_centre) for one in shown]
+        drawn = _drawn_out([row for row in rows if row is not None], positions)
+        for done, (one, there, row) in enumerate(zip(some, shown, rows, strict=True), start + 1):
+            tipping = balances.of(one)
+            slide = None
+            if row is not None and there is not None:
+                own = next(drawn)
+                sides = None if row.shares is None else (off_centre, row.shares, next(drawn), next(drawn))
+                slide = slide_of(there, row.data, own, sides, asked)
+            if slide is not None and there is one:
+                yield carried_drawer(one, slide, tipping, asked)
             else:
-                carried.append(unfitted_drawer(one, slide, tipping, asked))
-        if progress is not None:
-            progress(len(carried), len(drawers))
-    return CarriedJob(fitted.title, tuple(carried))
-
-
-def carry_drawer(
-    one: FittedDrawer,
-    *,
-    tilt_deg: float = 0.0,
-    positions: int = POSITIONS,
-    off_centre: float = 0.0,
-    sag_limit: float | None = None,
-    units: ShownUnits = "mm",
-    materials: Materials | None = None,
-) -> CarriedDrawer:
-    """One drawer alone, as `carry_job`; the balance of its cabinet is of this drawer alone."""
-    job = carry_job(
-        FittedJob("", (one,)),
-        tilt_deg=tilt_deg,
-        positions=positions,
-        off_centre=off_centre,
-        sag_limit=sag_limit,
-        units=units,
-        materials=materials,
-    )
-    return job.drawers[0]
+                yield unfitted_drawer(one, slide, tipping, asked)
+            if progress is not None:
+                progress(done, len(drawers))
 
 
 class _Balances:

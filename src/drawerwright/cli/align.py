@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Literal
 
@@ -112,13 +113,15 @@ def _write_drawings(fitted: FittedJob, aligned: AlignedJob, out: Path) -> dict[s
     from drawerwright.drawing.views.front_gaps import front_gaps
 
     shapes = {one.id: front_geometry(one) for one in fitted.drawers}
-    scenes = {}
+    drawings = {}
     for front in aligned.fronts:
         shape = shapes[front.drawer]
-        scenes[front.drawer, "gaps"] = front_gaps(front.drawer, shape.width, shape.height, front.measured)
-        scenes[front.drawer, "moves"] = bracket_moves(front.drawer, front.moves)
+        drawings[front.drawer, "gaps"] = partial(
+            front_gaps, front.drawer, shape.width, shape.height, front.measured
+        )
+        drawings[front.drawer, "moves"] = partial(bracket_moves, front.drawer, front.moves)
     names: dict[str, list[str]] = {}
-    for (drawer, _), name in write_drawings_out(scenes, out).items():
+    for (drawer, _), name in write_drawings_out(drawings, out).items():
         names.setdefault(drawer, []).append(name)
     return names
 

@@ -74,14 +74,18 @@ class StepsTold(Protocol):
 
 
 @contextlib.contextmanager
-def steps_shown(doing: str) -> Iterator[StepsTold | None]:
-    """A bar on standard error while long work lasts, where somebody watches; else nothing."""
-    if not sys.stderr.isatty():
+def steps_shown(doing: str, *, writing: bool = False) -> Iterator[StepsTold | None]:
+    """A bar on standard error while long work lasts, where somebody watches; else nothing.
+
+    `writing`: the answer is written meanwhile; on a terminal it is seen to go on, and a bar would cut it up.
+    """
+    if not sys.stderr.isatty() or (writing and sys.stdout.isatty()):
         yield None
         return
     from rich.progress import Progress
 
-    with Progress(console=console(sys.stderr), transient=True) as bar:
+    # Else it would take what is written on standard output to standard error as well.
+    with Progress(console=console(sys.stderr), transient=True, redirect_stdout=False) as bar:
         task = bar.add_task(doing, total=None)
 
         def tell(done: int, total: int, what: str = "") -> None:

@@ -2,40 +2,39 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
+from functools import partial
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated, Any, Literal, TypedDict
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from drawerwright.cli.compare import Compared, MoreCompared, slides_compared
-from drawerwright.cli.options import AsJson, JobPath, MaterialPaths, SlidePaths, UnitsWanted
+from drawerwright.cli.options import (
+    AsJson,
+    JobPath,
+    MaterialPaths,
+    OnlyDrawer,
+    SlidePaths,
+    UnitsWanted,
+    read_option,
+)
 from drawerwright.cli.usage import PLACE
-from drawerwright.errors import InputError, ReadingError
+from drawerwright.errors import Fault, InputError
 from drawerwright.units import ShownUnits, parse_offset, parse_size
 
 if TYPE_CHECKING:
     from drawerwright.carry import CarriedDrawer
-    from drawerwright.catalogue.materials import Materials
+    from drawerwright.carry.study import Asking
+    from drawerwright.units import BareUnit
 
 STOPS = 3
-
-
-class _Asked(TypedDict):
-    """How the study is asked, but for what the job's own units say."""
-
-    only: str | None
-    tilt_deg: float
-    positions: int
-    where: str
 
 
 def carry(
     job_path: JobPath,
     more: MoreCompared = None,
-    drawer: Annotated[
-        str | None, typer.Option("--drawer", metavar="ID", help="Only this drawer.", show_default=False)
-    ] = None,
+    drawer: OnlyDrawer = None,
     positions: Annotated[
         int, typer.Option("--positions", metavar="N", help="How many extensions, from closed to fully out.")
     ] = 41,
@@ -77,14 +76,17 @@ def carry(
     from drawerwright.cli.reading import read_materials
 
     compared = slides_compared(compare, more, None, {}, command="carry")
-    asked = _Asked(only=drawer, tilt_deg=tilt, positions=positions, where=f"{PLACE} --")
-    known = read_materials(materials)
+    asked: Asking = {
+        "only": drawer,
+        "tilt_deg": tilt,
+        "positions": positions,
+        "materials": read_materials(materials),
+        "where": f"{PLACE} --",
+    }
     lengths = (off_centre, sag_limit)
-    if compared:
-        found = _compare(job_path, compared, asked, lengths, slides, known, units, as_json=as_json)
-    else:
-        found = _carry(job_path, asked, lengths, slides, known, units, as_json=as_json)
-    if strict and any(_stops(answers) for answers in found):
+    study = partial(_compare, compared=compared) if compared else _carry
+    found = study(job_path, asked, lengths, slides, units, as_json=as_json)
+    if strict and any(found):
         raise typer.Exit(STOPS)
 
 
@@ -97,88 +99,76 @@ def _stops(answers: Sequence[CarriedDrawer]) -> bool:
 
 def _carry(
     job_path: Path,
-    asked: _Asked,
+    asked: Asking,
     lengths: tuple[str | None, str | None],
     slides: list[Path] | None,
-    materials: Materials,
     units: ShownUnits | None,
     *,
     as_json: bool,
-) -> Iterable[Sequence[CarriedDrawer]]:
-    from drawerwright.carry import carry_document, carry_job
+) -> Sequence[bool]:
+    """Show what each drawer carries; of each, whether it stops."""
+    from drawerwright.carry.carried import CarriedJob
+    from drawerwright.carry.document import carry_document_by_drawer
+    from drawerwright.carry.study import carry_by_drawer
     from drawerwright.cli.answers import console, steps_shown, write_json
     from drawerwright.cli.reading import read_and_fit
 
-    job, fitted = read_and_fit(job_path, slides, units, materials=materials)
+    job, fitted = read_and_fit(job_path, slides, units, materials=asked["materials"])
     shown = units or job.units
-    with steps_shown("drawing out") as progress:
-        carried = carry_job(
-            fitted,
-            **asked,
-            **_lengths(lengths, job.units),
-            units=shown,
-            materials=materials,
-            progress=progress,
-        )
-    if as_json:
-        write_json(carry_document(carried))
-    else:
-        from drawerwright.cli.carry_words import show_carried
+    stops: list[bool] = []
 
-        show_carried(console(), carried, shown)
-    return [(one,) for one in carried.drawers]
+    def looked_at(drawers: Iterable[CarriedDrawer]) -> Iterator[CarriedDrawer]:
+        for one in drawers:
+            stops.append(_stops([one]))
+            yield one
+
+    with steps_shown("drawing out", writing=as_json) as progress:
+        told: Asking = {**asked, **_lengths(lengths, job.units), "units": shown, "progress": progress}
+        drawers = looked_at(carry_by_drawer(fitted, **told))
+        if as_json:
+            write_json(carry_document_by_drawer(fitted.title, drawers))
+            return stops
+        carried = CarriedJob(fitted.title, tuple(drawers))
+    from drawerwright.cli.carry_words import show_carried
+
+    show_carried(console(), carried, shown)
+    return stops
 
 
 def _compare(
     job_path: Path,
-    compared: tuple[str, ...],
-    asked: _Asked,
+    asked: Asking,
     lengths: tuple[str | None, str | None],
     slides: list[Path] | None,
-    materials: Materials,
     units: ShownUnits | None,
     *,
+    compared: tuple[str, ...],
     as_json: bool,
-) -> Iterable[Sequence[CarriedDrawer]]:
+) -> Sequence[bool]:
+    """Show what each drawer carries on each slide; of each, whether it stops on all of them."""
     from drawerwright.carry.comparing import carry_comparison, carry_comparison_document
     from drawerwright.cli.answers import console, steps_shown, write_json
     from drawerwright.cli.compare import read_and_compare
 
-    job, comparison = read_and_compare(job_path, slides, units, compared, materials=materials)
+    job, comparison = read_and_compare(job_path, slides, units, compared, materials=asked["materials"])
     shown = units or job.units
     with steps_shown("drawing out") as progress:
-        carried = carry_comparison(
-            comparison,
-            **asked,
-            **_lengths(lengths, job.units),
-            units=shown,
-            materials=materials,
-            progress=progress,
-        )
+        told: Asking = {**asked, **_lengths(lengths, job.units), "units": shown, "progress": progress}
+        carried = carry_comparison(comparison, **told)
     if as_json:
         write_json(carry_comparison_document(carried))
     else:
         from drawerwright.cli.carry_compare_words import show_carried_comparison
 
         show_carried_comparison(console(), carried, shown)
-    return [one.answers for one in carried.drawers]
+    return [_stops(one.answers) for one in carried.drawers]
 
 
-def _lengths(told: tuple[str | None, str | None], units: Literal["mm", "in"]) -> dict[str, Any]:
+def _lengths(told: tuple[str | None, str | None], units: BareUnit) -> Asking:
     """Offset of the load and limit of the sag [mm]. Raises InputError with the faults of both."""
-    readers: tuple[tuple[str, str, Callable[..., float]], ...] = (
-        ("off-centre", "off_centre", parse_offset),
-        ("sag-limit", "sag_limit", parse_size),
-    )
-    found: dict[str, Any] = {}
-    faults = []
-    for text, (option, name, read) in zip(told, readers, strict=True):
-        if text is None:
-            continue
-        try:
-            found[name] = read(text, units)
-        except ReadingError as error:
-            faults.append(error.fault(f"{PLACE} --{option}"))
+    faults: list[Fault] = []
+    off_centre = read_option("--off-centre", told[0], lambda text: parse_offset(text, units), faults)
+    sag_limit = read_option("--sag-limit", told[1], lambda text: parse_size(text, units), faults)
     if faults:
         raise InputError(faults)
-    return found
+    return {"off_centre": off_centre or 0.0, "sag_limit": sag_limit}

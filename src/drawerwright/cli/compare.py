@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, TypeAlias
 
@@ -102,32 +103,15 @@ def write_drawings(comparison: Comparison, out: Path, units: ShownUnits) -> dict
 
     Raises InputError where something stands there under a name that would be written.
     """
+    from drawerwright.cli.drawings_out import write_drawings_out
     from drawerwright.drawing.side_by_side import sheets_side_by_side
-    from drawerwright.drawing.svg import write_svg
     from drawerwright.model.fitted import VERDICT_WORDS
-    from drawerwright.pack.filenames import TakenStems
 
-    stems = TakenStems()
-    names = {one.drawer.id: f"{stems.take(one.drawer.id)}.svg" for one in comparison.drawers}
-    there = [out / name for name in names.values() if (out / name).exists()]
-    if out.exists() and not out.is_dir():
-        raise InputError([Fault(str(out), "", "is a file: a folder is wanted", f"{out}-drawings")])
-    if there:
-        says = "is there already, and is left as it is"
-        raise InputError([Fault(str(path), "", says, "another folder") for path in there])
-    out.mkdir(parents=True, exist_ok=True)
+    drawings = {}
     for one in comparison.drawers:
         captions = [
             f"{slide}: {VERDICT_WORDS[answer.verdict]}"
             for slide, answer in zip(comparison.slides, one.answers, strict=True)
         ]
-        path = out / names[one.drawer.id]
-        beside = path.with_name(f".{path.name}.part")
-        try:
-            beside.write_text(
-                write_svg(sheets_side_by_side(one.answers, captions, units)), encoding="utf-8", newline="\n"
-            )
-            beside.replace(path)
-        finally:
-            beside.unlink(missing_ok=True)
-    return names
+        drawings[one.drawer.id,] = partial(sheets_side_by_side, one.answers, captions, units)
+    return {drawer: name for (drawer,), name in write_drawings_out(drawings, out).items()}

@@ -1,12 +1,15 @@
-"""Options that every command takes, each declared once."""
+"""Options that several commands take, each declared once, and the reading of those that hold a value."""
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
-from typing import Annotated, Literal, TypeAlias
+from typing import Annotated, Literal, TypeAlias, TypeVar
 
 import typer
 
+from drawerwright.cli.usage import PLACE
+from drawerwright.errors import Fault, ReadingError
 from drawerwright.units import ShownUnits
 
 AsJson: TypeAlias = Annotated[
@@ -45,3 +48,21 @@ FractionWanted: TypeAlias = Annotated[
 PaperWanted: TypeAlias = Annotated[
     Literal["a4", "letter"], typer.Option("--paper", help="Size of the sheets that are printed.")
 ]
+OnlyDrawer: TypeAlias = Annotated[
+    str | None, typer.Option("--drawer", metavar="ID", help="Only this drawer.", show_default=False)
+]
+
+_Read = TypeVar("_Read")
+
+
+def read_option(
+    option: str, text: str | None, read: Callable[[str], _Read], faults: list[Fault]
+) -> _Read | None:
+    """What an option says; None where it is not given, or, with a fault more, where it cannot be read."""
+    if text is None:
+        return None
+    try:
+        return read(text)
+    except ReadingError as error:
+        faults.append(error.fault(f"{PLACE} {option}"))
+        return None

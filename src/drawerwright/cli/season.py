@@ -2,13 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from functools import partial
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated, Final, Literal, TypeVar
+from typing import TYPE_CHECKING, Annotated, Final, Literal
 
 import typer
 
-from drawerwright.cli.options import AsJson, JobPath, MaterialPaths, SlidePaths, UnitsWanted
+from drawerwright.cli.options import (
+    AsJson,
+    JobPath,
+    MaterialPaths,
+    OnlyDrawer,
+    SlidePaths,
+    UnitsWanted,
+    read_option,
+)
 from drawerwright.cli.usage import PLACE
 
 if TYPE_CHECKING:
@@ -25,8 +33,6 @@ WET: Final = "24C/65"
 """Air unless told: an invented house that is heated in winter and not cooled in summer."""
 LIMIT: Final = "1 mm"
 """Smallest gap unless told. Own choice."""
-
-_Read = TypeVar("_Read")
 
 
 def season(
@@ -55,9 +61,7 @@ def season(
         bool,
         typer.Option("--fresh", help="The fronts have just come: they have the workshop's moisture still."),
     ] = False,
-    drawer: Annotated[
-        str | None, typer.Option("--drawer", metavar="ID", help="Only this drawer.", show_default=False)
-    ] = None,
+    drawer: OnlyDrawer = None,
     out: Annotated[
         Path | None,
         typer.Option(
@@ -81,18 +85,18 @@ def season(
     from drawerwright.units import parse_clearance
 
     faults: list[Fault] = []
-    wood = _read("--species", species, _species, faults)
+    wood = read_option("--species", species, _species, faults)
     airs = [
-        _read(option, told, _air, faults)
+        read_option(option, told, _air, faults)
         for option, told in (("--workshop", workshop), ("--now", now), ("--dry", dry), ("--wet", wet))
     ]
-    _read("--limit", limit, parse_clearance, faults)
+    read_option("--limit", limit, parse_clearance, faults)
     known = [air for air in airs if air is not None]
     if wood is None or faults:
         raise InputError(faults)
     job, fitted = read_and_fit(job_path, slides, units, materials=read_materials(materials))
     # What a bare length means is told by the job, which is read by now.
-    least = _read("--limit", limit, lambda told: parse_clearance(told, job.units), faults)
+    least = read_option("--limit", limit, lambda told: parse_clearance(told, job.units), faults)
     if least is None:
         raise InputError(faults)
     found = seasons_of(
@@ -130,21 +134,10 @@ def _air(text: str) -> Air:
     return parse_air(text)
 
 
-def _read(option: str, text: str, read: Callable[[str], _Read], faults: list[Fault]) -> _Read | None:
-    """What an option says; None, and a fault more, where it cannot be read."""
-    from drawerwright.errors import ReadingError
-
-    try:
-        return read(text)
-    except ReadingError as error:
-        faults.append(error.fault(f"{PLACE} {option}"))
-        return None
-
-
 def _write_charts(found: Seasons, out: Path) -> dict[str, str]:
     """A year's chart a front in the folder `out`; file name by drawer id. Raises InputError."""
     from drawerwright.cli.drawings_out import write_drawings_out
     from drawerwright.drawing.views.season_chart import season_chart
 
-    charts = {(one.drawer, "season"): season_chart(found, one.drawer) for one in found.fronts}
+    charts = {(one.drawer, "season"): partial(season_chart, found, one.drawer) for one in found.fronts}
     return {drawer: name for (drawer, _), name in write_drawings_out(charts, out).items()}
