@@ -1,7 +1,8 @@
 """Convex bodies as the half-spaces they lie in, and how far along a line one is inside them.
 
 A body is the set of points P with n · P < c for each of its rows: `normals` (h, 3) of unit length and
-`offsets` (h,) [mm]. Many bodies are stacked in one array and worked at once.
+`offsets` (h,) [mm]. Many bodies are stacked in one array and worked at once: row by row, so that numpy runs
+along whole rows of memory.
 """
 
 from __future__ import annotations
@@ -22,11 +23,22 @@ _ALONG: Final = 1e-12
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Bodies:
-    """Half-spaces of several convex bodies one after another; body i owns the rows from `starts[i]` on."""
+    """Half-spaces of several convex bodies: `normals` (rows, bodies, 3) and `offsets` (rows, bodies) [mm].
+
+    A body with fewer half-spaces than the others has its rows filled up with ones that hold everything.
+    """
 
     normals: Array
     offsets: Array
-    starts: NDArray[np.intp]
+
+    def beyond(self, points: Array) -> Array:
+        """How far points (n, 3) [mm] lie beyond each half-space drawn in by `TOUCHING`: (rows, bodies, n)."""
+        return self.along(points) - (self.offsets - TOUCHING)[:, :, None]
+
+    def along(self, ways: Array) -> Array:
+        """How far ways (n, 3) [mm] lead out of each half-space: (rows, bodies, n)."""
+        rows, bodies, _ = self.normals.shape
+        return (self.normals.reshape(-1, 3) @ ways.T).reshape(rows, bodies, len(ways))
 
 
 def stacked_bodies(rows: Sequence[tuple[Array, Array]]) -> Bodies:
@@ -38,11 +50,12 @@ def stacked_bodies(rows: Sequence[tuple[Array, Array]]) -> Bodies:
     counts = [len(offsets) for _, offsets in rows]
     if not counts or 0 in counts:
         raise ValueError("a convex body needs at least one half-space")
-    return Bodies(
-        np.concatenate([normals for normals, _ in rows]),
-        np.concatenate([offsets for _, offsets in rows]),
-        np.concatenate(([0], np.cumsum(counts)[:-1])),
-    )
+    most = max(counts)
+    normals, offsets = np.zeros((most, len(rows), 3)), np.full((most, len(rows)), np.inf)
+    for number, (count, (its_normals, its_offsets)) in enumerate(zip(counts, rows, strict=True)):
+        normals[:count, number] = its_normals
+        offsets[:count, number] = its_offsets
+    return Bodies(normals, offsets)
 
 
 def inside_spans(origins: Array, ways: Array, bodies: Bodies) -> tuple[Array, Array]:
@@ -51,19 +64,20 @@ def inside_spans(origins: Array, ways: Array, bodies: Bodies) -> tuple[Array, Ar
     A line runs from its origin (lines, 3) [mm] by its way (lines, 3) [mm], share 0 to 1. A body is convex,
     so one span says all; a line that misses a body has the empty span (1, 1).
     """
-    before = origins @ bodies.normals.T - (bodies.offsets - TOUCHING)
-    slope = ways @ bodies.normals.T
-    level = np.abs(slope) <= _ALONG
-    slope[level] = 1.0
-    crossing = -before / slope
-    slope[level] = 0.0
-    enters = np.where(slope < 0, crossing, -np.inf)
-    enters[level & (before >= 0)] = np.inf
-    leaves = np.where(slope > 0, crossing, np.inf)
-    first = np.maximum(np.maximum.reduceat(enters, bodies.starts, axis=1), 0.0)
-    last = np.minimum(np.minimum.reduceat(leaves, bodies.starts, axis=1), 1.0)
+    before, slope = bodies.beyond(origins), bodies.along(ways)
+    inwards, outwards = slope < -_ALONG, slope > _ALONG
+    kept_out = ~(inwards | outwards) & (before >= 0)
+    with np.errstate(divide="ignore", invalid="ignore"):  # of lines along a face, which are not asked
+        crossing = np.divide(before, slope, out=before)
+    np.negative(crossing, out=crossing)
+    enters = np.where(inwards, crossing, -np.inf)
+    enters[kept_out] = np.inf
+    leaves = np.where(outwards, crossing, np.inf)
+    first = np.maximum(enters.max(axis=0), 0.0)
+    last = np.minimum(leaves.min(axis=0), 1.0)
     empty = first >= last
-    return np.where(empty, 1.0, first), np.where(empty, 1.0, last)
+    first[empty] = last[empty] = 1.0
+    return np.ascontiguousarray(first.T), np.ascontiguousarray(last.T)
 
 
 def free_spans(first: Array, last: Array) -> tuple[NDArray[np.intp], Array, Array]:
@@ -80,5 +94,4 @@ def free_spans(first: Array, last: Array) -> tuple[NDArray[np.intp], Array, Arra
 
 def any_inside(points: Array, bodies: Bodies) -> NDArray[np.bool_]:
     """Whether each point (n, 3) [mm] lies inside at least one of the bodies."""
-    within = points @ bodies.normals.T - bodies.offsets + TOUCHING < 0
-    return np.asarray(np.logical_and.reduceat(within, bodies.starts, axis=1).any(axis=1))
+    return np.asarray((bodies.beyond(points).max(axis=0) < 0).any(axis=0))

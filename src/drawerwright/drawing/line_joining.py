@@ -30,6 +30,8 @@ def joined_lines(starts: Array, ends: Array, weights: NDArray[np.intp]) -> list[
     ways = ends - starts
     lengths = np.hypot(ways[:, 0], ways[:, 1])
     kept = lengths > 1e-9
+    if not kept.any():
+        return []
     starts, ends, weights, ways = starts[kept], ends[kept], weights[kept], ways[kept] / lengths[kept, None]
     back = (ways[:, 0] < -_SAME_WAY) | ((np.abs(ways[:, 0]) <= _SAME_WAY) & (ways[:, 1] < 0))
     starts[back], ends[back] = ends[back], starts[back]
@@ -45,11 +47,10 @@ def joined_lines(starts: Array, ends: Array, weights: NDArray[np.intp]) -> list[
     order = np.lexsort((begin, lines))
     spans = list(zip(begin[order].tolist(), finish[order].tolist(), weights[order].tolist(), strict=True))
     edges = [0, *(np.flatnonzero(np.diff(lines[order])) + 1).tolist(), len(order)]
-    for low, high in pairwise(edges):
-        if low == high:
-            continue
-        ux, uy = along[order[low]].tolist()
-        x, y = -uy * float(across[order[low]]), ux * float(across[order[low]])
+    firsts = order[edges[:-1]]
+    placed = zip(pairwise(edges), along[firsts].tolist(), across[firsts].tolist(), strict=True)
+    for (low, high), (ux, uy), far in placed:
+        x, y = -uy * far, ux * far
         found += [
             ((a * ux + x, a * uy + y), (b * ux + x, b * uy + y), weight)
             for a, b, weight in _layered(spans[low:high])

@@ -16,7 +16,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from drawerwright.drawing.geometry import Point
-from drawerwright.drawing.half_spaces import Array, Bodies, inside_spans, stacked_bodies
+from drawerwright.drawing.half_spaces import Array, inside_spans, stacked_bodies
 
 Axis: TypeAlias = Literal["x", "y", "z"]
 Span: TypeAlias = tuple[float, float]
@@ -44,12 +44,8 @@ class Solid:
     def moved(self, x: float = 0.0, y: float = 0.0, z: float = 0.0) -> Solid:
         """The solid moved [mm]."""
         by = np.array((x, y, z))
-        return replace(
-            self,
-            offsets=self.offsets + self.normals @ by,
-            starts=self.starts + by,
-            ends=self.ends + by,
-        )
+        offsets, starts, ends = self.offsets + self.normals @ by, self.starts + by, self.ends + by
+        return Solid(self.part, self.group, self.normals, offsets, starts, ends, self.edge_faces)
 
     def mirrored(self) -> Solid:
         """The solid mirrored left to right about x = 0."""
@@ -144,30 +140,46 @@ def joined(solids: Sequence[Solid]) -> tuple[Solid, ...]:
     if len(solids) == 1:
         return (solids[0],)
     bodies = stacked_bodies([(solid.normals, solid.offsets) for solid in solids])
-    return tuple(_trimmed(solid, bodies) for solid in solids)
+    starts = np.concatenate([solid.starts for solid in solids])
+    ways = np.concatenate([solid.ends for solid in solids]) - starts
+    one = np.concatenate([solid.normals[solid.edge_faces[:, 0]] for solid in solids])
+    other = np.concatenate([solid.normals[solid.edge_faces[:, 1]] for solid in solids])
+    beside = np.concatenate((one - other, other - one, one + other)) * _PROBE
+    spans = inside_spans(np.tile(starts, (3, 1)) + beside, np.tile(ways, (3, 1)), bodies)
+    first, last = (each.reshape(3, len(starts), len(solids)) for each in spans)
+    ends = np.cumsum([0, *(len(solid.starts) for solid in solids)]).tolist()
+    own = [slice(begin, end) for begin, end in pairwise(ends)]
+    return tuple(
+        _trimmed(solid, ways[edges], first[:, edges], last[:, edges])
+        for solid, edges in zip(solids, own, strict=True)
+    )
 
 
-def _trimmed(solid: Solid, bodies: Bodies) -> Solid:
-    """The solid with those stretches of its edges that are edges of all bodies together."""
-    one, other = solid.normals[solid.edge_faces[:, 0]], solid.normals[solid.edge_faces[:, 1]]
-    ways = solid.ends - solid.starts
-    probes = [
-        inside_spans(solid.starts + beside * _PROBE, ways, bodies)
-        for beside in (one - other, other - one, one + other)
-    ]
-    met = np.any([(last > first).any(axis=1) for first, last in probes], axis=0)
-    starts, ends, faces = [], [], []
-    for edge, (start, way) in enumerate(zip(solid.starts, ways, strict=True)):
-        spans = [tuple(zip(first[edge].tolist(), last[edge].tolist(), strict=True)) for first, last in probes]
-        for begin, finish in _real_stretches(spans) if met[edge] else ((0.0, 1.0),):
-            starts.append(start + way * begin)
-            ends.append(start + way * finish)
-            faces.append(solid.edge_faces[edge])
+def _trimmed(solid: Solid, ways: Array, first: Array, last: Array) -> Solid:
+    """The solid with those stretches of its edges that are edges of all bodies together.
+
+    `first` and `last` (3, e, bodies): where the three places beside each edge lie inside other bodies.
+    """
+    begin, finish, edges = [], [], []
+    met = np.any(last > first, axis=(0, 2))
+    for edge in range(len(solid.starts)):
+        stretches: Sequence[Span] = ((0.0, 1.0),)
+        if met[edge]:
+            within = zip(first[:, edge].tolist(), last[:, edge].tolist(), strict=True)
+            stretches = _real_stretches(
+                [[span for span in zip(*ends, strict=True) if span[0] < span[1]] for ends in within]
+            )
+        for start, end in stretches:
+            begin.append(start)
+            finish.append(end)
+            edges.append(edge)
+    chosen = np.array(edges, dtype=np.intp)
+    from_, run = solid.starts[chosen], ways[chosen]
     return replace(
         solid,
-        starts=np.array(starts).reshape(-1, 3),
-        ends=np.array(ends).reshape(-1, 3),
-        edge_faces=np.array(faces, dtype=np.intp).reshape(-1, 2),
+        starts=from_ + run * np.array(begin).reshape(-1, 1),
+        ends=from_ + run * np.array(finish).reshape(-1, 1),
+        edge_faces=solid.edge_faces[chosen],
     )
 
 

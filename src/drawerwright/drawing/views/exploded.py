@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
 from itertools import pairwise
 from typing import Final
 
@@ -23,6 +24,7 @@ from drawerwright.drawing.shown import Units
 from drawerwright.drawing.solids import Solid, prism
 from drawerwright.drawing.views.box_solids import box_solids, front_solid
 from drawerwright.drawing.views.cut_outs import CutOutAcross, cut_out_of
+from drawerwright.drawing.views.in_sight import places_in_sight
 from drawerwright.drawing.views.isometric import SEEN_FROM, lines_by_pen
 from drawerwright.drawing.views.slide_solids import slide_solids
 from drawerwright.drawing.views.standing import Standing, needed_parts, standing
@@ -47,12 +49,10 @@ _AT_LEFT = ("left side", "subfront", "front")
 _ABOVE = (("inner back", -1.0), ("right inner side", 1.0))
 _AT_RIGHT = ("back", "bottom", "drawer member", "intermediate member", "cabinet member")
 _TRACED_AT = (0.12, 0.88)
-_PLACES = (0.04, 0.12, 0.3, 0.5, 0.7, 0.88, 0.96)
-_ON_FACE = 1e-6
 _NAME_STEP, _COLUMN_ASIDE, _SHOULDER = 0.075, 0.04, 2.0
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class _Apart:
     """One part where it is drawn, and how far from its place it stands [mm]."""
 
@@ -60,7 +60,7 @@ class _Apart:
     solids: tuple[Solid, ...]
     by: tuple[float, float, float]
 
-    @property
+    @cached_property
     def reach(self) -> tuple[Array, Array]:
         """Lowest and highest x, y, z (3,)."""
         points = np.concatenate([end for each in self.solids for end in (each.starts, each.ends)])
@@ -234,9 +234,10 @@ def _names(
     drawn: list[Primitive] = []
     for side, names in ((-1.0, _AT_LEFT), (1.0, _AT_RIGHT)):
         found = []
+        of_side = [part for part in parts if part.name in names]
+        tips = _tips(of_side, picture, side)
         for name in names:
-            tips = [_tip(part, picture, side) for part in parts if part.name == name]
-            seen = [tip for tip in tips if tip is not None]
+            seen = [tip for tip, part in zip(tips, of_side, strict=True) if tip and part.name == name]
             if seen:
                 found.append((max(seen, key=lambda tip: tip[0] * side), name))
         found.sort(key=lambda each: each[0][1])
@@ -247,14 +248,12 @@ def _names(
             bend = (edge + side * points.width * _COLUMN_ASIDE, y)
             drawn.append(Leader(tip, (0.0, 0.0), side * _SHOULDER, title, sizes, bend=bend))
     for name, side in _ABOVE:
-        for part in parts:
-            above = _tip(part, picture, side, upwards=1.0) if part.name == name else None
+        for above in _tips([part for part in parts if part.name == name], picture, side, upwards=1.0):
             if above is not None:
                 title, sizes = _words(fitted, name, units, sizes_of)
                 bend = (above[0], points.top + 2.0 * step)
                 drawn.append(Leader(above, (0.0, 0.0), side * _SHOULDER, title, sizes, bend=bend))
-    brackets = [_tip(part, picture, 1.0) for part in parts if part.name == "locking bracket"]
-    for under in brackets:
+    for under in _tips([part for part in parts if part.name == "locking bracket"], picture, 1.0):
         if under is not None and under[0] > points.centre[0] - points.width / 4:
             title, sizes = _words(fitted, "locking bracket", units, sizes_of)
             # Below everything: what stands at the left and the right of it would be crossed.
@@ -263,29 +262,9 @@ def _names(
     return drawn
 
 
-def _tip(part: _Apart, picture: Picture, side: float, upwards: float = 0.0) -> Point | None:
-    """The place on a part [on paper] nearest to the left (-1) or right (1) that is seen; None if none is.
-
-    `upwards` is how much a place that is higher up counts beside one that is further to that side.
-    """
-    points = np.concatenate([_faces_seen(each) for each in part.solids])
-    points = points[picture.seen(points)]
-    if not len(points):
-        return None
-    paper = points @ _VIEW.paper
-    x, y = paper[int(np.argmax(paper[:, 0] * side + paper[:, 1] * upwards))].tolist()
-    return (x, y)
-
-
-def _faces_seen(solid: Solid) -> Array:
-    """Places (n, 3) all over those faces of a solid that look to the right, up and out."""
-    ends = np.concatenate((solid.starts, solid.ends))
-    low, high = ends.min(axis=0), ends.max(axis=0)
-    shares = np.array(np.meshgrid(_PLACES, _PLACES)).reshape(2, -1).T
-    faces = [np.insert(shares, axis, 1.0, axis=1) for axis in range(3)]
-    points = low + np.concatenate(faces) * (high - low)
-    on_solid = np.all(points @ solid.normals.T <= solid.offsets + _ON_FACE, axis=1)
-    return np.asarray(points[on_solid])
+def _tips(parts: Sequence[_Apart], picture: Picture, side: float, upwards: float = 0.0) -> list[Point | None]:
+    """The place on each part [on paper] nearest to the left (-1) or right (1) that is seen, or None."""
+    return places_in_sight([part.solids for part in parts], picture, _VIEW, side, upwards)
 
 
 def _words(
