@@ -34,7 +34,9 @@ WIDEST: Final = 28
 WIDEST_NAME: Final = 16
 """Most characters of an id or a slide that stand in one line; a column with longer ones has a set width."""
 TICKS: Final = ("On", "Locked", "Click L", "Click R", "Set")
-"""Boxes to tick for each drawer, in the order of work."""
+"""Boxes to tick for each drawer, in the order of work; what is beside the box is caught without a click."""
+_CAUGHT: Final = {"Click L": "Caught L", "Click R": "Caught R"}
+_UNDER_OR_BESIDE: Final = {"concealed": "Slides under the box. ", "side-mounted": "Slides beside the box. "}
 
 _Text: TypeAlias = Callable[[FittedDrawer, Mounting, Shown], str]
 
@@ -56,16 +58,34 @@ def steps_of(fitted: FittedJob, *, alone: bool = False) -> list[dict[str, str]]:
         )
         for one in fitted.drawers
     )
-    told = {"{front}": fronts_text(fitted.drawers), "{spacers}": _spacers_text(fitted.drawers)}
+    carriages = _carriages(fitted.drawers)
     steps = []
     for step in _steps():
-        if "only" in step and not wants_packing:
+        kind = step.get("slide", "")
+        if ("only" in step and not wants_packing) or (kind and kind not in carriages):
             continue
         says = step["alone"] if alone and "alone" in step else step["says"]
-        for mark, words in told.items():
-            says = says.replace(mark, words)
-        steps.append({"title": step["title"], "says": says})
+        meant = [
+            one
+            for one in fitted.drawers
+            if not kind or (one.slide is not None and one.slide.family.carriage == kind)
+        ]
+        says = says.replace("{front}", fronts_text(meant)).replace("{spacers}", _spacers_text(meant))
+        whose = _UNDER_OR_BESIDE[kind] if kind and len(carriages) > 1 else ""
+        steps.append({"title": step["title"], "says": whose + says})
     return steps
+
+
+def _carriages(drawers: Sequence[FittedDrawer]) -> frozenset[str]:
+    """Where the slides of some drawers run: under the box, beside it, or both; under it where none fits."""
+    found = frozenset(one.slide.family.carriage for one in drawers if one.slide is not None)
+    return found or frozenset({"concealed"})
+
+
+def ticks_of(drawers: Sequence[FittedDrawer]) -> list[str]:
+    """Boxes to tick for each drawer, in the order of work."""
+    beside = _carriages(drawers) == {"side-mounted"}
+    return [_CAUGHT.get(tick, tick) if beside else tick for tick in TICKS]
 
 
 def _spacers_text(drawers: Sequence[FittedDrawer]) -> str:
@@ -143,6 +163,13 @@ def _also(fitted: FittedDrawer, mounting: Mounting, shown: Shown) -> str:
     return "; ".join(told)
 
 
+def _on_box(fitted: FittedDrawer, _: Mounting, shown: Shown) -> str:
+    """Height of the drawer member's screws above the lower edge of the box; none under a box."""
+    if fitted.slide is None or fitted.slide.family.carriage == "concealed":
+        return ""
+    return f"{length_text(fitted.slide.family.heights.screw_line, shown)} up"
+
+
 def _hands(left: float, right: float, shown: Shown) -> str:
     return f"L {length_text(left, shown)}, R {length_text(right, shown)}"
 
@@ -172,6 +199,7 @@ def _columns(shown: Shown) -> tuple[tuple[str, _Text], ...]:
         ("Slots first", _slots),
         ("Round holes", _holes),
         ("Packing, rear brackets, spacers", _also),
+        ("On the box side", _on_box),
         ("Front fixed", _front_set),
         (f"Most inside, {mass_unit(shown)}", _load),
     )
@@ -224,7 +252,7 @@ def mounting_files(fitted: FittedJob, paper: Paper, shown: Shown) -> Iterator[tu
             "long_ids": any(len(row["id"]) > WIDEST_NAME for row in rows),
             "long_slides": any(len(row["slide"]) > WIDEST_NAME for row in rows),
             "headings": headings,
-            "ticks": list(TICKS),
+            "ticks": ticks_of(members),
             "rows": rows,
         }
         yield f"{name}.pdf", set_document("mounting", data)

@@ -6,10 +6,12 @@ import io
 from dataclasses import replace
 
 import pdfplumber
-from pack_builders import fitting, job_of, not_fitting
+import pytest
+from pack_builders import FAMILY, fitting, job_of, not_fitting
 
-from drawerwright.model.fitted import FittedDrawer, FittedJob, FrontFixing
-from drawerwright.pack.mounting_sheet import fronts_text, mounting_files, rows_of, steps_of
+from drawerwright.model.family import Heights
+from drawerwright.model.fitted import ChosenSlide, FittedDrawer, FittedJob, FrontFixing
+from drawerwright.pack.mounting_sheet import fronts_text, mounting_files, rows_of, steps_of, ticks_of
 from drawerwright.pack.papers import papers
 from drawerwright.pack.shown import Shown
 
@@ -35,6 +37,51 @@ def test_steps_are_in_the_order_of_work() -> None:
         "Shipping blocks out", "Cover the slides", "Measure and mark", "Slots first", "Set the front ends",
         "Lock them", "Hang the drawer", "Click, then tug, both sides", "Adjust", "Load",
     ]  # fmt: skip
+
+
+def _beside(name: str = "S") -> FittedDrawer:
+    beside = FAMILY.model_copy(update={"carriage": "side-mounted", "heights": Heights(screw_line=25.0)})
+    return replace(fitting(name), slide=ChosenSlide(beside, beside.lengths[0], "side", (), ()))
+
+
+@pytest.mark.parametrize("alone", [False, True])
+def test_slides_beside_the_box_are_told_without_brackets_hooks_clicks_and_spacers(alone: bool) -> None:
+    steps = steps_of(job_of(_beside())[1], alone=alone)
+    assert [step["title"] for step in steps][-6:] == [
+        "Lock them", "Members onto the box sides", "Slide the drawer in", "Tug at its stop, both sides",
+        "Adjust in the slots", "Load",
+    ]  # fmt: skip
+    words = " ".join(step["title"] + step["says"] for step in steps).lower()
+    assert [
+        word for word in ("bracket", "hook", "click", "spacer", "{", "slides beside") if word in words
+    ] == []
+
+
+def test_a_job_of_both_kinds_of_slides_says_each_step_for_its_own() -> None:
+    steps = {step["title"]: step["says"] for step in steps_of(job_of(fitting(), _beside())[1])}
+    assert steps["Hang the drawer"].startswith("Slides under the box. ")
+    assert steps["Slide the drawer in"].startswith("Slides beside the box. ")
+    assert "Slides" not in steps["Lock them"]
+
+
+def test_how_fronts_were_fixed_is_said_of_those_alone_whose_step_it_is() -> None:
+    steps = {step["title"]: step["says"] for step in steps_of(job_of(fixed(fitting()), _beside())[1])}
+    assert "1.5 mm low" in steps["Adjust"]
+    assert "mm low" not in steps["Adjust in the slots"]
+
+
+def test_a_row_of_a_slide_beside_the_box_tells_its_height_on_the_box_side() -> None:
+    headings, (row, other) = rows_of([_beside(), fitting("B")], MM)
+    at = [one["name"] for one in headings].index("On the box side")
+    assert (row["cells"][at], other["cells"][at]) == ("25 up", "")
+    assert "On the box side" not in [one["name"] for one in rows_of([fitting("B")], MM)[0]]
+
+
+def test_what_is_caught_beside_the_box_is_ticked_in_its_own_words() -> None:
+    assert ticks_of([_beside()])[2:4] == ["Caught L", "Caught R"]
+    assert ticks_of([_beside(), fitting("B")])[2:4] == ticks_of([])[2:4] == ["Click L", "Click R"]
+    assert "25 up" in text_of(job_of(_beside())[1])
+    assert "Caught L" in text_of(job_of(_beside())[1])
 
 
 def test_packing_and_rear_brackets_are_a_step_only_where_a_drawer_has_them() -> None:

@@ -17,7 +17,7 @@ from drawerwright.pack.mounting_sheet import rows_of, steps_of
 from drawerwright.pack.shown import Shown
 from drawerwright.store import Store
 from drawerwright.web.bench.order import bench_plan
-from drawerwright.web.bench.steps import bench_steps, step_key
+from drawerwright.web.bench.steps import bench_steps, lining_up_step, step_key
 from drawerwright.web.demo_job import demo_values
 from drawerwright.web.families import shipped_families
 from drawerwright.web.fitting import answer_values, read_values
@@ -138,6 +138,11 @@ def test_steps_of_one_drawer_speak_of_no_table_and_tell_their_spacers_or_that_th
         steps = {step.key: step for step in bench_steps(one, Shown())}
         assert [step.says for step in steps.values() if "table" in step.says or "{" in step.says] == []
         spacers = one.slide is not None and bool(one.slide.side_spacers or one.slide.subfront_spacers)
+        if one.slide is not None and one.slide.family.carriage == "side-mounted":
+            assert [
+                step.says for step in steps.values() if "racket" in step.says or "hook" in step.says
+            ] == []
+            continue
         hang = steps["hang-the-drawer"]
         assert ("with the spacers told here" in hang.says) == spacers
         assert ("without spacers" in hang.says) != spacers
@@ -145,6 +150,23 @@ def test_steps_of_one_drawer_speak_of_no_table_and_tell_their_spacers_or_that_th
             assert any("spacers" in name.lower() for name, _ in hang.figures)
         seen.add(spacers)
     assert seen == {True, False}
+
+
+def test_every_drawer_that_is_hung_is_lined_up_at_one_step_of_its_own() -> None:
+    job = {
+        "title": "Bench (invented)",
+        "drawer": [
+            {"id": slide, "slide": slide, "side": 16, "opening": {"width": 562, "height": 168, "depth": 530}}
+            for slide in ("house-16", "side-mounted")
+        ],
+    }
+    found = {one.id: one for one in fit_job(read_values(job), load_families()).drawers}
+    named = {name: lining_up_step(one) for name, one in found.items()}
+    assert named == {"house-16": "adjust", "side-mounted": "adjust-in-the-slots"}
+    for name, one in found.items():
+        assert [step.key for step in bench_steps(one, Shown()) if step.lines_up] == [named[name]]
+    told = {step.key: dict(step.figures) for step in bench_steps(found["side-mounted"], Shown())}
+    assert told["members-onto-the-box-sides"] == {"On the box side, mm": "25 up"}
 
 
 def test_steps_are_those_of_the_mounting_sheet_and_every_caution_for_the_wall_is_said() -> None:

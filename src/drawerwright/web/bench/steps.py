@@ -23,24 +23,34 @@ _FIGURES: Final[dict[str, tuple[str, ...]]] = {
     "slots-first": ("Slots first",),
     "set-the-front-ends": ("Front end",),
     "lock-them": ("Round holes",),
+    "members-onto-the-box-sides": ("On the box side",),
     "hang-the-drawer": (_PACKING,),
     "adjust": ("Front fixed",),
+    "adjust-in-the-slots": ("Front fixed",),
     "load": ("Most inside",),
 }
 """Columns of the mounting sheet that a step wants, by the beginnings of their headings."""
-_DRAWN: Final[dict[str, Drawn]] = {"measure-and-mark": "side", "hang-the-drawer": "plan", "adjust": "front"}
+_DRAWN: Final[dict[str, Drawn]] = {
+    "measure-and-mark": "side",
+    "members-onto-the-box-sides": "side",
+    "hang-the-drawer": "plan",
+    "slide-the-drawer-in": "plan",
+    "adjust": "front",
+    "adjust-in-the-slots": "front",
+}
 """The view that stands with a step."""
 _CAUTIONS: Final[dict[str, tuple[str, ...]]] = {
     "measure-and-mark": ("Behind the screws", "Loads overhead"),
     "hang-the-drawer": ("Fingers",),
+    "slide-the-drawer-in": ("Fingers",),
     "click-then-tug-both-sides": ("Locking brackets",),
     "load": ("Tipping", "Who decides"),
 }
 """Cautions that are said where they matter, by step."""
 
 MEASURED: Final = "measure-and-mark"
-LINED_UP: Final = "adjust"
-"""The step at which gaps are measured and moves told."""
+LINED_UP: Final = frozenset({"adjust", "adjust-in-the-slots"})
+"""The steps at which gaps are measured and moves told; a drawer has one of them."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,6 +63,16 @@ class BenchStep:
     figures: tuple[tuple[str, str], ...]
     drawn: Drawn | None
     cautions: tuple[tuple[str, str], ...]
+
+    @property
+    def lines_up(self) -> bool:
+        """Whether gaps are measured at this step."""
+        return self.key in LINED_UP
+
+
+def lining_up_step(fitted: FittedDrawer) -> str:
+    """Name of the step at which a drawer that is hung is lined up."""
+    return next(key for key in step_keys(fitted) if key in LINED_UP)
 
 
 def bench_steps(fitted: FittedDrawer, shown: Shown) -> tuple[BenchStep, ...]:

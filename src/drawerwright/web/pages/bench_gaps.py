@@ -27,6 +27,7 @@ from drawerwright.web.bench.gaps import (
     read_gap_form,
     sent_once,
 )
+from drawerwright.web.bench.steps import lining_up_step
 from drawerwright.web.device_name import name_told
 from drawerwright.web.families import families_of
 from drawerwright.web.faults import UNPROCESSABLE
@@ -106,7 +107,7 @@ def _page(
         left_words=left_words,
         token=secrets.token_urlsafe(12),
         measured=sum(one.drawer == name for one in kept),
-        back=f"/jobs/{quote(job.id, safe='')}/bench/{quote(name, safe='')}#adjust",
+        back=f"/jobs/{quote(job.id, safe='')}/bench/{quote(name, safe='')}#{lining_up_step(fitted)}",
     )
 
 
