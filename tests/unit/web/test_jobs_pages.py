@@ -354,6 +354,9 @@ def test_a_cabinet_is_drawn_with_a_way_to_each_drawer_and_its_keys_are_saved(
     html = client.get(f"/jobs/{job.id}/cabinets", headers=PEOPLE).text
     assert f'<a href="/jobs/{job.id}/drawers/K%2F1%20%C3%BC"' in html
     assert "Elevation of cabinet K" in html
+    listed = words_of(html[html.index("Drawers, from the top") :])
+    assert "K/2 ü fits 0.5 mm gap each side K/1 ü fits 0.5 mm gap each side" in listed
+    assert "K/1 ü fits, 0.5 mm gap each side: its sheet" in html
     assert "1 drawer stands in no cabinet" in html
     told = {
         "based_on": "1",

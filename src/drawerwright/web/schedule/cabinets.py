@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any, Final
 
+from drawerwright.cli.wording import margin_alone
 from drawerwright.drawing.clearing import clear_lettering
 from drawerwright.drawing.drawn import extent
 from drawerwright.drawing.geometry import Bounds
@@ -15,14 +17,14 @@ from drawerwright.drawing.views.elevation import cabinet_elevation
 from drawerwright.drawing.views.standing import standing
 from drawerwright.errors import Fault
 from drawerwright.model.family import SlideFamily
-from drawerwright.model.fitted import VERDICT_WORDS, FittedDrawer
-from drawerwright.model.fitted_column import FittedColumn
+from drawerwright.model.fitted import VERDICT_WORDS, FittedDrawer, State
+from drawerwright.model.fitted_column import ColumnRemark, FittedColumn
 from drawerwright.pack.column_sums import sums_of
 from drawerwright.units import ShownUnits
 from drawerwright.web.fitting import DrawerAnswer, answer_values, place_of
 from drawerwright.web.schedule.answers import cabinet_of, shared_faults, units_of
 from drawerwright.web.schedule.columns import ScheduleColumn, cabinet_keys, text_of, with_cell
-from drawerwright.web.schedule.rows import drawer_address
+from drawerwright.web.schedule.rows import Computed, computed, drawer_address
 
 _SCALE: Final = 1 / 11
 """Paper mm for one mm of the cabinet, before the lettering is laid out; the page scales it to its room."""
@@ -70,13 +72,33 @@ class KeyField:
 
 
 @dataclass(frozen=True, slots=True)
+class StandingDrawer:
+    """One drawer of a cabinet, its sheet, and what came of it; its verdict None while it has no answer."""
+
+    name: str
+    href: str
+    told: Computed
+
+
+@dataclass(frozen=True, slots=True)
+class Remark:
+    """What is to be said of a column: state, margin with its unit where it is one, sentence."""
+
+    state: State
+    margin: str
+    says: str
+
+
+@dataclass(frozen=True, slots=True)
 class CabinetView:
-    """One cabinet. `described`: the job tells something of it. `waiting`: drawers without an answer."""
+    """One cabinet. `described`: the job tells something of it. `standing`: its drawers, the highest first."""
 
     id: str
     described: bool
     fields: tuple[KeyField, ...]
     drawers: tuple[DrawerAnswer, ...]
+    standing: tuple[StandingDrawer, ...]
+    remarks: tuple[Remark, ...]
     elevation: Elevation | None
     column: FittedColumn | None
     sums: tuple[tuple[str, str], ...]
@@ -158,18 +180,43 @@ def _view(
     elevation = _elevation(job_id, fitted, units) if fitted and len(fitted) == len(drawers) else None
     sums = () if column is None else tuple(sums_of(column, Shown(units)))
     return CabinetView(
-        name, entry is not None, fields, tuple(drawers), elevation, column, sums, tuple(by_key.values())
+        name,
+        entry is not None,
+        fields,
+        tuple(drawers),
+        _standing(job_id, drawers, units),
+        () if column is None else tuple(_remark(one, units) for one in column.remarks),
+        elevation,
+        column,
+        sums,
+        tuple(by_key.values()),
     )
+
+
+def _standing(job_id: str, drawers: Sequence[DrawerAnswer], units: ShownUnits) -> tuple[StandingDrawer, ...]:
+    """The drawers from the top down; those without an answer, of which no height is known, last."""
+    heights = [one.fitted.opening.floor if one.fitted is not None else -math.inf for one in drawers]
+    order = sorted(range(len(drawers)), key=lambda at: -heights[at])
+    told = [Computed() if one.fitted is None else computed(one.fitted, units) for one in drawers]
+    names = [one.name for one in drawers]
+    return tuple(StandingDrawer(names[at], drawer_address(job_id, names[at]), told[at]) for at in order)
+
+
+def _remark(remark: ColumnRemark, units: ShownUnits) -> Remark:
+    """A remark; what stops nothing and is below 0, such as boxes moved to their rows, is no margin."""
+    told = remark.margin >= 0 or remark.state != "ok"
+    text = margin_alone(remark.id, remark.margin, "mm", units) if told else ""
+    return Remark(remark.state, text, remark.says)
 
 
 def _elevation(job_id: str, fitted: Sequence[FittedDrawer], units: ShownUnits) -> Elevation:
     scene = clear_lettering(scale_to_paper(cabinet_elevation(fitted, units=units), _SCALE))
     room = extent(scene).grown(1.0)
-    pointed = tuple(_pointed(job_id, one) for one in fitted)
+    pointed = tuple(_pointed(job_id, one, units) for one in fitted)
     return Elevation(scene, room, pointed)
 
 
-def _pointed(job_id: str, fitted: FittedDrawer) -> Pointed:
+def _pointed(job_id: str, fitted: FittedDrawer, units: ShownUnits) -> Pointed:
     """Where a drawer's opening and front are, the middle of the cabinet's inside at x = 0."""
     stand = standing(fitted)
     left, right = stand.clear_left, stand.clear_right
@@ -185,8 +232,15 @@ def _pointed(job_id: str, fitted: FittedDrawer) -> Pointed:
         _rounded(-(high + fitted.opening.floor) * _SCALE),
         _rounded((right - left) * _SCALE),
         _rounded((high - low) * _SCALE),
-        f"{fitted.id} {VERDICT_WORDS[fitted.verdict]}: its sheet",
+        f"{fitted.id} {_verdict_words(fitted, units)}: its sheet",
     )
+
+
+def _verdict_words(fitted: FittedDrawer, units: ShownUnits) -> str:
+    """Verdict and margin: "fits, 0.4 mm taper"."""
+    told = computed(fitted, units)
+    margin = " ".join(filter(None, (told.margin, told.check)))
+    return ", ".join(filter(None, (VERDICT_WORDS[fitted.verdict], margin)))
 
 
 def _rounded(value: float) -> float:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from typing import Any, TypeAlias
+from typing import Any, NamedTuple
 from urllib.parse import quote
 
 from drawerwright.cli.wording import margin_alone, sizes
@@ -23,7 +23,17 @@ from drawerwright.web.schedule.edits import is_empty, next_id
 AT_A_TIME = 200
 """Rows of one page of a long schedule. Own choice: more make a page of over half a megabyte."""
 
-_Computed: TypeAlias = tuple[Verdict | None, State | None, str, str, str, str, str]
+
+class Computed(NamedTuple):
+    """What came of a drawer: verdict; state, margin, name and sentence of its worst check; slide and box."""
+
+    verdict: Verdict | None = None
+    state: State | None = None
+    margin: str = ""
+    check: str = ""
+    says: str = ""
+    slide: str = ""
+    box: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,9 +127,7 @@ def _row(
     )
     name = str(drawer.get("id") or "").strip()
     fitted = answer.fitted
-    told: _Computed = (None, None, "", "", "", "", "")
-    if fitted is not None:
-        told = _computed(fitted, units)
+    told = Computed() if fitted is None else computed(fitted, units)
     return Row(
         place,
         name or f"row {place + 1}",
@@ -132,8 +140,8 @@ def _row(
     )
 
 
-def _computed(fitted: FittedDrawer, units: ShownUnits) -> _Computed:
-    """Verdict, then state, margin, name and sentence of the worst check, slide, box."""
+def computed(fitted: FittedDrawer, units: ShownUnits) -> Computed:
+    """What came of a drawer, in words of these units."""
     check = worst_check(fitted)
     slide, box = fitted.slide, fitted.box
     slide_words = ""
@@ -141,9 +149,9 @@ def _computed(fitted: FittedDrawer, units: ShownUnits) -> _Computed:
         slide_words = f"{slide.family.id} / {format_length(slide.length.nominal, 'mm').removesuffix(' mm')}"
     box_words = "" if box is None else sizes((box.outside_width, box.height, box.length), units)
     if check is None:
-        return fitted.verdict, None, "", "", "", slide_words, box_words
+        return Computed(fitted.verdict, slide=slide_words, box=box_words)
     margin = margin_alone(check.id, check.margin, check.unit, units)
-    return (
+    return Computed(
         fitted.verdict,
         check.state,
         margin,

@@ -86,8 +86,8 @@ class Revisions:
     ) -> Saved:
         """Edits done on revision `based_on` and saved, put together with what others saved since.
 
-        `by`: who saves, as told. `in_steps`: each edit (of many, the last ones) is a revision of its own, so that undo takes back one;
-        else they are one revision. Edits that cannot be kept are left out and told.
+        `by`: who saves, as told. `in_steps`: each edit (of many, the last ones) is a revision of its own, so
+        that undo takes back one; else they are one revision. Edits that cannot be kept are left out and told.
         Raises Conflict (nothing is lost: values with the edits are kept on the side), NotInStore, InputError.
         """
         base = self.at(job_id, based_on)
