@@ -9,6 +9,7 @@ from collections.abc import Mapping, Sequence
 from drawerwright.files.cells import inert
 from drawerwright.files.job_columns import drawer_columns
 from drawerwright.files.job_rows import (
+    CellsByKey,
     Figure,
     Written,
     cabinet_rows,
@@ -26,21 +27,25 @@ def write_job_csv(job: Job) -> str:
     `= + - @`, a tab, a line end or `#` has `'` before it; a zero byte, which is no text, becomes a
     replacement character. Spreadsheets want the file saved as UTF-8 with a byte order mark.
     """
-    drawers, cabinets = drawer_rows(job), cabinet_rows(job)
+    settings = {"title": job.title} if job.title else {}
+    settings |= {"units": job.units} if job.units != "mm" else {}
+    return rows_as_csv(settings, drawer_rows(job), cabinet_rows(job))
+
+
+def rows_as_csv(
+    settings: Mapping[str, Written], drawers: Sequence[CellsByKey], cabinets: Sequence[CellsByKey]
+) -> str:
+    """The same of cells by key: those above the heading, those of drawers, those of described cabinets."""
     columns = columns_of_drawers(drawers)
     beside = [column for column in columns_of_cabinets(cabinets) if column.key != "id"] if cabinets else []
     if cabinets and all(column.key != "cabinet" for column in columns):
         columns.insert(1, drawer_columns()["cabinet"])
     keys = [column.key for column in columns] + [f"cabinet.{column.key}" for column in beside]
-    lines: list[list[str]] = []
-    if job.title:
-        lines.append(["title", inert(job.title)])
-    if job.units != "mm":
-        lines.append(["units", job.units])
+    lines = [[key, cell_text(cell)] for key, cell in settings.items()]
     lines.append(keys)
     for cabinet in cabinets:
         cells = {f"cabinet.{key}": cell for key, cell in cabinet.items() if key != "id"}
-        lines.append(_line({"cabinet": cabinet["id"], **cells}, keys))
+        lines.append(_line({"cabinet": cabinet.get("id", ""), **cells}, keys))
     lines += [_line(drawer, keys) for drawer in drawers]
     return csv_text(lines)
 

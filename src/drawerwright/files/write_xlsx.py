@@ -13,6 +13,7 @@ from drawerwright.errors import Fault, InputError
 from drawerwright.files.cells import inert_in_workbook
 from drawerwright.files.columns import Column
 from drawerwright.files.job_rows import (
+    CellsByKey,
     Figure,
     Written,
     cabinet_rows,
@@ -48,12 +49,18 @@ def write_job_xlsx(job: Job) -> bytes:
     Text is written as text, whatever it begins with. A number that the format cannot hold to the last digit
     is written as text. Raises InputError when a text is longer than a cell holds.
     """
-    drawers, cabinets = drawer_rows(job), cabinet_rows(job)
+    return rows_as_xlsx({"title": job.title, "units": job.units}, drawer_rows(job), cabinet_rows(job))
+
+
+def rows_as_xlsx(
+    settings: Mapping[str, Written], drawers: Sequence[CellsByKey], cabinets: Sequence[CellsByKey]
+) -> bytes:
+    """The same of cells by key: those of the sheet `job`, those of drawers, those of described cabinets."""
     book = JobWorkbook()
     book.table("drawers", columns_of_drawers(drawers), drawers)
     if cabinets:
         book.table("cabinets", columns_of_cabinets(cabinets), cabinets)
-    book.settings({"title": job.title, "units": job.units})
+    book.settings(settings)
     return book.content()
 
 
@@ -99,7 +106,7 @@ class JobWorkbook:
                 if column.key in cells:
                     self._write(sheet, row, at, cells[column.key], f"{name} {column.key}")
 
-    def settings(self, values: Mapping[str, str]) -> None:
+    def settings(self, values: Mapping[str, Written]) -> None:
         """The sheet `job`: a key and a value in each row."""
         sheet = self._book.add_worksheet("job")
         sheet.set_column(0, 0, 18.0)
