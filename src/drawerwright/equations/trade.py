@@ -63,6 +63,7 @@ CHECK_ORDER = (
     "box-recess",
     "cut-out",
     "notch",
+    "slide-height",
     "bracket-screw",
     "front-screw",
     "width-to-length",

@@ -1,4 +1,7 @@
-"""Woodwork: whether notches and screws leave enough wood. Margins [mm]; these checks only watch."""
+"""Woodwork: whether notches and screws leave enough wood. Margins [mm].
+
+One stops: without wood at its screws a slide beside the box hangs on nothing. The others only watch.
+"""
 
 from __future__ import annotations
 
@@ -9,6 +12,7 @@ from drawerwright.equations.sources import GEOMETRY, PRACTICE, TOOL
 
 CONCEALED = "concealed"
 UNDER_THE_FACE = 4
+OVER_A_SCREW = 8
 
 
 @equation("mm", source=GEOMETRY, carriage=CONCEALED, bottom="groove-4")
@@ -87,3 +91,25 @@ def longest_front_screw(subfront_thickness: Q, front_thickness: Q) -> Q:
 def front_screw_margin(longest_front_screw: Q, front_screw: Q) -> Q:
     """How much longer the front's screws could be."""
     return longest_front_screw - front_screw
+
+
+@equation(
+    "mm",
+    source=PRACTICE,
+    carriage="side-mounted",
+    check=CheckRule(
+        "slide-height",
+        says="The slide is screwed to the box side {screw_line_up} above its lower edge; over the screws a "
+        "box of {box_height} leaves {wood_over_screws}; 8 mm, twice a screw's diameter, are wanted.",
+        cure="A higher box, or slides whose screw line is lower.",
+    ),
+)
+def slide_height_margin(wood_over_screws: Q) -> Q:
+    """Wood of the box side over the slide's screws beyond 8: twice their diameter."""
+    return wood_over_screws - OVER_A_SCREW
+
+
+@equation("mm", source=GEOMETRY, carriage="side-mounted")
+def wood_over_screws(built_box_height: Q, screw_line_up: Q) -> Q:
+    """What is left of the box side over the screws of a slide beside it."""
+    return built_box_height - screw_line_up

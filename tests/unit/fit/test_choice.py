@@ -378,3 +378,29 @@ def test_a_slide_that_is_not_there_is_not_advised_one_that_the_sides_are_too_thi
     with pytest.raises(InputError) as caught:
         fit_one([family(id="shop-12", inside_width_deduction=34), family(id="plain-16")], slide="shop-16")
     assert caught.value.faults[0].try_ == '"auto"'
+
+
+@pytest.mark.parametrize(("height", "margin"), [(33.0, 0.0), (60.0, 27.0), (32.0, -1.0), (20.0, -13.0)])
+def test_a_slide_beside_the_box_wants_wood_over_its_screws(
+    fit_one: Fit, family: Family, height: float, margin: float
+) -> None:
+    """Screws 25 up the side want 8 over them, twice a screw's diameter: common practice, no source."""
+    beside = family(
+        id="beside",
+        carriage="side-mounted",
+        inside_width_deduction=57.4,
+        min_gap=12,
+        heights={"screw_line": 25},
+    )
+    fitted = fit_one([beside], box_height=height)
+    told = next(check for check in fitted.checks if check.id == "slide-height")
+    assert told.margin == pytest.approx(margin)
+    assert (fitted.slide is None) == (margin < 0)
+    if margin < 0:
+        assert "slide-height" in {one.because for one in fitted.rejected}
+        (raised,) = (one for one in fitted.changes if one.change == "box_height")
+        assert raised.by == pytest.approx(-margin)
+
+
+def test_a_slide_under_the_box_is_screwed_to_no_side(fit_one: Fit) -> None:
+    assert "slide-height" not in {check.id for check in fit_one(box_height=40).checks}
