@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from drawerwright.drawing.dimensioning import lay_out_dimension, lay_out_leader, lay_out_running
-from drawerwright.drawing.geometry import Bounds, bounds_of, joined
+from drawerwright.drawing.geometry import Bounds
 from drawerwright.drawing.hatching import hatch_lines
 from drawerwright.drawing.pens import PENS
 from drawerwright.drawing.primitives import Arc, Circle, Hole, Lines, Plain, Polyline, Slot, Text
@@ -45,16 +45,24 @@ def extent(scene: Scene) -> Bounds:
     Hatching lies inside outlines that are drawn, so it is passed over unless nothing else is there.
     """
     bare = replace(scene, primitives=tuple(each for each in scene.primitives if not isinstance(each, Hatch)))
-    found = [_extent(item) for group in drawn(bare) for item in group.items]
-    return joined(found) if found else scene.bounds
+    found = [_edges(item) for group in drawn(bare) for item in group.items]
+    if not found:
+        return scene.bounds
+    left, bottom, right, top = zip(*found, strict=True)
+    return Bounds(min(left), min(bottom), max(right), max(top))
 
 
-def _extent(item: Plain) -> Bounds:
+def _edges(item: Plain) -> tuple[float, float, float, float]:
+    """Left, bottom, right and top of what a primitive takes [mm on paper]."""
     if isinstance(item, Text):
-        return item.extent
+        box = item.extent
+        return box.left, box.bottom, box.right, box.top
     if isinstance(item, Circle):
-        x, y = item.centre
-        return Bounds(x - item.radius, y - item.radius, x + item.radius, y + item.radius).grown(0.1)
+        (x, y), r = item.centre, item.radius
+        return x - r - 0.1, y - r - 0.1, x + r + 0.1, y + r + 0.1
     if isinstance(item, Polyline | Lines | Arc | Hole | Slot):
-        return bounds_of(item.points).grown(PENS[item.line].weight / 2)
+        by = PENS[item.line].weight / 2
+        points = item.points
+        across, up = [x for x, _ in points], [y for _, y in points]
+        return min(across) - by, min(up) - by, max(across) + by, max(up) + by
     raise TypeError(f"not a plain primitive: {type(item).__name__}")

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
 from functools import lru_cache
 
 from drawerwright.drawing.geometry import Point, bounds_of
@@ -32,32 +31,23 @@ def hatch_lines(
     turned = [_turned(point, middle, along, across) for point in outline]
     lowest = min(v for _, v in turned)
     highest = max(v for _, v in turned)
+    edges = list(zip([turned[-1], *turned[:-1]], turned, strict=True))
+    (ax, ay), (bx, by), (mx, my) = along, across, middle
     lines: list[tuple[Point, Point]] = []
     for k in range(math.ceil(lowest / spacing), math.floor(highest / spacing) + 1):
         v = k * spacing
-        crossings = sorted(_crossings(turned, v))
+        # Where the level meets the edges; an edge owns its lower end, so corners count once.
+        crossings = [
+            u1 + (v - v1) * (u2 - u1) / (v2 - v1) for (u1, v1), (u2, v2) in edges if (v1 <= v) != (v2 <= v)
+        ]
+        crossings.sort()
         for u1, u2 in zip(crossings[0::2], crossings[1::2], strict=False):
             if u2 - u1 > 1e-9:
-                lines.append((_back(u1, v, middle, along, across), _back(u2, v, middle, along, across)))
+                start = (mx + u1 * ax + v * bx, my + u1 * ay + v * by)
+                lines.append((start, (mx + u2 * ax + v * bx, my + u2 * ay + v * by)))
     return tuple(lines)
 
 
 def _turned(point: Point, middle: Point, along: Point, across: Point) -> Point:
     x, y = point[0] - middle[0], point[1] - middle[1]
     return (x * along[0] + y * along[1], x * across[0] + y * across[1])
-
-
-def _back(u: float, v: float, middle: Point, along: Point, across: Point) -> Point:
-    return (middle[0] + u * along[0] + v * across[0], middle[1] + u * along[1] + v * across[1])
-
-
-def _crossings(turned: Sequence[Point], v: float) -> list[float]:
-    """Where the level v meets the polygon's edges; an edge owns its lower end, so corners count once."""
-    found = []
-    previous = turned[-1]
-    for corner in turned:
-        (u1, v1), (u2, v2) = previous, corner
-        if (v1 <= v) != (v2 <= v):
-            found.append(u1 + (v - v1) * (u2 - u1) / (v2 - v1))
-        previous = corner
-    return found

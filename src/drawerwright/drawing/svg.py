@@ -11,7 +11,7 @@ import math
 import re
 from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
-from functools import cache
+from functools import cache, lru_cache
 from typing import TypeAlias
 
 from drawerwright.drawing.drawn import Drawn, drawn, extent
@@ -29,6 +29,8 @@ _MARGIN = 1.0
 _FRACTION = re.compile(r"(?<=[ >])(\d{1,2}/\d{1,2})(?=[\u2033)]?\)?</text>)")
 """A fraction that ends a line of lettering: a mixed number, or alone."""
 _SET_FRACTION = r'<tspan class="frac">\1</tspan>'
+_KEPT = 2048
+"""How many shapes, and how many dimensions, a page's drawings are kept of: those of some twenty. Own choice."""
 _LEAST_TARGET = 5.0
 """Least height and width of what a pointer or a finger meets [mm on paper]. Own choice."""
 
@@ -87,10 +89,33 @@ def write_svg_inside(
     return _FRACTION.sub(_SET_FRACTION, inside) if set_fractions and "/" in inside else inside
 
 
+def write_svg_pieces(
+    scene: Scene, *, paper: PaperKind = "screen", links: Mapping[str, str] | None = None, unfolded: str = ""
+) -> list[str]:
+    """The same, fractions set, as its elements one by one, each on one line.
+
+    What is drawn again as it was before is not written again: an edit leaves most of a drawing as it is.
+    """
+    return list(_contents(scene, paper, links or {}, unfolded, _hundredths, kept=True))
+
+
 def _contents(
-    scene: Scene, paper: PaperKind, links: Mapping[str, str], unfolded: str, numbers: _Numbers
+    scene: Scene,
+    paper: PaperKind,
+    links: Mapping[str, str],
+    unfolded: str,
+    numbers: _Numbers,
+    *,
+    kept: bool = False,
 ) -> list[Markup]:
-    """Everything drawn, in order; each dimension or note that shows a quantity in an element of its own."""
+    """Everything drawn, in order; each dimension or note that shows a quantity in an element of its own.
+
+    `kept`: written elements are kept for the next drawing that has the same; each is one line then, its
+    fractions set.
+    """
+    loose_items, group_of, link_of = (
+        (_kept_items, _kept_group, _kept_link) if kept else (_items, _group, _link)
+    )
     seen: Counter[str] = Counter()
     loose: list[Plain] = []
     found: list[Markup] = []
@@ -98,7 +123,7 @@ def _contents(
         if not group.quantity:
             loose.extend(group.items)
             continue
-        found += _items(loose, paper, numbers)
+        found += loose_items(loose, paper, numbers)
         loose = []
         seen[group.quantity] += 1
         name = f"{scene.name}-{group.quantity}"
@@ -106,10 +131,10 @@ def _contents(
             name = f"{name}-{seen[group.quantity]}"
         link = links.get(group.quantity)
         if link is None:
-            found.append(_group(name, group, paper, numbers))
+            found.append(group_of(name, group, paper, numbers))
         else:
-            found.append(_link(name, group, paper, numbers, link, group.quantity == unfolded))
-    return found + _items(loose, paper, numbers)
+            found.append(link_of(name, group, paper, numbers, link, group.quantity == unfolded))
+    return found + loose_items(loose, paper, numbers)
 
 
 def _group(name: str, group: Drawn, paper: PaperKind, numbers: _Numbers) -> Markup:
@@ -154,8 +179,11 @@ def _link(name: str, group: Drawn, paper: PaperKind, numbers: _Numbers, link: st
     return element("a", attributes, [element("rect", target), *_items(group.items, paper, numbers)])
 
 
-def _items(items: Sequence[Plain], paper: PaperKind, numbers: _Numbers) -> list[Markup]:
+def _items(
+    items: Sequence[Plain], paper: PaperKind, numbers: _Numbers, shape: _Shaper | None = None
+) -> list[Markup]:
     """Items in order; neighbours drawn alike share one group of attributes."""
+    shaped = shape or _shape
     found: list[Markup] = []
     alike: list[Markup] = []
     style: tuple[LineClass, Fill] | None = None
@@ -174,9 +202,33 @@ def _items(items: Sequence[Plain], paper: PaperKind, numbers: _Numbers) -> list[
         if style != (item.line, fill):
             close()
             style, alike = (item.line, fill), []
-        alike.append(_shape(item, numbers))
+        alike.append(shaped(item, numbers))
     close()
     return found
+
+
+def _kept_items(items: Sequence[Plain], paper: PaperKind, numbers: _Numbers) -> list[Markup]:
+    return [
+        _set_down(each) if each.startswith("<text") else each
+        for each in _items(items, paper, numbers, _kept_shape)
+    ]
+
+
+def _set_down(piece: Markup) -> Markup:
+    """An element with lettering: on one line, as a browser shows it, its fractions set."""
+    return Markup(_FRACTION.sub(_SET_FRACTION, piece.replace("\n", " ")))
+
+
+@lru_cache(maxsize=_KEPT)
+def _kept_group(name: str, group: Drawn, paper: PaperKind, numbers: _Numbers) -> Markup:
+    return _set_down(_group(name, group, paper, numbers))
+
+
+@lru_cache(maxsize=_KEPT)
+def _kept_link(
+    name: str, group: Drawn, paper: PaperKind, numbers: _Numbers, link: str, unfolded: bool
+) -> Markup:
+    return _set_down(_link(name, group, paper, numbers, link, unfolded))
 
 
 @cache
@@ -198,6 +250,11 @@ def _shape(item: Lines | Polyline | Circle | Arc | Hole | Slot, numbers: _Number
         x, y = item.centre
         return own_element(f'circle cx="{_number(x)}" cy="{_number(-y)}" r="{_number(radius)}"')
     return own_element(f'path d="{_path(item, numbers)}"')
+
+
+@lru_cache(maxsize=_KEPT)
+def _kept_shape(item: Lines | Polyline | Circle | Arc | Hole | Slot, numbers: _Numbers) -> Markup:
+    return _shape(item, numbers)
 
 
 def _path(item: Lines | Polyline | Arc | Slot, numbers: _Numbers) -> str:
@@ -275,6 +332,7 @@ _NEGATIVE_NOUGHT = re.compile(r"-0(?![\d.])")
 
 _Numbers: TypeAlias = Callable[[str, Sequence[float]], str]
 """Puts numbers into a template, one for each %: a path at once, for speed."""
+_Shaper: TypeAlias = Callable[[Lines | Polyline | Circle | Arc | Hole | Slot, _Numbers], Markup]
 
 
 def _thousandths(template: str, values: Sequence[float]) -> str:

@@ -16,7 +16,7 @@ from drawerwright.drawing.fonts import FAMILY_LIST
 from drawerwright.drawing.geometry import Bounds, Point
 from drawerwright.drawing.pens import SHEET_UNIT
 from drawerwright.drawing.scene import Scene
-from drawerwright.drawing.svg import write_svg_inside
+from drawerwright.drawing.svg import write_svg_inside, write_svg_pieces
 from drawerwright.model.fitted import FittedDrawer
 from drawerwright.web.sheet.asked import Arrangement, Asked
 from drawerwright.web.sheet.board import Board, compose_board
@@ -84,6 +84,7 @@ class WorkingBox:
 class PlacedView:
     """A view on the wide sheet: what stands inside it, and where its own (0, 0) stands [mm, y downwards]."""
 
+    name: ViewName
     inside: Markup
     x: float
     y: float
@@ -156,11 +157,13 @@ def draw_board(
     out: float,
     changes: int,
     picture: bool,
+    address: str,
 ) -> DrawnBoard:
     """The wide sheet.
 
     `out`: how far the drawer is drawn out [mm]; `changes`: how many rows of changes it has to carry;
-    `picture`: whether the drawn-out view is wanted now.
+    `picture`: whether the drawn-out view is wanted now; `address`: what its links lead to, "" for nowhere
+    yet.
     """
     board = compose_board(views, notes)
     page = board.captions.page
@@ -173,17 +176,17 @@ def draw_board(
         taken = [Bounds(one.left, one.top - one.height, one.left + one.width, one.top) for one in board.notes]
         taken += [board.picture]
         working = _working_box(board.scene, page, taken, unfolded, paper)
-    folded = asked.address(show="")
     return DrawnBoard(
         tuple(
             PlacedView(
-                view.set.written(view.name, asked.show, folded),
+                view.name,
+                view.set.written(view.name, asked.show, address),
                 round(view.origin[0], 3),
                 round(-view.origin[1], 3),
             )
             for view in board.views
         ),
-        Markup(write_svg_inside(board.captions)),
+        Markup("\n".join(write_svg_pieces(board.captions))),
         board.captions.alt,
         paper.view,
         tuple(_note_box(one, paper) for one in board.notes),
@@ -258,9 +261,12 @@ def _working_box(
 
 
 def draw_stack(
-    views: DrawnViews, size: Size, asked: Asked, unfolded: Unfolded | None
+    views: DrawnViews, size: Size, asked: Asked, unfolded: Unfolded | None, address: str
 ) -> tuple[DrawnView, ...]:
-    """Plan, side and front one by one; a working opens in the first view that shows its number."""
+    """Plan, side and front one by one; a working opens in the first view that shows its number.
+
+    `address`: what their links lead to, "" for nowhere yet.
+    """
     drawn = []
     open_in: ViewName | None = None
     for stacked in stack_views(views, size):
@@ -271,7 +277,7 @@ def draw_stack(
         if unfolded is not None and open_in is None:
             working = _working_box(scene, stacked.page, (), unfolded, paper)
             open_in = name if working is not None else None
-        inside = stacked.view.set.written(f"{size}-{name}", asked.show, asked.address(show=""))
+        inside = stacked.view.set.written(f"{size}-{name}", asked.show, address)
         drawn.append(DrawnView(name, inside, scene.alt, paper.view, working))
     return tuple(drawn)
 

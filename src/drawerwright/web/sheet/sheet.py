@@ -63,7 +63,8 @@ class ScaleBar:
 class Sheet:
     """The sheet of one fitted drawer as it was asked for. What a page does not use is not computed.
 
-    `texts`: those of all its fields, where the address has not all of them.
+    `texts`: those of all its fields, where the address has not all of them. `for_script`: it goes into a page
+    that has one: without its picture, which follows, and with links that the page's script makes whole.
     """
 
     def __init__(
@@ -72,13 +73,13 @@ class Sheet:
         asked: Asked,
         texts: Mapping[str, str] | None = None,
         *,
-        picture: bool = True,
+        for_script: bool = False,
     ) -> None:
         self.texts = asked.texts if texts is None else texts
         self.fitted = fitted
         self.asked = asked
         self.out = drawn_out(asked.out, fitted)
-        self.with_picture = picture
+        self.for_script = for_script
 
     @property
     def shown(self) -> Shown:
@@ -125,8 +126,18 @@ class Sheet:
             self.unfolded,
             out=self.out,
             changes=self._changes_on_board,
-            picture=self.with_picture,
+            picture=not self.for_script,
+            address=self._links_to,
         )
+
+    @property
+    def folded(self) -> str:
+        """The sheet's address with nothing unfolded."""
+        return self.asked.address(show="")
+
+    @property
+    def _links_to(self) -> str:
+        return "" if self.for_script else self.folded
 
     @property
     def _changes_on_board(self) -> int:
@@ -136,7 +147,7 @@ class Sheet:
 
     def stack(self, size: Size) -> tuple[DrawnView, ...]:
         """The views one below the other."""
-        return draw_stack(self.views, size, self.asked, self.unfolded)
+        return draw_stack(self.views, size, self.asked, self.unfolded, self._links_to)
 
     @cached_property
     def stacked_picture(self) -> PictureBox:

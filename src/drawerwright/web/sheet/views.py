@@ -24,7 +24,7 @@ from drawerwright.drawing.scene import (
     scale_to_paper,
 )
 from drawerwright.drawing.shown import Shown
-from drawerwright.drawing.svg import write_svg_inside
+from drawerwright.drawing.svg import write_svg_pieces
 from drawerwright.drawing.views.front import front
 from drawerwright.drawing.views.plan import plan
 from drawerwright.drawing.views.side import side_section
@@ -83,27 +83,36 @@ class SetView:
     def __init__(self, scene: Scene) -> None:
         self.scene = scene
         self.room = extent(scene)
-        self._written: dict[tuple[str, str], str] = {}
+        self._written: dict[tuple[str, str, bool], str] = {}
 
     def written(self, name: str, unfolded: str, address: str) -> Markup:
         """The view as what stands inside an SVG, ids beginning with a name, its dimensions as links.
 
-        `address` is that of the page with nothing unfolded, `unfolded` the quantity that is.
+        An element a line, so that a script can tell which of them an edit changed. `address` is that of the
+        page with nothing unfolded, `unfolded` the quantity that is; where it is blank, links lead nowhere
+        yet: the script that puts the view into a page makes them whole.
         """
-        key = (name, unfolded)
+        key = (name, unfolded, bool(address))
         if key not in self._written:
             links = {
-                quantity: _HERE if quantity == unfolded else f"{_HERE}&show={quantity}"
+                quantity: _link_to(quantity, unfolded) if address else ""
                 for quantity in quantities(self.scene)
                 if quantity not in NOT_WORKED
             }
             scene = replace(self.scene, name=name)
-            self._written[key] = write_svg_inside(scene, links=links, unfolded=unfolded, set_fractions=True)
-        told = str(escape(address))
+            self._written[key] = "\n".join(write_svg_pieces(scene, links=links, unfolded=unfolded))
         text = self._written[key]
+        if not address:
+            return Markup(text)
+        told = str(escape(address))
         if "?" not in address:
             text = text.replace(f"{_HERE}&amp;", f"{told}?")
         return Markup(text.replace(_HERE, told))
+
+
+def _link_to(quantity: str, unfolded: str) -> str:
+    """What a dimension leads to: its working, or, where that is open, the sheet without it."""
+    return _HERE if quantity == unfolded else f"{_HERE}&show={quantity}"
 
 
 @dataclass(frozen=True, slots=True)

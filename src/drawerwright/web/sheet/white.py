@@ -18,6 +18,8 @@ CELL: Final = 1.0
 """Side of the squares in which the white is looked for [mm on paper]. Own choice."""
 _FAR: Final = 0.04
 """How much of a covered square one mm of distance is worth. Own choice."""
+_NEAR: Final = 0.3
+"""How near a line may come to lettering and not be said to run through it [mm on paper]. Own choice."""
 _NUMBER: Final = 60.0
 """What a square of lettering in full ink is worth: a number is covered last of all. Own choice."""
 
@@ -146,7 +148,17 @@ def _inside(inner: Bounds, outer: Bounds) -> bool:
 
 def crossed(start: Point, end: Point, rooms: Iterable[Bounds]) -> int:
     """How many rectangles a straight line runs through."""
-    return sum(_meets(start, end, room.grown(0.3)) for room in rooms)
+    (ax, ay), (bx, by) = start, end
+    left, right = (ax, bx) if ax < bx else (bx, ax)
+    bottom, top = (ay, by) if ay < by else (by, ay)
+    return sum(
+        left < room.right + _NEAR
+        and room.left - _NEAR < right
+        and bottom < room.top + _NEAR
+        and room.bottom - _NEAR < top
+        and _meets(start, end, room.grown(_NEAR))
+        for room in rooms
+    )
 
 
 def _meets(start: Point, end: Point, room: Bounds) -> bool:

@@ -50,6 +50,7 @@ class Carry {
 
   listen() {
     document.addEventListener('sheet-drawn', () => this.ask());
+    document.addEventListener('address-told', () => this.remember());
     document.addEventListener('drawn-out', (event) => {
       this.show(/** @type {CustomEvent} */ (event).detail.mm);
       queueMicrotask(() => this.remember());

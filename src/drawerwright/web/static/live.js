@@ -1,5 +1,6 @@
 // The sheet answers while its fields are typed in: one request in flight, the newest values next.
-// What is typed stands in the address at once, so that a reload or a lost server loses nothing.
+// What is typed stands in the address as soon as its drawing stands, or a moment later where that takes long, so
+// that a reload or a lost server loses nothing: telling a browser of an address takes it as long as drawing.
 import { reach, tellReach } from './house.js';
 import { swap, swapPictures, showUnfolded } from './sheet.js';
 import { showFaults, clearFaults, showInFull } from './sheet_faults.js';
@@ -7,6 +8,7 @@ import { Saving } from './sheet_saving.js';
 
 const BETWEEN = 30; // ms from edit to edit, after the first
 const QUIET = 150; // ms without an edit, after which what follows a drawing is asked for
+const TOLD = 100; // ms after an edit, by which it stands in the address though its drawing does not stand yet
 const RETRY = [500, 1000, 2000, 4000];
 const WIDE = matchMedia('(min-width: 1340px)');
 const SMALL = matchMedia('(max-width: 699.9px)');
@@ -30,6 +32,7 @@ class LiveSheet {
     this.failed = 0;
     this.timer = 0;
     this.later = 0;
+    this.telling = 0;
     this.following = /** @type {AbortController | undefined} */ (undefined);
     this.listen();
   }
@@ -75,15 +78,18 @@ class LiveSheet {
 
   edited() {
     this.ask('sheet'); // first: the rest is done while the answer is on its way
-    this.remember();
+    this.telling ||= setTimeout(() => this.remember(), TOLD);
     this.saving?.changed();
     showInFull(this.form);
   }
 
   /** The address of this page says what is on it. */
   remember() {
+    clearTimeout(this.telling);
+    this.telling = 0;
     const query = this.query().toString();
     history.replaceState(history.state, '', query ? `?${query}` : location.pathname);
+    document.dispatchEvent(new CustomEvent('address-told'));
   }
 
   /** @param {MouseEvent} event */
@@ -97,6 +103,7 @@ class LiveSheet {
       this.unfold(told.get('show') ?? '', link.dataset?.quantity ?? this.show);
     } else if (link.closest('.units')) {
       event.preventDefault(); // the link is as old as the last drawing; the address has what is typed
+      this.remember();
       const here = new URLSearchParams(location.search);
       here.set('to', told.get('to') ?? '');
       location.assign(`${location.pathname}?${here}`);
@@ -210,6 +217,7 @@ class LiveSheet {
     const focus = this.focusOn;
     swap(text, this.host, focus);
     if (this.focusOn === focus) this.focusOn = '';
+    if (this.telling) this.remember();
     document.dispatchEvent(new CustomEvent('sheet-drawn'));
     if (what === 'sheet') this.follow('rest');
     else if (what === 'rest' && arrangement() !== 'wide') this.follow('other');

@@ -1,4 +1,5 @@
 // Fragments of a sheet put into the page: drawings, notes and tables in the place of those before.
+import { Fragment, lead } from './patch.js';
 
 /** @param {string} html */
 function parsed(html) {
@@ -13,15 +14,15 @@ function parsed(html) {
  * @param {string} [focus] quantity whose dimension is to have the focus
  */
 export function swap(html, host, focus) {
-  const fresh = parsed(html);
+  const fragment = new Fragment(html);
+  const fresh = fragment.content;
   const active = document.activeElement;
   const held = active instanceof Element && active.closest('[data-swap]') ? active.id : '';
   for (const part of fresh.querySelectorAll('[data-swap]')) {
     const old = document.querySelector(`[data-swap="${part.getAttribute('data-swap')}"]`);
-    if (old) {
-      keep(old, part);
-      old.replaceWith(part);
-    } else host.append(part);
+    if (old) fragment.lay(old, part);
+    else host.append(fragment.whole(part));
+    if (part.hasAttribute('data-folded')) lead(old ?? part);
   }
   placePictures(fresh);
   const title = fresh.querySelector('[data-title]');
@@ -36,22 +37,6 @@ export function swap(html, host, focus) {
 export function showUnfolded() {
   const under = document.querySelector('.unfolded-under');
   if (under && under.getBoundingClientRect().height) under.scrollIntoView({ block: 'center', inline: 'center' });
-}
-
-/** What a part keeps of the one before: its picture until the next comes, where it was scrolled to, what is open. */
-function keep(old, part) {
-  for (const picture of part.querySelectorAll('[data-picture]')) {
-    const before = old.querySelector(`[data-picture="${picture.getAttribute('data-picture')}"]`);
-    if (!before || picture.querySelector('path, circle')) continue;
-    picture.setAttribute('viewBox', before.getAttribute('viewBox'));
-    picture.setAttribute('aria-label', before.getAttribute('aria-label'));
-    picture.replaceChildren(...before.childNodes);
-  }
-  const aside = old.scrollLeft;
-  if (aside) requestAnimationFrame(() => { part.scrollLeft = aside; });
-  const open = old.querySelector('details')?.open;
-  const details = part.querySelector('details');
-  if (details && open !== undefined) details.open = open || details.open;
 }
 
 /** Put a drawn-out picture into its place, and how far it is drawn out beside the slider. @param {string} html */
