@@ -24,6 +24,14 @@ CellKind: TypeAlias = Literal["text", "word", "number", "list", "tables", "count
 
 _MARKED: Final = ("=", "+", "-", "@", "\t", "\r", "\n", "#")
 _TRUTHS: Final = {"true": True, "yes": True, "false": False, "no": False}
+_MONTH: Final = r"(?:jan|feb|mar|mär|apr|may|mai|jun|jul|aug|sep|oct|okt|nov|dec|dez)[a-zä]*\.?"
+_DATE: Final = re.compile(
+    rf"\d{{1,2}}[.\s/-]{{1,2}}{_MONTH}(?:[.\s/-]+\d{{2,4}})?|{_MONTH}[.\s/-]+\d{{1,4}}"
+    r"|\d{4}-\d{2}-\d{2}(?:[T ][\d:.]+)?|\d{1,2}([./-])\d{1,2}\1\d{2,4}",
+    re.IGNORECASE,
+)
+"""Dates as spreadsheets write them into a CSV file: common practice, no source."""
+_NOTHING: Final = frozenset({"-", "–", "—", "−", "n/a", "none", "?"})
 _WHOLE: Final = re.compile(r"\+?(\d{1,9})(?:[.,]0*)?")
 
 
@@ -61,9 +69,12 @@ def value_of(cell: Cell, kind: CellKind) -> Any:
     if isinstance(cell, (date, time, timedelta)):
         raise _dated(cell, "a number is wanted; the spreadsheet may have made it of what was typed")
     if kind == "count":
+        if isinstance(cell, str):
+            _refuse_empty_words(cell)
         whole = _WHOLE.fullmatch(cell.strip()) if isinstance(cell, str) else None
         return int(whole[1]) if whole else cell
     if isinstance(cell, str):
+        _refuse_empty_words(cell)
         return _several(cell.strip().removeprefix("'"), always=kind == "list")
     number = int(cell) if cell == cell // 1 else cell
     return [number] if kind == "list" else number
@@ -102,6 +113,15 @@ def _tables(text: str) -> Any:
     except ValueError:
         says = "is not a list of tables as a TOML file has it"
         raise ReadingError(show_value(text), says, "[{ what = 'hinge', side = 'left' }]") from None
+
+
+def _refuse_empty_words(text: str) -> None:
+    """Text that is no number because a spreadsheet made a date of one, or that says there is none."""
+    if _DATE.fullmatch(text.strip()):
+        says = "looks like a date that a spreadsheet made of what was typed: a number is wanted"
+        raise ReadingError(show_value(text), says, "the value again, its cell set to the format Text")
+    if text.strip().casefold() in _NOTHING:
+        raise ReadingError(show_value(text), "is no number: what is not told is left empty", "an empty cell")
 
 
 def _dated(cell: date | datetime | time | timedelta, says: str) -> ReadingError:

@@ -44,23 +44,33 @@ def heading_of(key: str) -> str:
 class ColumnNames:
     """Columns as headings name them, by their keys or by their words on the sheet."""
 
-    def __init__(self, known: Mapping[str, Column]) -> None:
+    def __init__(self, known: Mapping[str, Column], also: Mapping[str, str] | None = None) -> None:
+        """`also`: other names of columns, each with the key that it stands for."""
         self.known = known
+        self._also = {name: known[key] for name, key in (also or {}).items()}
         self._by_word = {heading_of(key).casefold(): column for key, column in known.items()}
 
     def named(self, name: str) -> Column | None:
         """The column that a heading names, its unit left out; None where it names none."""
-        plain = " ".join(_UNIT.sub("", name.strip().casefold()).split())
+        return self.keyed(name) or self._by_word.get(_plain(name))
+
+    def keyed(self, name: str) -> Column | None:
+        """The column that a heading names by its key, blanks for its dots or underscores."""
+        plain = _plain(name)
         for key in (plain.replace(" ", "_"), plain, plain.replace(" ", ".")):
             if key in self.known:
                 return self.known[key]
-        return self._by_word.get(plain)
+        return self._also.get(plain)
 
     def nearest(self, name: str) -> str:
         """The key of the column that a heading comes nearest to, by its key or by its word."""
         spelled = {word: column.key for word, column in self._by_word.items()}
         spelled |= {key: key for key in self.known}
         return spelled[nearest(name.casefold(), spelled)]
+
+
+def _plain(name: str) -> str:
+    return " ".join(_UNIT.sub("", name.strip().casefold()).split())
 
 
 def unit_beside(name: str) -> str | None:
@@ -87,8 +97,13 @@ class Name:
 
     @property
     def whole(self) -> str:
-        """Group and name together."""
-        return f"{self.group}.{self.name}" if self.group and self.name else self.name
+        """Group and name together; a unit beside the group is left out."""
+        return f"{_UNIT.sub('', self.group)}.{self.name}" if self.group and self.name else self.name
+
+    @property
+    def unit(self) -> str | None:
+        """The unit that stands beside the name, or else beside its group."""
+        return unit_beside(self.name) or unit_beside(self.group)
 
     def column(self, names: ColumnNames) -> Column | None:
         """The column that group and name are together, else that of the name alone."""
@@ -100,6 +115,10 @@ class Name:
             return None
         grouped, alone = names.named(self.whole), names.named(self.name)
         return None if grouped is None or alone is grouped else alone
+
+    def is_foreign(self, names: ColumnNames) -> bool:
+        """Whether the name is only a word of a column, and stands under a group that says something else."""
+        return bool(self.group) and names.named(self.whole) is None and names.keyed(self.name) is None
 
 
 def plain_names(cells: Sequence[str]) -> list[Name]:

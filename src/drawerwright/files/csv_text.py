@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import csv
 import io
+import re
 from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
 from typing import Final
 
 from drawerwright.errors import Fault, InputError
-from drawerwright.files.grid import Grid
+from drawerwright.files.grid import Cell, Grid, Unreadable
 from drawerwright.files.remarks import FileRemark
 from drawerwright.files.text import read_bytes
 
@@ -18,12 +19,20 @@ _NAMES: Final = {",": "comma", ";": "semicolon", "\t": "tab"}
 _LOOKED_AT: Final = 200
 """Rows among which the header is looked for, to tell the separator."""
 
+_TOLD: Final = re.compile(rf'"?sep=([{SEPARATORS}])"?[{SEPARATORS}]*\r?\n', re.IGNORECASE)
+"""A first line that tells a spreadsheet the separator: common practice, no source."""
+_ERRORS: Final = frozenset(
+    {"#DIV/0!", "#N/A", "#NAME?", "#NULL!", "#NUM!", "#REF!", "#VALUE!", "#GETTING_DATA"}
+)
+"""What a cell shows of an error: ECMA-376-1, SpreadsheetML, cell values of type error."""
+
 _CONTROLS: Final = frozenset(map(chr, range(32))) - frozenset("\t\r\n\x0b\x0c")
 
 _CONTAINERS: Final = (
     (b"PK\x03\x04", "is a zip archive, perhaps a workbook: it is no CSV text", ".xlsx"),
     (b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1", "is an old or a protected workbook: it is no CSV text", ".xlsx"),
     (b"%PDF-", "is a PDF: it is no CSV text", ".csv"),
+    (b"<", "is a web page or XML, as some programs name .csv: it is no CSV text", ".csv in a spreadsheet"),
 )
 
 
@@ -82,21 +91,33 @@ def _text(text: str, name: str) -> str:
 
 def grid_of(text: str, name: str, is_known: Callable[[str], bool]) -> Grid:
     """Rows of CSV text, whichever separator makes most of its headings known ones. Raises InputError."""
-    separator = max(SEPARATORS, key=lambda one: _headings(text, one, is_known))
-    rows: list[Sequence[str]] = []
+    told = _TOLD.match(text)
+    separator = told[1] if told else max(SEPARATORS, key=lambda one: _headings(text, one, is_known))
+    rows: list[Sequence[Cell]] = []
     numbers: list[int] = []
-    lines = csv.reader(io.StringIO(text, newline=""), delimiter=separator, strict=True)
+    spaced = re.search(rf'(?:^|{separator}) +"[^",;\s]', text, re.MULTILINE) is not None
+    lines = csv.reader(
+        io.StringIO(text, newline=""), delimiter=separator, strict=True, skipinitialspace=spaced
+    )
     line = 0
     try:
         for row in lines:
-            rows.append(row)
-            numbers.append(line + 1)
+            if line or not told:
+                rows.append([_cell(cell) for cell in row])
+                numbers.append(line + 1)
             line = lines.line_num
     except csv.Error as error:
         says = f"is not CSV with {_NAMES[separator]}s between the cells: {_worded(str(error))}"
         try_ = 'a cell with quotes in it written as "21 3/4"""'
         raise InputError([Fault(f"{name}:{line + 1}", "", says, try_)]) from None
     return Grid(name, None, rows, numbers)
+
+
+def _cell(text: str) -> Cell:
+    """A cell; what a spreadsheet shows of an error is no text."""
+    if text[:1] == "#" and text.strip().upper() in _ERRORS:
+        return Unreadable(text.strip(), "is an error in the spreadsheet", "mending the cell, and saving anew")
+    return text
 
 
 def _worded(message: str) -> str:

@@ -11,7 +11,6 @@ from drawerwright.files.column_names import (
     ColumnNames,
     Name,
     plain_names,
-    unit_beside,
     with_unit_of_heading,
 )
 from drawerwright.files.columns import Column
@@ -88,7 +87,7 @@ def read_heading(
         taken.add(key)
     if not columns:
         raise InputError([_no_heading(grid, row, known.known)])
-    units = {at: unit for at in columns if (unit := unit_beside(names[at].name)) is not None}
+    units = {at: unit for at in columns if (unit := names[at].unit) is not None}
     return Heading(row, columns, units, tuple(faults), groups)
 
 
@@ -109,6 +108,9 @@ def _fault_of(
             return Fault("", told, "is not a column", elsewhere[key])
         close = known.nearest(name.whole)
         return Fault("", told, f'{under}is not a known column: the nearest is "{close}"', close)
+    if name.is_foreign(known):
+        says = f"{under}is no column: without the group it would be {column.key}"
+        return Fault("", told, says, column.key)
     other = name.other(known)
     if other is None:
         return None
@@ -140,6 +142,8 @@ def _unnamed(grid: Grid, row: int, position: int) -> list[Placed]:
         if below > row and position < len(cells) and not is_blank(cells[position]):
             order, place = grid.place(below, position)
             says = "stands under no heading"
-            try_ = "a heading for the column, or quotes around a cell that holds the separator"
+            try_ = "a heading for the column"
+            if grid.sheet is None:
+                try_ += ", or quotes around a cell that holds the separator"
             return [(order, Fault(place, shown(cells[position]), says, try_))]
     return []

@@ -39,7 +39,7 @@ def job_columns() -> Mapping[str, Column]:
 @cache
 def job_column_names() -> ColumnNames:
     """The columns of a table of drawers and their cabinets, as headings name them."""
-    return ColumnNames(job_columns())
+    return ColumnNames(job_columns(), {"cabinet.id": "cabinet"})
 
 
 @cache

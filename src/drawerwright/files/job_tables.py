@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from difflib import get_close_matches
 from typing import Any, Final
 
 from drawerwright.errors import Fault, Problem, ReadingError
@@ -24,9 +25,12 @@ from drawerwright.files.merged import MergedCells, remarks_on_merged
 from drawerwright.files.remarks import FileRemark
 from drawerwright.files.table_job import Refused, Spot, TableJob
 from drawerwright.model.faults import Loc, named_place
-from drawerwright.model.spelling import nearest
+from drawerwright.units import show_value
 
 _STEP: Final = 250
+_LIKE: Final = 0.7
+"""How like a key a word must be to be taken for it mistyped, of 1. Own choice."""
+
 _TABLES_NEEDED: Final = ("opening",)
 """Tables that every drawer has: what they lack is told key by key."""
 
@@ -53,6 +57,11 @@ class _Table:
     grid: Grid
     heading: Heading
     merged: MergedCells
+
+    def is_empty(self, row: int, at: int) -> bool:
+        """Whether a cell is blank, and shows no value of a row above that it is merged with."""
+        cells, merge = self.grid.rows[row], self.merged.at(row, at)
+        return (at >= len(cells) or is_blank(cells[at])) and (merge is None or merge.top == row)
 
     def cell(self, row: int, at: int, column: Column) -> Cell:
         """A cell, its numbers in the unit of the heading where they carry none."""
@@ -100,12 +109,8 @@ class _Reader:
         column = job_settings().get(key)
         order, place = grid.place(row, filled[0])
         if column is None:
-            close = nearest(key, job_settings())
-            says = f'is not a key of the job: the nearest is "{close}"'
             text = shown(cells[filled[0]]).strip('"').strip()
-            if len(filled) == 1 and " " in text:  # words above a table are what the job is called
-                says, close = "stands alone above the headings and is not a key of the job", f"title,{text}"
-            self._keep([(order, Fault(place, f'"{key}"', says, close))])
+            self._keep([(order, _no_setting(grid, place, text, alone=len(filled) == 1))])
             return
         if len(filled) > 2:
             says = "has more than one value beside it: several readings go into one cell, with ; between them"
@@ -140,6 +145,10 @@ class _Reader:
         named = next((at for at, one in beside.items() if one.path == ("cabinet",)), None)
         if named is not None:
             drawer_places["cabinet",] = cabinet_places["id",] = named
+        by_default = {loc[1:] for loc in self.job.spots if loc[0] == "defaults"}
+        needed = [at for at, one in own.items() if one.required and one.key != "id"]
+        if any(own[at].path in by_default for at in needed):
+            needed = []
         for done, row in enumerate(rows):
             if self.progress is not None and done % _STEP == 0:
                 self.progress(done, len(rows))
@@ -150,6 +159,9 @@ class _Reader:
                 loc: Loc = ("drawer", len(self.job.values["drawer"]))
                 self.job.values["drawer"].append(told)
                 self.job.spots[loc] = Spot(grid, row, drawer_places)
+                if needed and all(table.is_empty(row, at) for at in needed):
+                    self._no_drawer(grid, row, loc)
+                    continue
                 for at, column in own.items():
                     self._cell(told, column, table, row, at, loc)
                 if named is not None:
@@ -158,6 +170,13 @@ class _Reader:
             self._cabinet_of(spot, table, beside, told.get("cabinet"), is_drawer=is_drawer)
         if self.progress is not None:
             self.progress(len(rows), len(rows))
+
+    def _no_drawer(self, grid: Grid, row: int, loc: Loc) -> None:
+        """A row without any size: a heading among the drawers, a sum under them, or a drawer not measured."""
+        at, first = next((at, one) for at, one in enumerate(grid.rows[row]) if not is_blank(one))
+        order, place = grid.place(row, at)
+        says = "begins a row without any size of a drawer: a row that is none begins with #"
+        self.job.refused.append(Refused(loc, order, Fault(place, shown(first), says, f"# {_bare(first)}")))
 
     def _missing(self, grid: Grid, heading: Heading) -> None:
         """Columns that every drawer needs and the table lacks: told once, not for every row."""
@@ -276,6 +295,21 @@ class _Reader:
             job.refused.append(Refused(loc, order, Fault(where, problem.value, problem.says, problem.try_)))
 
 
+def _no_setting(grid: Grid, place: str, text: str, *, alone: bool) -> Fault:
+    """The fault of a line above the headings that is no key of the job."""
+    told = show_value(text)
+    if alone:  # words above a table are what the job is called
+        says = "stands alone above the headings and is not a key of the job"
+        return Fault(place, told, says, f"title,{text}" if grid.sheet is None else f"title | {text}")
+    key = text.casefold()
+    near = get_close_matches(key, [*job_settings(), *drawer_columns()], n=1, cutoff=_LIKE)
+    if not near:
+        says = "stands above the headings and is not a key of the job: those are title, units and defaults. …"
+        return Fault(place, told, says, f"# {text}, to have the line passed over")
+    close = near[0] if near[0] in job_settings() else f"defaults.{near[0]}"
+    return Fault(place, told, f'is not a key of the job: the nearest is "{close}"', close)
+
+
 def _plain(value: object) -> object:
     """A value to compare: a number, however it is written, else the text."""
     text = str(value).strip()
@@ -283,3 +317,8 @@ def _plain(value: object) -> object:
         return float(text.replace(",", "."))
     except ValueError:
         return text
+
+
+def _bare(cell: Cell) -> str:
+    """A cell as it is typed."""
+    return cell.strip() if isinstance(cell, str) else shown(cell)

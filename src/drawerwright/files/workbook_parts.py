@@ -28,6 +28,12 @@ _PLAIN: Final = frozenset(
     {"[content_types].xml", "_rels/.rels", "xl/_rels/workbook.xml.rels"}
     | {"xl/sharedstrings.xml", "xl/styles.xml"}
 )
+_OTHER_KINDS: Final = {
+    "xl/workbook.bin": "a binary workbook (.xlsb)",
+    "content.xml": "an OpenDocument file (.ods)",
+    "mimetype": "an OpenDocument file (.ods)",
+}
+"""What a zip is that holds such a part (ECMA-376-1 and OpenDocument 1.3 part 2: Packages)."""
 WORKBOOK: Final = "xl/workbook.xml"
 RELATIONS: Final = "xl/_rels/workbook.xml.rels"
 
@@ -44,6 +50,9 @@ def open_parts(content: bytes, name: str) -> zipfile.ZipFile:
             raise refuse(name, "is protected by a password", "saving a copy without the password")
         raise refuse(name, "is a workbook of the old kind (.xls)", "saving it as .xlsx")
     if not content.startswith(b"PK\x03\x04"):
+        if content.lstrip(b"\xef\xbb\xbf \t\r\n").startswith(b"<"):
+            says = "is no workbook but a web page or XML, as some programs name .xlsx"
+            raise refuse(name, says, "opening it in a spreadsheet and saving it as .xlsx")
         csv = b"\0" not in content[:4096] and b"\n" in content
         says = "is no workbook: it looks like plain text" if csv else "is no workbook"
         raise refuse(name, says, "naming it .csv" if csv else "a workbook saved as .xlsx")
@@ -63,7 +72,8 @@ def open_parts(content: bytes, name: str) -> zipfile.ZipFile:
     if any("vbaproject" in part or part.startswith("xl/macrosheets/") for part in names):
         raise refuse(name, "holds macros, which are not wanted here", "saving it as .xlsx without macros")
     if WORKBOOK not in names:
-        raise refuse(name, "is a zip archive that holds no XLSX workbook", "saving it as .xlsx")
+        kinds = (f"is {kind}, no XLSX workbook" for part, kind in _OTHER_KINDS.items() if part in names)
+        raise refuse(name, next(kinds, "is a zip archive that holds no XLSX workbook"), "saving it as .xlsx")
     return archive
 
 
