@@ -42,6 +42,7 @@ from drawerwright.web.pages import compare as compare_page
 from drawerwright.web.pages import conflict as conflict_page
 from drawerwright.web.pages import device_name as device_name_page
 from drawerwright.web.pages import drawer as drawer_page
+from drawerwright.web.pages import export as export_page
 from drawerwright.web.pages import family_form as family_form_page
 from drawerwright.web.pages import family_history as family_history_page
 from drawerwright.web.pages import history as history_page
@@ -77,6 +78,7 @@ PAGE_ROUTERS: tuple[APIRouter, ...] = (
     conflict_page.router,
     device_name_page.router,
     drawer_page.router,
+    export_page.router,
     family_form_page.router,
     family_history_page.router,
     history_page.router,

@@ -419,7 +419,7 @@ def test_a_schedule_offers_its_job_as_a_file_that_comes_in_again_the_same(
     client: TestClient, store: Store, ending: str
 ) -> None:
     job = kept(store, measured("A", note="=1+1"), measured("B", 462.5))
-    link = f"/api/v1/jobs/{job.id}/file.{ending}"
+    link = f"/jobs/{job.id}/file.{ending}"
     assert f'href="{link}"' in client.get(f"/jobs/{job.id}").text
     content = client.get(link).content
     client.post("/jobs/import", files={"file": (f"plan.{ending}", content)}, headers=PEOPLE)

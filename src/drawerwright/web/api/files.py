@@ -26,6 +26,7 @@ from drawerwright.web.api.describing import described
 from drawerwright.web.api.jobs import AtRevision, Kept, store_of
 from drawerwright.web.api.saving import revision_told
 from drawerwright.web.api.stored import stored_values
+from drawerwright.web.as_typed import TYPED_WRITERS
 from drawerwright.web.forms_sent import read_form
 from drawerwright.web.leaving_out import leave_out
 
@@ -73,11 +74,17 @@ def export_job(
     without: Annotated[
         list[str] | None, Query(description="Drawers that are left out, such as those not measured yet.")
     ] = None,
+    as_typed: Annotated[
+        bool, Query(description="Everything as it was typed, also what does not read yet.")
+    ] = False,
 ) -> Response:
-    """A stored job as a file; what is not left out of it must read."""
+    """A stored job as a file; unless it is wanted as typed, what is not left out of it must read."""
     values = leave_out(store.export_job(job, revision_told(revision)), without or ())
-    content = WRITERS[ending](job_from_mapping(values, presets=contents_preset_ids()))
-    name = f'attachment; filename="job-{job}.{ending}"'
+    if as_typed:
+        content = TYPED_WRITERS[ending](values)
+    else:
+        content = WRITERS[ending](job_from_mapping(values, presets=contents_preset_ids()))
+    name = f'attachment; filename="job-{job}{"-as-typed" if as_typed else ""}.{ending}"'
     return Response(content, media_type=MEDIA[ending], headers={"Content-Disposition": name})
 
 
