@@ -84,7 +84,8 @@ def read_heading(
             in_names = at < len(grid.rows[row]) and not is_blank(grid.rows[row][at])
             order, place = grid.place(row if groups is None or in_names else groups, at)
             faults.append((order, replace(fault, where=f"{place} heading")))
-        taken.add(key)
+        if fault is None or column is None:
+            taken.add(key)
     if not columns:
         raise InputError([_no_heading(grid, row, known.known)])
     units = {at: unit for at in columns if (unit := names[at].unit) is not None}
