@@ -71,10 +71,11 @@ class FrontGeometry:
         """Change of the pose (6,) with the adjusters (6,): array (6, 6), columns as `COLUMNS`, per mm turned.
 
         The rear turns on its hooks and the brackets hold the box lengthways: a side move yaws, a lift leans
-        the top in, left against right rolls or yaws. Geometry of small angles.
+        the top in, left against right rolls or yaws. All of it turns about the middle of the box, so a front
+        fixed off it moves with its lever. Geometry of small angles.
         """
         length, base, off, above = self.length, self.base, self.off_middle, self.above
-        side = [1.0, 0.0, 0.0, 0.0, 1.0 / length, 0.0]
+        side = [1.0, 0.0, off / length, 0.0, 1.0 / length, 0.0]
         columns = [side]
         for hand in (-1.0, 1.0):
             roll = hand / base

@@ -28,6 +28,8 @@ SLIGHTLY_OUT: Final = 0.5
 """… nor what is smaller of a corner that stands out [mm]. Own choice, no source."""
 STEPS_LEFT: Final = 0.75
 """Less than so many marks is left by whole steps, not by an adjuster's end."""
+_BY_DEPTH: Final = [2, 4, 5]
+"""z, yaw and pitch: coordinates that depth and tilt cure."""
 
 
 @dataclass(frozen=True)
@@ -170,12 +172,18 @@ def poses_left(
     geometry = front.geometry
     part = slice(6 * at, 6 * at + 6)
     told = found.is_told(at)
-    left = geometry.pose_changes @ short
+    # Depth and tilt are found with what the side and height moves bring, not with what these lack.
+    left = geometry.pose_changes[:, :3] @ short[:3]
+    left[_BY_DEPTH] = (geometry.pose_changes[:, 3:] @ short[3:])[_BY_DEPTH]
     whole = (found.state * found.scale)[part] + geometry.pose_changes @ turned
+    fixed = front.adjusters.low == front.adjusters.high
     if front.adjusters.none_because:
         left = whole
-    elif front.adjusters.low[5] == front.adjusters.high[5]:
-        left[5] = whole[5]
+    else:
+        if fixed[5]:
+            left[5] = whole[5]
+        if fixed[3:5].all():
+            left[[2, 4]] = whole[[2, 4]]
     spread = (found.spread * found.scale)[part]
     # What is seen of each coordinate: lengths as they are, angles from one end of the front to the other.
     seen = np.array([1.0, 1.0, 1.0, geometry.width, geometry.width, geometry.height])

@@ -111,15 +111,18 @@ def _ends(further: Array) -> Iterator[str]:
 def _unseen(front: MeasuredFront, told: NDArray[np.bool_], turned: Array, units: ShownUnits) -> Iterator[str]:
     """What the moves do besides, where no reading would show it."""
     moved = front.geometry.pose_changes @ turned
-    rise, yaw = float(moved[1]), float(moved[4] * front.geometry.width / 2)
-    pitch = float(moved[5] * front.geometry.height)
-    by_rise, by_yaw, by_pitch = (small_length(abs(by), units, decimals=1) for by in (rise, yaw, pitch))
+    rise, pitch = float(moved[1]), float(moved[5] * front.geometry.height)
+    # A front that is not centred on its box swings further at one end.
+    half = float(moved[4]) * front.geometry.width / 2
+    swung = float(front.geometry.pose_changes[2, 0] * turned[0])
+    end, out = max((("right", swung - half), ("left", swung + half)), key=lambda one: round(abs(one[1]), 6))
+    by_rise, by_swing, by_pitch = (small_length(abs(by), units, decimals=1) for by in (rise, out, pitch))
     if not told[1] and abs(rise) >= _SWINGS:
         way = "rises" if rise > 0 else "sinks"
         yield f"its middle {way} by {by_rise}: measure the gaps above and below after it"
-    if not told[4] and abs(yaw) >= _SWINGS:
-        way = "in" if yaw > 0 else "out"
-        yield f"moved sideways, its right end swings {way} by {by_yaw}: measure the corners after it"
+    if not told[4] and abs(out) >= _SWINGS:
+        way = "out" if out > 0 else "in"
+        yield f"moved sideways, its {end} end swings {way} by {by_swing}: measure the corners after it"
     if not told[5] and abs(pitch) >= _SWINGS:
         way = "out" if pitch > 0 else "in"
         yield f"lifted, its top leans {way} by {by_pitch}: measure the corners after it"
