@@ -11,6 +11,7 @@ import pytest
 from fastapi.testclient import TestClient
 
 from drawerwright.catalogue import load_families
+from drawerwright.catalogue.shipped import shipped_values
 from drawerwright.fit import fit_job
 from drawerwright.pack.cautions import cautions
 from drawerwright.pack.mounting_sheet import rows_of, steps_of
@@ -29,6 +30,11 @@ def drawer(name: str, **keys: Any) -> dict[str, Any]:
     """An invented drawer that fits; keys override."""
     opening = {"width": 562, "height": 168, "depth": 530}
     return {"id": name, "opening": opening, "side": 16, **keys}
+
+
+def house_16() -> dict[str, Any]:
+    """The values of an invented family that comes with the program."""
+    return shipped_values("families/house-16.toml")
 
 
 @pytest.fixture
@@ -246,3 +252,36 @@ def test_ticks_and_gaps_stay_with_the_drawer_that_is_renamed(
     assert "1 measurement of this front" in " ".join(client.get(f"/jobs/{job.id}/bench/A9/gaps").text.split())
     assert 'value="3"' not in client.get(f"/jobs/{job.id}/bench/A/gaps").text
     assert [one["drawer"] for one in client.get(f"/api/v1/jobs/{job.id}/align").json()["fronts"]] == ["A9"]
+
+
+def test_steps_whose_slides_data_changed_since_they_were_ticked_say_so(
+    client: TestClient, store: Store
+) -> None:
+    own = {**house_16(), "id": "own-16"}
+    store.save_family(own)
+    job = store.create_job({"drawer": [drawer("A", slide="own-16"), drawer("B", slide="house-16")]}).id
+    for name in ("A", "B"):
+        for step in ("slots-first", "hang-the-drawer"):
+            client.post(f"/jobs/{job}/bench/{name}", data={"tick": f"{step}:1"})
+    assert "2 of" in client.get(f"/jobs/{job}/bench/A").text
+    store.save_family({**own, "title": "Own (invented)"}, based_on=1)
+    assert "changed since this was ticked" not in client.get(f"/jobs/{job}/bench/A").text
+    store.save_family({**own, "title": "Own (invented)", "setback": 41}, based_on=2)
+    html = client.get(f"/jobs/{job}/bench/A").text
+    assert html.count("The data of the slide changed since this was ticked:") == 1
+    assert "Ticked before this drawer was changed" not in html
+    assert "1 changed since ticked" in client.get(f"/jobs/{job}/bench").text
+    assert "changed since this was ticked" not in client.get(f"/jobs/{job}/bench/B").text
+    client.post(f"/jobs/{job}/bench/A", data={"tick": "slots-first:1"})
+    assert "changed since this was ticked" not in client.get(f"/jobs/{job}/bench/A").text
+    store.undo_family("own-16", based_on=3)
+    assert "changed since this was ticked" in client.get(f"/jobs/{job}/bench/A").text
+
+
+def test_a_family_put_in_the_bin_opens_what_was_ticked_with_it(client: TestClient, store: Store) -> None:
+    store.save_family({**house_16(), "setback": 41})
+    job = store.create_job({"drawer": [drawer("A", slide="house-16")]}).id
+    client.post(f"/jobs/{job}/bench/A", data={"tick": "slots-first:1"})
+    assert "changed since" not in client.get(f"/jobs/{job}/bench/A").text
+    store.bin_family("house-16")
+    assert "The data of the slide changed since this was ticked" in client.get(f"/jobs/{job}/bench/A").text

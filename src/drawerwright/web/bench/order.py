@@ -18,7 +18,7 @@ class BenchDrawer:
     """One drawer to hang: the `piece`th of `pieces` alike.
 
     `keys` of its steps in the order of work, `done` those that are ticked, `changed` those that were ticked
-    before the drawer became another.
+    before the drawer became another, `by_slide` those of them where the slide's data made it another.
     """
 
     name: str
@@ -29,6 +29,7 @@ class BenchDrawer:
     keys: tuple[str, ...]
     done: tuple[str, ...]
     changed: tuple[str, ...] = ()
+    by_slide: tuple[str, ...] = ()
 
     @property
     def finished(self) -> bool:
@@ -75,13 +76,18 @@ def bench_plan(
     answers: Sequence[DrawerAnswer],
     ticks: Sequence[Tick],
     outdated: Collection[tuple[str, str]] = (),
+    by_slide: Collection[tuple[str, str]] = (),
 ) -> BenchPlan:
     """The plan of a job: drawers that fit in order, with the ticks that stand.
 
-    `outdated`: (drawer, step) that were ticked before the drawer became another: they are open again.
+    `outdated`: (drawer, step) that were ticked before the drawer became another: they are open again;
+    `by_slide`: those of them where the slide's data changed.
     """
     ticked: dict[str, set[str]] = {}
     changed: dict[str, set[str]] = {}
+    slides: dict[str, set[str]] = {}
+    for name, step in by_slide:
+        slides.setdefault(name, set()).add(step)
     for tick in ticks:
         if tick.done:
             found = changed if (tick.drawer, tick.step) in outdated else ticked
@@ -100,8 +106,11 @@ def bench_plan(
         for piece in range(1, pieces + 1):
             done = steps_done(keys, piece, ticked.get(one.name, ()))
             again = steps_done(keys, piece, changed.get(one.name, ()))
+            other = steps_done(keys, piece, slides.get(one.name, ()))
             cabinet = one.fitted.drawer.cabinet or ""
-            drawers.append(BenchDrawer(one.name, piece, pieces, cabinet, one.fitted, keys, done, again))
+            drawers.append(
+                BenchDrawer(one.name, piece, pieces, cabinet, one.fitted, keys, done, again, other)
+            )
     return BenchPlan(tuple(drawers), tuple(waiting))
 
 

@@ -128,7 +128,7 @@ def _plan(request: Request, job: StoredJob) -> BenchPlan:
     families, units = families_of(store), _units(job)
     found = answer_values(job.values, families, units=units)
     stand = standing_ticks(store, job, found.drawers, families, units)
-    return bench_plan(found.drawers, stand.ticks, stand.changed)
+    return bench_plan(found.drawers, stand.ticks, stand.changed, stand.by_slide)
 
 
 def _units(job: StoredJob) -> ShownUnits:
