@@ -5,6 +5,7 @@ Works on a scene that is at its paper scale, for only there is it known what tou
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
@@ -16,6 +17,11 @@ from drawerwright.drawing.scene import Dimension, Leader, Primitive, RunningDime
 
 _TOUCHING = 0.6
 _LONGER = (1.0, 1.5, 2.1, 2.8, 3.6)
+_STEPS = (2, 3, 4, 5)
+_ASIDE = (1, -1, 2, -2, 3, -3)
+_LINE = 1.35
+_LINES = (1, 2, 3, 4, 5, 6, 8, 10)
+_STEEPER = (1.8, 2.6, 3.6, 5.0, -1.0, -1.8, -2.6, -3.6)
 
 
 def clear_lettering(scene: Scene) -> Scene:
@@ -63,6 +69,12 @@ def _first_clear(primitive: Primitive, taken: Sequence[Bounds]) -> Primitive | N
 
 
 def _ways(primitive: Primitive) -> Iterator[Primitive]:
+    """How it may be written, the better way first: nearer to where it belongs, and less turned about."""
+    yield from _near_ways(primitive)
+    yield from _far_ways(primitive)
+
+
+def _near_ways(primitive: Primitive) -> Iterator[Primitive]:
     yield primitive
     if isinstance(primitive, Dimension):
         other = replace(primitive, label_side="start" if primitive.label_side == "end" else "end")
@@ -77,6 +89,32 @@ def _ways(primitive: Primitive) -> Iterator[Primitive]:
             aside, up = primitive.elbow
             yield replace(primitive, elbow=(aside * longer, up * longer))
             yield replace(primitive, elbow=(-aside * longer, up * longer), shoulder=-primitive.shoulder)
+
+
+def _far_ways(primitive: Primitive) -> Iterator[Primitive]:
+    """Ways for the small papers, where nothing near is free.
+
+    A dimension's line moves out by several steps, or off its place inside a view to either side; words move
+    by whole lines away from what they stand over or under; a note's line grows steeper or turns down.
+    """
+    if isinstance(primitive, Dimension) and primitive.direction != "aligned":
+        step = ROW_STEP if primitive.direction == "horizontal" else COLUMN_STEP
+        outward = step if primitive.offset >= 0 else -step
+        other = replace(primitive, label_side="start" if primitive.label_side == "end" else "end")
+        for steps in _STEPS if primitive.offset else _ASIDE:
+            for one in (primitive, other):
+                yield replace(one, offset=one.offset + steps * outward)
+    elif isinstance(primitive, Text) and primitive.tone != "fine":
+        away = math.copysign(_LINE * primitive.size, primitive.shift[1])
+        for lines in _LINES:
+            yield replace(primitive, shift=(primitive.shift[0], primitive.shift[1] + lines * away))
+    elif isinstance(primitive, Leader):
+        aside, up = primitive.elbow
+        for steeper in _STEEPER:
+            for longer in _LONGER:
+                yield replace(primitive, elbow=(aside * longer, up * steeper))
+                turned = replace(primitive, shoulder=-primitive.shoulder)
+                yield replace(turned, elbow=(-aside * longer, up * steeper))
 
 
 def _areas(primitive: Primitive) -> list[Bounds]:

@@ -5,6 +5,7 @@ import subprocess
 import sys
 from itertools import combinations
 from pathlib import Path
+from typing import Any
 
 import pytest
 from hypothesis import given, settings
@@ -126,6 +127,101 @@ def test_any_drawer_gets_a_sheet_inside_its_paper(
     assert room.right <= 281.0
     assert room.top <= 190.0
     assert write_svg(scene) == write_svg(scene)
+
+
+SMALL_PAPERS = ((110.0, 75.0), (130.0, 90.0), (90.0, 130.0), (120.0, 160.0), (194.0, 96.0), (190.0, 120.0))
+openings = st.fixed_dictionaries(
+    {"width": st.floats(150, 1200), "height": st.floats(45, 420), "depth": st.floats(220, 700)},
+    optional={"floor": st.floats(0, 600)},
+)
+any_drawers = st.fixed_dictionaries(
+    {
+        "opening": openings,
+        "side": st.sampled_from([12.0, 12.7, 15.4, 16.0, 19.0]),
+        "front": st.fixed_dictionaries({"style": st.sampled_from(["none", "overlay", "inset"])}),
+        "box": st.fixed_dictionaries(
+            {
+                "joint": st.sampled_from(["butt", "rabbet", "dowel", "dovetail"]),
+                "bottom": st.sampled_from(["groove-4", "groove-3", "under"]),
+            }
+        ),
+    },
+    optional={
+        "lost": st.fixed_dictionaries({"left": st.floats(0, 30), "right": st.floats(0, 30)}),
+        "cut_out": st.fixed_dictionaries({"width": st.floats(60, 300), "depth": st.floats(40, 250)}),
+    },
+)
+ways_to_hang = st.one_of(
+    st.just({}),
+    st.fixed_dictionaries({"mount": st.sampled_from(["side", "shelf"])}),
+    st.fixed_dictionaries(
+        {
+            "construction": st.just("face-frame"),
+            "mount": st.sampled_from(["auto", "packed", "rear-bracket", "shelf"]),
+            "frame": st.fixed_dictionaries(
+                {"left": st.floats(0, 50), "right": st.floats(0, 50), "thickness": st.just(19)}
+            ),
+        }
+    ),
+)
+
+
+def _touching(scene: Scene) -> list[tuple[str, str]]:
+    return [
+        (one.text, two.text)
+        for one, two in combinations(_lettering(scene), 2)
+        if one.extent.overlaps(two.extent, clear=-0.2)
+    ]
+
+
+@settings(max_examples=150, deadline=None)
+@given(
+    any_drawers,
+    ways_to_hang,
+    st.sampled_from(SMALL_PAPERS),
+    st.sampled_from(["mm", "in", "both"]),
+    st.booleans(),
+)
+def test_on_the_smallest_papers_no_number_and_no_note_covers_another(
+    told: dict[str, Any], hung: dict[str, Any], paper: tuple[float, float], units: Any, may_turn: bool
+) -> None:
+    """Fitting or not, at whatever scale there is room for; paper with room for none is refused."""
+    try:
+        scene = drawer_sheet(fit("any", told | hung), *paper, may_turn=may_turn, units=units)
+    except ValueError as error:
+        assert "too small for drawer any" in str(error)  # noqa: PT017
+        return
+    assert _touching(scene) == []
+
+
+@pytest.mark.parametrize(
+    ("paper", "units", "may_turn", "told"),
+    [
+        (
+            (110.0, 75.0),
+            "in",
+            False,
+            {"opening": {"width": 460, "height": 120, "depth": 240}, "mount": "shelf"},
+        ),
+        ((194.0, 96.0), "both", False, {"opening": {"width": 900, "height": 357, "depth": 560}, "side": 16}),
+    ],
+)
+def test_sheets_on_which_words_once_covered_a_number_keep_them_apart(
+    paper: tuple[float, float], units: Any, may_turn: bool, told: dict[str, Any]
+) -> None:
+    assert _touching(drawer_sheet(fit("any", told), *paper, may_turn=may_turn, units=units)) == []
+
+
+def test_a_dimension_inside_a_view_moves_off_a_number_and_two_notes_part_up_and_down() -> None:
+    kept = Dimension("box_length", 10, (0, 5), (30, 5), "horizontal", 5, 0, extension=False)
+    inside = Dimension("bottom_recess", 13, (15, 0), (15, 10), "vertical", 15, 0, extension=False)
+    upper = Text((15, 5), "stopped by depth", anchor="middle", tone="accent", shift=(0.0, 0.8))
+    lower = Text((15, 5), "house-16 / 500: 12 mm short", anchor="middle", tone="accent", shift=(0.0, -3.0))
+    cleared = clear_lettering(Scene("s", "", "S", (kept, inside, upper, lower)))
+    assert _touching(cleared) == []
+    assert len(cleared.primitives) == 4
+    high, low = (each.shift[1] for each in cleared.primitives if isinstance(each, Text))
+    assert high > low
 
 
 def test_a_label_that_finds_no_room_is_left_out_and_a_number_is_kept() -> None:

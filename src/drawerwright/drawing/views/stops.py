@@ -102,7 +102,7 @@ def stop_words(miss: Rejected, units: Units) -> tuple[str, str]:
 
 def lacking_words(check: str, margin: float, unit: str, units: Units) -> str:
     """By how much a check stops, and which way: "23.4 mm short"; `margin` [unit] is negative."""
-    return f"{_lacking(margin, unit, units)} {'off' if check in _OFF else 'short'}"
+    return f"{_lacking(margin, unit, units).rstrip()} {'off' if check in _OFF else 'short'}"
 
 
 def _lacking(margin: float, unit: str, units: Units) -> str:
