@@ -10,7 +10,7 @@ from drawerwright.drawing.geometry import Bounds
 from drawerwright.drawing.hatching import hatch_lines
 from drawerwright.drawing.pens import PENS
 from drawerwright.drawing.primitives import Arc, Circle, Hole, Lines, Plain, Polyline, Slot, Text
-from drawerwright.drawing.scene import Dimension, Hatch, Leader, RunningDimension, Scene
+from drawerwright.drawing.scene import Dimension, Hatch, Leader, Primitive, RunningDimension, Scene
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,18 +25,23 @@ class Drawn:
 def drawn(scene: Scene) -> Iterator[Drawn]:
     """The scene's primitives in order, dimensions and notes laid out, hatching clipped."""
     for each in scene.primitives:
-        if isinstance(each, Dimension):
-            yield Drawn(lay_out_dimension(each), each.quantity, each.value)
-        elif isinstance(each, RunningDimension):
-            yield Drawn(lay_out_running(each), each.quantity)
-        elif isinstance(each, Leader):
-            yield Drawn(lay_out_leader(each), each.quantity, each.value)
-        elif isinstance(each, Hatch):
-            segments = hatch_lines(each.outline, each.angle_deg, each.spacing)
-            if segments:
-                yield Drawn((Lines(segments, "hatch", each.layer),))
-        else:
-            yield Drawn((each,))
+        group = drawn_of(each)
+        if group.items:
+            yield group
+
+
+def drawn_of(primitive: Primitive) -> Drawn:
+    """One primitive of a scene brought down; without items where nothing of it is to be seen."""
+    if isinstance(primitive, Dimension):
+        return Drawn(lay_out_dimension(primitive), primitive.quantity, primitive.value)
+    if isinstance(primitive, RunningDimension):
+        return Drawn(lay_out_running(primitive), primitive.quantity)
+    if isinstance(primitive, Leader):
+        return Drawn(lay_out_leader(primitive), primitive.quantity, primitive.value)
+    if isinstance(primitive, Hatch):
+        segments = hatch_lines(primitive.outline, primitive.angle_deg, primitive.spacing)
+        return Drawn((Lines(segments, "hatch", primitive.layer),) if segments else ())
+    return Drawn((primitive,))
 
 
 def extent(scene: Scene) -> Bounds:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import Final, Literal, TypeAlias
 from urllib.parse import urlencode
 
@@ -59,12 +60,18 @@ class Asked:
 
     def address(self, **changes: str) -> str:
         """This sheet's address, with `changes`."""
-        query = urlencode(self.pairs(**changes))
+        query = _query(tuple(self.pairs(**changes)))
         return f"{self.path}?{query}" if query else self.path
 
     def with_texts(self, texts: Mapping[str, str], units: ShownUnits | None = None) -> Asked:
         """The same question with other fields."""
         return replace(self, texts=dict(texts), units=units or self.units)
+
+
+@lru_cache(maxsize=64)
+def _query(pairs: tuple[tuple[str, str], ...]) -> str:
+    """Pairs as an address has them, kept: a page asks for the same ones several times."""
+    return urlencode(pairs)
 
 
 def in_units(asked: Asked, bare: BareUnit, wanted: str | None) -> str | None:

@@ -7,6 +7,7 @@ one floor line; the drawn-out picture takes the white beside the plan.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
@@ -250,7 +251,7 @@ def _led(note: SetNote, anchor: Point, letters: Sequence[Bounds], *, on_left: bo
         bends = (middle, rule[0], (middle + rule[0]) / 2)
         ways: list[tuple[Point, ...]] = [(anchor, (bend, note.top), rule) for bend in bends]
         ways += [(anchor, (middle, anchor[1] + up), (middle, note.top), rule) for up in _ASIDE]
-        line = min(ways, key=lambda way: _struck(way, letters))  # the first of those that strike the fewest
+        line = _freest(ways, letters)
     else:
         rule = (note.left, note.top)
         near = (max(note.left - _CHANNEL * 0.55, anchor[0]), anchor[1])
@@ -260,6 +261,18 @@ def _led(note: SetNote, anchor: Point, letters: Sequence[Bounds], *, on_left: bo
         if over is not None:
             line = (anchor, (anchor[0], over + _OVER), (near[0], over + _OVER), *line[2:])
     return SetNote(note.note, note.left, note.top, note.width, note.height, line, note.dot)
+
+
+def _freest(ways: Sequence[tuple[Point, ...]], letters: Sequence[Bounds]) -> tuple[Point, ...]:
+    """The first of the lines that strike the fewest numbers."""
+    best, fewest = ways[0], math.inf
+    for way in ways:
+        struck = _struck(way, letters)
+        if struck == 0:
+            return way
+        if struck < fewest:
+            best, fewest = way, struck
+    return best
 
 
 def _struck(way: Sequence[Point], letters: Sequence[Bounds]) -> int:

@@ -16,7 +16,8 @@ from drawerwright.drawing.fonts import FAMILY_LIST
 from drawerwright.drawing.geometry import Bounds, Point
 from drawerwright.drawing.pens import SHEET_UNIT
 from drawerwright.drawing.scene import Scene
-from drawerwright.drawing.svg import write_svg_inside, write_svg_pieces
+from drawerwright.drawing.svg import write_svg_inside
+from drawerwright.drawing.svg_pieces import write_svg_pieces
 from drawerwright.model.fitted import FittedDrawer
 from drawerwright.web.sheet.asked import Arrangement, Asked
 from drawerwright.web.sheet.board import Board, compose_board

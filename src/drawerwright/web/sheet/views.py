@@ -24,7 +24,7 @@ from drawerwright.drawing.scene import (
     scale_to_paper,
 )
 from drawerwright.drawing.shown import Shown
-from drawerwright.drawing.svg import write_svg_pieces
+from drawerwright.drawing.svg_pieces import write_svg_pieces
 from drawerwright.drawing.views.front import front
 from drawerwright.drawing.views.plan import plan
 from drawerwright.drawing.views.side import side_section

@@ -42,8 +42,8 @@ class LiveSheet {
     const told = new URLSearchParams();
     for (const [name, value] of new FormData(this.form)) {
       if (typeof value !== 'string' || name === 'based_on') continue;
-      const stored = this.form.querySelector(`[data-field="${name}"]`)?.getAttribute('data-stored');
-      if (this.stored && stored !== null && stored !== undefined) {
+      const stored = this.stored ? this.form.querySelector(`[data-field="${name}"]`)?.getAttribute('data-stored') : null;
+      if (stored !== null && stored !== undefined) {
         if (stored.trim() !== value.trim()) told.append(name, value);
       } else if (value.trim()) told.append(name, value);
     }

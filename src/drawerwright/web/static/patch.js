@@ -22,7 +22,7 @@ export class Fragment {
       if (!begins) continue;
       const from = at + 1;
       do at += 1; while (at < lines.length && !lines[at].startsWith(ENDS));
-      this.pieces.set(begins[1], lines.slice(from, at));
+      this.pieces.set(begins[1], lines.slice(from, at).filter(Boolean));
       rest.push(lines[at]);
     }
     const holder = document.createElement('template');
