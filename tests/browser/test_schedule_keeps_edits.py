@@ -88,6 +88,49 @@ def test_of_edits_typed_while_cut_off_only_the_one_that_cannot_be_kept_is_left_a
     wait_for(lambda: widths(server, job) == [577, 578, 579], "three undos to be done")
 
 
+def test_undo_while_cut_off_shows_at_once_what_waits_and_says_what_it_cannot_show(
+    server: Server, browser_page: Any, console_faults: ConsoleFaults
+) -> None:
+    console_faults.forgive(OUT_OF_REACH)
+    job = new_job(server, "A", "B")
+    page = browser_page
+    opened(page, server, job)
+    undo, redo = (page.get_by_role("button", name=name, exact=True) for name in ("Undo", "Redo"))
+    told = page.locator("[data-saved]")
+    page.context.set_offline(True)
+    type_into(page, 0, "opening.width", "577")
+    type_into(page, 1, "opening.width", "578")
+    page.get_by_text("Not reachable, 2 edits kept here").wait_for()
+    undo.click()
+    assert cell(page, 1, "opening.width").input_value() == "562"
+    assert "taken back: B width is 562 again" in told.inner_text()
+    redo.click()
+    assert cell(page, 1, "opening.width").input_value() == "578"
+    assert "done again: B width is 578" in told.inner_text()
+    undo.click()
+    undo.click()
+    assert [cell(page, row, "opening.width").input_value() for row in (0, 1)] == ["562", "562"]
+    assert "taken back: A width is 562 again" in told.inner_text()
+    undo.click()
+    assert "what Undo takes back is shown once the server is back" in told.inner_text()
+    redo.click()
+    assert "what Redo brings back is shown once the server is back" in told.inner_text()
+    page.context.set_offline(False)
+    idle(page)
+    assert widths(server, job) == [577, 562]
+    assert [cell(page, row, "opening.width").input_value() for row in (0, 1)] == ["577", "562"]
+    page.context.set_offline(True)
+    type_into(page, 1, "opening.width", "579")
+    cell(page, 1, "opening.width").focus()
+    page.keyboard.press("Alt+ArrowUp")
+    undo.click()
+    page.get_by_text("what Undo takes back is shown once the server is back").wait_for()
+    page.context.set_offline(False)
+    idle(page)
+    assert [cell(page, row, "id").input_value() for row in (0, 1)] == ["A", "B"]
+    assert widths(server, job) == [577, 579]
+
+
 def test_what_a_closed_page_left_is_sent_told_where_it_cannot_be_and_stopped_by_no_damage(
     server: Server, new_page: Any, console_faults: ConsoleFaults
 ) -> None:

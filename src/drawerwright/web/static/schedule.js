@@ -1,5 +1,6 @@
 // The schedule under a script: each changed cell saves itself, the rest of the page follows the answer.
 import { tellReach } from './house.js';
+import { editBack, saidBack, saidLater } from './edit_back.js';
 import { EditQueue, sendLeftBehind } from './edit_queue.js';
 import { RefusedEdits } from './refused_edits.js';
 import { ScheduleTable } from './schedule_table.js';
@@ -75,16 +76,35 @@ function spoken(place) {
   return verdict ? `, ${table.cell(row, 'id')?.value} ${verdict.toLowerCase()}` : '';
 }
 
+/** What the last undo or redo does, while the server has not answered it. */
+let back = '';
+
+/** Undo or redo. What it does to a cell that waits to be sent is shown at once. @param {'undo'|'redo'} what */
+function goBack(what) {
+  const edit = editBack([...queue.flight, ...queue.waiting], what);
+  const row = edit && edit.row < Number(form.dataset.count) ? table.rowAt(edit.row) : undefined;
+  const input = row && edit.was !== undefined ? table.cell(row, edit.key) : null;
+  back = saidLater(what);
+  if (input) {
+    input.value = input.defaultValue = what === 'undo' ? edit.was : edit.text;
+    table.markSaved(input);
+    back = saidBack(what, `${nameOf(row)} ${table.headingOf(edit.key)}`, input.value);
+  }
+  queue.goBack(what);
+  if (what === 'undo') form.querySelector('[value="redo"]').disabled = false;
+}
+
 function tell(state, what) {
   tellReach(state === 'lost');
   form.dataset.state = state;
+  if (state === 'idle') back = '';
   if (state === 'saving') status.textContent = 'Saving';
   if (state === 'saving' || state === 'lost') form.querySelector('[value="undo"]').disabled = false;
   if (state === 'idle') status.textContent = `Saved, revision ${what}${told}${kept.count ? `; not saved: ${kept.count}` : ''}`;
   if (state === 'lost') {
     const edits = what === 1 ? '1 edit' : `${what} edits`;
     bar.textContent = `Not reachable, ${edits} kept here`;
-    status.textContent = `${edits} kept here`;
+    status.textContent = back ? `${edits} kept here; ${back}` : `${edits} kept here`;
   }
   if (state === 'conflict') location.assign(what);
   form.querySelectorAll('tbody.waiting').forEach((row) => row.classList.toggle('waiting', state === 'lost'));
@@ -213,8 +233,8 @@ const does = {
   },
   up() { move(-1); },
   down() { move(1); },
-  undo() { queue.goBack('undo'); },
-  redo() { queue.goBack('redo'); },
+  undo() { goBack('undo'); },
+  redo() { goBack('redo'); },
   paste() {
     const [box, at] = [form.elements.paste, form.elements['paste-at'].value];
     if (box.value.trim()) queue.add({ do: 'paste', row: at ? Number.parseInt(at, 10) : Number(form.dataset.count), key: 'id', columns: table.columns, text: box.value });
@@ -264,7 +284,7 @@ table.table.addEventListener('keydown', (event) => {
   if (arrow && event.altKey && arrow[0]) { event.preventDefault(); save(input); move(arrow[0]); return; }
   if (event.key.toLowerCase() === 'z' && (event.ctrlKey || event.metaKey) && input.value === input.defaultValue) {
     event.preventDefault();
-    queue.goBack(event.shiftKey ? 'redo' : 'undo');
+    goBack(event.shiftKey ? 'redo' : 'undo');
     return;
   }
   if (event.altKey || event.ctrlKey || event.metaKey) return;
