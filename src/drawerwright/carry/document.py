@@ -44,8 +44,8 @@ def carry_document_by_drawer(title: str, drawers: Iterable[CarriedDrawer]) -> di
 def drawer_document(one: CarriedDrawer) -> dict[str, Any]:
     """One drawer; what is not known is null, and `missing` names the family's keys that would tell it.
 
-    `extension`, `sag` and every list of `reactions` are never null: empty where nothing is known. Of a drawer
-    that fits nothing all this is as on the `nearest` slide, where its geometry allows that.
+    Of `reactions` each list is null then. Of a drawer that fits nothing all this is as on the `nearest`
+    slide, where its geometry allows that; else `extension` is empty.
     """
     limit, slide = one.limit, one.slide
     told = slide or one.nearest
@@ -75,10 +75,10 @@ def drawer_document(one: CarriedDrawer) -> dict[str, Any]:
     }
 
 
-_NO_REACTIONS: Final[dict[str, list[float]]] = {name: [] for name in GROUPS}
+_NO_REACTIONS: Final[dict[str, None]] = dict.fromkeys(GROUPS)
 _NOTHING: Final[dict[str, Any]] = {
     "extension": [],
-    "sag": [],
+    "sag": None,
     "sag_shares": None,
     "reactions": _NO_REACTIONS,
     "screws": None,
@@ -100,7 +100,7 @@ def _slide(slide: Slide) -> dict[str, Any]:
     drawn, data = slide.drawn, slide.data
     return {
         "extension": numbers(drawn.extension),
-        "sag": numbers(drawn.sag) if data.has_sag else [],
+        "sag": numbers(drawn.sag) if data.has_sag else None,
         "sag_shares": _sag_shares(drawn),
         "reactions": _reactions(drawn) if data.has_forces else _NO_REACTIONS,
         "screws": None
@@ -166,7 +166,7 @@ def _sides(sides: Sides, *, has_forces: bool) -> dict[str, Any]:
         **{
             hand: {
                 "share": number(sides.shares[hand]),
-                "sag": _known(sides.drawn[hand].sag) or [],
+                "sag": _known(sides.drawn[hand].sag),
                 "reactions": _reactions(sides.drawn[hand]) if has_forces else _NO_REACTIONS,
             }
             for hand in HANDS

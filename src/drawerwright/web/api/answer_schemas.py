@@ -133,7 +133,7 @@ ANSWERS: Final[dict[str, Schema]] = {
         schema={"const": "drawerwright/carry/1"},
         drawers=some(
             answered(
-                "What one drawer carries; null, or an empty list, where its slide's data are missing.",
+                "What one drawer carries; null where its slide's data are missing.",
                 id=TEXT,
                 load=maybe(NUMBER),
                 capacity=maybe(NUMBER),
@@ -141,8 +141,13 @@ ANSWERS: Final[dict[str, Schema]] = {
                 slide=maybe(TABLE),
                 nearest=maybe(TABLE),
                 extension=some(NUMBER),
-                sag=some(NUMBER),
-                reactions=TABLE,
+                sag=maybe(some(NUMBER)),
+                reactions=answered(
+                    "Forces of the roller groups of one slide, N.",
+                    **dict.fromkeys(
+                        ("upper_rear", "upper_front", "lower_rear", "lower_front"), maybe(some(NUMBER))
+                    ),
+                ),
                 closing=maybe(TABLE),
                 tipping=maybe(TABLE),
                 checks=some(ref("Check")),
