@@ -7,24 +7,26 @@ proves it. Where a kink lies between, the step is closed in on by ever finer row
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from math import ceil
+from dataclasses import dataclass
 
 import numpy as np
 
 from drawerwright.equations.equation import Q
-from drawerwright.fit.levers import EASE, Lever, levers
+from drawerwright.fit.change_words import change_of
+from drawerwright.fit.lever import Lever
+from drawerwright.fit.levers import EASE, levers
 from drawerwright.fit.slide_rows import SlideRows
 from drawerwright.fit.spacers import ROUND_OFF
 from drawerwright.fit.trial import Mask, Trial, run_trial
 from drawerwright.model.fitted import Change, Mount
-from drawerwright.units import ShownUnits, format_length, format_mass
+from drawerwright.model.job import Readings
+from drawerwright.units import ShownUnits
 
 _PROBE = 1.0
 _ROW = 65
 _ROUNDS = 4
 _SOONER = 0.01
-_SHOWN = 10
-_GRAIN = 1e4
+_SUM = "frame-sum"
 
 
 def smallest_changes(
@@ -34,12 +36,14 @@ def smallest_changes(
     drawer: Mapping[str, Q],
     allowed: Sequence[Mask],
     *,
+    width: Readings,
     as_side: Sequence[str],
     units: ShownUnits = "mm",
 ) -> tuple[Change, ...]:
     """Changes for one drawer (arrays (1, 1)) that fits nothing.
 
-    `allowed` masks (1, c) the slides asked for; `as_side` names the thicknesses that go with the sides'.
+    `allowed` masks (1, c) the slides asked for; `width` are the readings behind the drawer's widths; `as_side`
+    names the thicknesses that go with the sides'.
     """
     places = [
         _Place(situation, mount, group, drawer, allow)
@@ -48,7 +52,7 @@ def smallest_changes(
         if allow.any()
     ]
     found = []
-    for lever in levers(situation, as_side):
+    for lever in levers(situation, width, as_side):
         steps = [
             step
             for place in places
@@ -56,8 +60,17 @@ def smallest_changes(
             for step in _steps(lever, direction, place)
         ]
         if steps:
-            found.append(_said(lever, min(steps, key=abs), units))
+            least = min(steps, key=lambda step: abs(step.by))
+            found.append(change_of(lever, least.by, units, closes=least.closes))
     return tuple(found)
+
+
+@dataclass(frozen=True, slots=True)
+class _Step:
+    """A step that makes the drawer fit; `closes`: it was only that the readings did not close."""
+
+    by: float
+    closes: bool
 
 
 class _Place:
@@ -81,12 +94,18 @@ class _Place:
         trial = run_trial(situation, mount, rows, drawer, answer=False)
         self.now = _margins(trial)
         self.hangs_on = [trial.plan.hangs_on[name] for name in trial.plan.stopping]
+        sums = np.array([check.rule.id == _SUM for check in trial.plan.checks if not check.rule.only_watches])
+        stopped: Mask = np.any(self.now < -ROUND_OFF, axis=1)
+        self.not_closed: Mask = stopped[sums].any(axis=0) & ~stopped[~sums].any(axis=0)
+        """Slides that nothing stops but readings that do not close."""
 
     def within_reach(self, lever: Lever) -> Mask:
         """Slides asked for that nothing stops but what hangs on the lever."""
         deaf = np.array([names.isdisjoint(lever.moves) for names in self.hangs_on])
         reach: Mask = self.allowed & ~(self.now[deaf] < -ROUND_OFF).any(axis=(0, 1))
-        return reach
+        if not lever.says:
+            return reach & self.not_closed
+        return reach if lever.closes is not None else reach & ~self.not_closed
 
     def tried(self, lever: Lever, step: Q) -> Q:
         """(k, …): margins after a step."""
@@ -94,7 +113,7 @@ class _Place:
         return _margins(run_trial(self.situation, self.mount, self.rows, moved, answer=False))
 
 
-def _steps(lever: Lever, direction: int, place: _Place) -> Iterator[float]:
+def _steps(lever: Lever, direction: int, place: _Place) -> Iterator[_Step]:
     limit = lever.farthest if direction > 0 else min(lever.farthest, lever.room(place.drawer))
     allowed = place.within_reach(lever)
     if limit <= 0 or not allowed.any():
@@ -102,6 +121,12 @@ def _steps(lever: Lever, direction: int, place: _Place) -> Iterator[float]:
 
     def tried(step: Q) -> Q:
         return place.tried(lever, direction * step)
+
+    def found(by: float) -> _Step:
+        if not place.not_closed.any():
+            return _Step(direction * by, closes=False)
+        fits = allowed & (tried(np.full((1, 1), by)).min(axis=0) >= -ROUND_OFF)
+        return _Step(direction * by, closes=bool((fits & place.not_closed).any()))
 
     now, probe = place.now, min(_PROBE, limit / 2)
     with np.errstate(divide="ignore", invalid="ignore"):  # a margin without end has no slope
@@ -116,11 +141,11 @@ def _steps(lever: Lever, direction: int, place: _Place) -> Iterator[float]:
             least = float(step[proven].min())
             # A spacer that comes or goes on the way can make a smaller step do.
             sooner = _close_in(tried, allowed, least - _SOONER) if least > _SOONER else None
-            yield direction * (least if sooner is None else sooner)
+            yield found(least if sooner is None else sooner)
             return
     closed_in = _close_in(tried, allowed, limit)
     if closed_in is not None:
-        yield direction * closed_in
+        yield found(closed_in)
 
 
 def _close_in(tried: Callable[[Q], Q], allowed: Mask, limit: float) -> float | None:
@@ -142,15 +167,6 @@ def _margins(trial: Trial) -> Q:
     margins = [trial.values[name] for name in trial.plan.stopping]
     shape = np.broadcast_shapes(trial.shape, *(margin.shape for margin in margins))
     return np.stack([np.broadcast_to(margin, shape) for margin in margins])
-
-
-def _said(lever: Lever, by: float, units: ShownUnits) -> Change:
-    # Rounded outward: what is given and what is said must be enough.
-    sign = 1 if by > 0 else -1
-    least = ceil(abs(by) * _GRAIN - 1e-3) / _GRAIN
-    enough = ceil(least * _SHOWN - ROUND_OFF) / _SHOWN
-    amount = format_length(enough, units) if lever.unit == "mm" else format_mass(enough, units)
-    return Change(lever.key, sign * least, lever.unit, lever.says[sign].format(by=amount), lever.readings)
 
 
 def one_of_each(changes: Sequence[Change]) -> tuple[Change, ...]:

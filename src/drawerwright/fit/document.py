@@ -77,6 +77,7 @@ def _drawer(one: FittedDrawer) -> dict[str, Any]:
                 "unit": change.unit,
                 "says": change.says,
                 **({"readings": change.readings} if change.readings else {}),
+                **({"limit": _n(change.limit)} if change.limit is not None else {}),
                 **({"to": change.to} if change.to else {}),
             }
             for change in one.changes

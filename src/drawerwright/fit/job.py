@@ -136,6 +136,7 @@ def _not_fitted(
         rows,
         columns,
         [slides_allowed([one], group) for group in rows],
+        width=one.drawer.opening.width,
         as_side=one.as_side,
         units=units,
     )

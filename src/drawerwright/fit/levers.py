@@ -3,15 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 
 from drawerwright.equations.equation import Q
+from drawerwright.fit.lever import Lever
+from drawerwright.fit.width_levers import width_levers
+from drawerwright.model.job import Readings
 
 _THINNEST_SIDE = 9.0
 _BEHIND_GROOVE = 3.0
 _THINNEST_BOTTOM = 3.0
 
 EASE = (
+    "frame.left",
+    "frame.right",
+    "cabinet.inside_width",
     "contents",
     "slide",
     "pack_rear",
@@ -34,30 +39,20 @@ EASE = (
     "opening.width",
     "opening.height",
 )
-"""Keys of changes, easiest for a shop first: the tool's own rule, wood is easier to change than walls."""
+"""Keys of changes, easiest for a shop first: the tool's own rule. Measuring again costs nothing, and wood is
+easier to change than walls."""
 
 
-@dataclass(frozen=True, slots=True)
-class Lever:
-    """Something a shop can change: its key, unit, the directions it goes, how far, and how it is said."""
+def levers(situation: Mapping[str, str], width: Readings, as_side: Sequence[str]) -> Iterator[Lever]:
+    """The levers of a drawer in this situation, whose opening's width reads as told.
 
-    key: str
-    unit: str
-    directions: tuple[int, ...]
-    farthest: float
-    moves: tuple[str, ...]
-    says: Mapping[int, str]
-    room: Callable[[Mapping[str, Q]], float]
-    readings: str = ""
-
-    def moved(self, drawer: Mapping[str, Q], step: Q) -> Mapping[str, Q]:
-        """The drawer's values with the lever's own moved by a step."""
-        return {**drawer, **{name: drawer[name] + step for name in self.moves}}
-
-
-def levers(situation: Mapping[str, str], as_side: Sequence[str]) -> Iterator[Lever]:
-    """The levers of a drawer in this situation; `as_side` names the thicknesses that go with the sides'."""
-    yield from _opening_levers(situation)
+    `as_side` names the thicknesses that go with the sides'.
+    """
+    yield from _opening_levers()
+    labelled, rear_packed = situation["readings"] == "labelled", situation["rear"] == "packed"
+    yield from width_levers(width, labelled=labelled, rear_packed=rear_packed)
+    if situation["construction"] == "face-frame" and situation["cabinet"] == "told":
+        yield from _sum_levers()
     if situation["sized"] != "existing":
         yield from _wood_levers(situation, as_side)
         if situation["shape"] != "plain":
@@ -76,7 +71,7 @@ def levers(situation: Mapping[str, str], as_side: Sequence[str]) -> Iterator[Lev
         )
 
 
-def _opening_levers(situation: Mapping[str, str]) -> Iterator[Lever]:
+def _opening_levers() -> Iterator[Lever]:
     yield Lever(
         "opening.depth",
         "mm",
@@ -104,57 +99,20 @@ def _opening_levers(situation: Mapping[str, str]) -> Iterator[Lever]:
         {1: "Make the opening {by} higher."},
         _room("opening_height"),
     )
-    yield Lever(
-        "opening.width",
-        "mm",
-        (1, -1),
-        100.0,
-        (
-            "measured_width",
-            "widest_width",
-            "narrowest_at_slide",
-            "widest_at_slide",
-        ),
-        {1: "Make the opening {by} wider.", -1: "Make the opening {by} narrower (packing)."},
-        _room("measured_width"),
-        "all",
-    )
-    if situation["readings"] != "labelled":
-        yield Lever(
-            "opening.width",
-            "mm",
-            (-1,),
-            100.0,
-            (
-                "widest_width",
-                "widest_at_slide",
-            ),
-            {-1: "Take the widest place of the opening down by {by} (packing), so that it runs even."},
-            _spread,
-            "widest",
-        )
-    else:
-        yield Lever(
-            "opening.width",
-            "mm",
-            (1,),
-            100.0,
-            ("taper",),
-            {1: "Make the back of the opening {by} wider: plane what stands in."},
-            _room("measured_width"),
-            "back",
-        )
-        yield Lever(
-            "opening.width",
-            "mm",
-            (-1,),
-            100.0,
-            # A wider back is the widest reading at the slides too: both come down together.
-            ("taper",) if situation["rear"] == "packed" else ("taper", "widest_at_slide"),
-            {-1: "Make the back of the opening {by} narrower: pack the rear of each member by half of it."},
-            lambda drawer: max(float(drawer["taper"][0, 0]), 0.0),
-            "back",
-        )
+
+
+def _sum_levers() -> Iterator[Lever]:
+    """Readings that have to close with the opening's width: where they do not, one of them is wrong."""
+    for key, value, what in (
+        ("frame.left", "overhang_left", "left overhang of the frame"),
+        ("frame.right", "overhang_right", "right overhang of the frame"),
+        ("cabinet.inside_width", "cabinet_inside_width", "cabinet's inside width"),
+    ):
+        closes = {
+            sign: f"Measure the {what} again: if it reads {{by}} {more}, the sum closes."
+            for sign, more in ((1, "more"), (-1, "less"))
+        }
+        yield Lever(key, "mm", (1, -1), 100.0, (value,), {}, _all_of(value), closes=closes)
 
 
 def _wood_levers(situation: Mapping[str, str], as_side: Sequence[str]) -> Iterator[Lever]:
@@ -238,6 +196,11 @@ def _down_to(name: str, least: float) -> Callable[[Mapping[str, Q]], float]:
     return lambda drawer: float(drawer[name][0, 0]) - least
 
 
+def _all_of(name: str) -> Callable[[Mapping[str, Q]], float]:
+    """How far a reading that may be 0 can come down."""
+    return lambda drawer: float(drawer[name][0, 0])
+
+
 def _room(name: str) -> Callable[[Mapping[str, Q]], float]:
     """How far a size can come down and still be one."""
     return lambda drawer: float(drawer[name][0, 0]) - 1.0
@@ -247,7 +210,3 @@ def _thinner(drawer: Mapping[str, Q]) -> float:
     """How much thinner a side can be and still be a side, behind its groove too."""
     least = max(_THINNEST_SIDE, float(drawer["groove_depth"][0, 0]) + _BEHIND_GROOVE)
     return float(drawer["side_thickness"][0, 0]) - least
-
-
-def _spread(drawer: Mapping[str, Q]) -> float:
-    return float(drawer["widest_width"][0, 0] - drawer["measured_width"][0, 0])

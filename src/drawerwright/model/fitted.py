@@ -71,8 +71,10 @@ class Check:
 class Change:
     """The smallest single change of one input that would make the drawer fit; `by` is added [unit].
 
-    Of an opening's width, `readings` says which: "all", the "widest", or those at the "back". `to` is the
-    word that a choice is changed to, where it is not a size.
+    Of an opening's width, `readings` says which: "all", or those that pass a `limit` [mm], the "widest" of
+    all or of those at the "front" or at the "back". They are brought to the limit, down where `by` is
+    negative, up where it is positive; `by` is then how far the farthest of them moves. `to` is the word that
+    a choice is changed to, where it is not a size.
     """
 
     change: str
@@ -81,6 +83,7 @@ class Change:
     says: str
     readings: str = ""
     to: str = ""
+    limit: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,187 @@
+"""A change that is offered cures when it is done as told, in numbers and in words, and is not more than it takes."""
+
+from __future__ import annotations
+
+import re
+from copy import deepcopy
+from typing import Any
+
+import pytest
+from hypothesis import example, given
+from hypothesis import strategies as st
+
+from drawerwright.files import job_from_mapping
+from drawerwright.fit import fit_document, fit_job
+from drawerwright.model.fitted import Change, FittedDrawer
+from tests.conftest import plain_drawer, plain_family
+
+LABELS = ("front_top", "front_bottom", "back_top", "back_bottom")
+FAMILY = plain_family(spacers=[3])
+TOLD = re.compile(r"([\d.]+) (mm|kg)")
+
+tenths = st.integers(-60, 60).map(lambda step: round(562 + step / 10, 1))
+unlabelled = st.lists(tenths, min_size=2, max_size=5)
+labelled = st.lists(tenths, min_size=4, max_size=4).map(lambda read: dict(zip(LABELS, read, strict=True)))
+two_labelled = st.lists(tenths, min_size=2, max_size=2).map(
+    lambda read: dict(zip(("front", "back"), read, strict=True))
+)
+widths = st.one_of(unlabelled, labelled, two_labelled)
+
+
+def fitted_of(job: dict[str, Any]) -> FittedDrawer:
+    (fitted,) = fit_job(job_from_mapping(job), (FAMILY,)).drawers
+    return fitted
+
+
+def job_of(**keys: Any) -> dict[str, Any]:
+    return {"drawer": [plain_drawer(**keys)]}
+
+
+def applied(job: dict[str, Any], change: Change, by: float, limit: float | None = None) -> dict[str, Any]:
+    """The job after a change that is done as it is told."""
+    job = deepcopy(job)
+    drawer: dict[str, Any] = job["drawer"][0]
+    if change.change == "cabinet.inside_width":
+        job["cabinet"][0]["inside_width"] += by
+        return job
+    *groups, name = change.change.split(".")
+    keys = drawer
+    for group in groups:
+        keys = keys.setdefault(group, {})
+    if change.limit is not None:
+        assert limit is not None
+        keys[name] = clipped(keys[name], change, limit)
+    elif isinstance(keys.get(name), dict):
+        keys[name] = {label: value + by for label, value in keys[name].items()}
+    elif isinstance(keys.get(name), list):
+        keys[name] = [value + by for value in keys[name]]
+    else:
+        keys[name] = keys.get(name, {"back": 16, "bottom_thickness": 6}.get(name, 0)) + by
+    return job
+
+
+def clipped(readings: Any, change: Change, limit: float) -> Any:
+    pick = min if change.by < 0 else max
+    if not isinstance(readings, dict):
+        assert change.readings == "widest"
+        return [pick(value, limit) for value in readings]
+    return {
+        label: pick(value, limit)
+        if change.readings == "widest" or label.startswith(change.readings)
+        else value
+        for label, value in readings.items()
+    }
+
+
+def as_told(change: Change) -> tuple[float, float | None]:
+    """By how much, and to which limit, as the sentence says it."""
+    (said,) = [float(number) for number, _ in TOLD.findall(change.says)]
+    sign = 1 if change.by > 0 else -1
+    return (change.by, said) if change.limit is not None else (sign * said, None)
+
+
+def assert_cures(job: dict[str, Any]) -> None:
+    for change in fitted_of(job).changes:
+        if change.to:
+            continue
+        done = applied(job, change, change.by, change.limit)
+        assert fitted_of(done).slide is not None, change
+        assert fitted_of(applied(job, change, *as_told(change))).slide is not None, change
+        if abs(change.by) < 0.05:  # what is left out would be less than what a change is rounded to
+            continue
+        less = 0.97 * change.by
+        short = None if change.limit is None else change.limit - 0.03 * change.by
+        assert fitted_of(applied(job, change, less, short)).slide is None, change
+
+
+@given(widths, st.booleans())
+@example({"front_top": 562, "front_bottom": 563, "back_top": 562, "back_bottom": 566}, False)
+@example({"front_top": 562, "front_bottom": 563, "back_top": 559.5, "back_bottom": 563.5}, False)
+@example([562, 563.6, 560], False)
+def test_a_change_of_readings_cures_as_told_and_three_in_a_hundred_less_does_not(
+    width: Any, pack_rear: bool
+) -> None:
+    packed = isinstance(width, dict) and pack_rear
+    assert_cures(job_of(opening={"width": width}, pack_rear=packed))
+
+
+@given(
+    width=widths,
+    depth=st.floats(280, 620).map(lambda value: round(value, 1)),
+    height=st.floats(40, 240).map(lambda value: round(value, 1)),
+    side=st.sampled_from([12.7, 16, 18, 19]),
+    subfront=st.sampled_from([12.7, 16, 18, 19, 21]),
+    contents=st.sampled_from([0, 40, 60]),
+)
+def test_a_change_of_any_size_cures_as_told(
+    width: Any, depth: float, height: float, side: float, subfront: float, contents: float
+) -> None:
+    opening = {"width": width, "depth": depth, "height": height}
+    assert_cures(job_of(opening=opening, side=side, subfront=subfront, contents=contents))
+
+
+@given(widths, st.floats(510, 530).map(lambda value: round(value, 1)))
+def test_a_change_of_the_opening_lets_an_existing_box_in(width: Any, inside: float) -> None:
+    box = {"inside_width": inside, "outside_width": inside + 32, "length": 500, "height": 140}
+    assert_cures(job_of(opening={"width": width}, existing_box=box))
+
+
+def test_labelled_readings_come_down_to_a_limit_at_the_back_alone() -> None:
+    width = {"front_top": 562, "front_bottom": 563, "back_top": 562, "back_bottom": 566}
+    found = [one for one in fitted_of(job_of(opening={"width": width})).changes if one.readings]
+    (change,) = found
+    assert (change.readings, change.by, change.limit) == ("back", -2.5, 563.5)
+    assert change.says == "Pack the opening at the back until no place there is wider than 563.5 mm."
+
+
+def test_readings_without_labels_come_down_to_a_limit_that_stands_in_the_document() -> None:
+    job = job_from_mapping(job_of(opening={"width": [562, 563.6, 560]}))
+    told = fit_document(fit_job(job, (FAMILY,)))["drawers"][0]["changes"]
+    (change,) = [one for one in told if one["change"] == "opening.width"]
+    assert (change["readings"], change["by"], change["limit"]) == ("widest", -2.1, 561.5)
+    assert "no place is wider than 561.5 mm" in change["says"]
+
+
+def test_a_limit_is_told_with_more_decimals_where_a_tenth_would_pass_the_other_readings() -> None:
+    job = job_from_mapping(job_of(opening={"width": [564, 562.04]}))
+    (fitted,) = fit_job(job, (plain_family(width_band=[-1, 0.03]),)).drawers
+    (change,) = [one for one in fitted.changes if one.limit is not None]
+    assert change.limit == 562.07
+    assert "wider than 562.07 mm" in change.says
+
+
+@pytest.mark.parametrize("units", ["in", "both"])
+@pytest.mark.parametrize("width", [[562, 563.6, 560], {"front": 563, "back": 560}])
+def test_a_limit_in_inches_is_not_past_the_one_in_millimetres(units: Any, width: Any) -> None:
+    job = job_from_mapping(job_of(opening={"width": width}))
+    (fitted,) = fit_job(job, (FAMILY,), units=units).drawers
+    (change,) = [one for one in fitted.changes if one.limit is not None]
+    whole, _, part = re.findall(r"(\d+)( (\d+/\d+))? in", change.says)[0]
+    top, _, bottom = part.partition("/")
+    told = 25.4 * (float(whole) + (float(top) / float(bottom) if part else 0))
+    assert change.limit is not None
+    assert change.limit - 25.4 / 32 < told <= change.limit
+
+
+@pytest.mark.parametrize("inside", [641.5, 644.0, 644.9])
+def test_a_sum_that_does_not_close_wants_measuring_again_of_each_reading_in_it(inside: float) -> None:
+    job = {
+        "cabinet": [{"id": "C", "inside_width": inside}],
+        "drawer": [
+            plain_drawer(
+                cabinet="C",
+                construction="face-frame",
+                frame={"left": 38, "right": 41, "thickness": 19},
+                opening={"width": 562 if inside > 643 else 568},
+            )
+        ],
+    }
+    fitted = fitted_of(job)
+    assert {change.change for change in fitted.changes} == {
+        "frame.left",
+        "frame.right",
+        "cabinet.inside_width",
+        "opening.width",
+    }
+    assert all("again" in change.says and "Make" not in change.says for change in fitted.changes)
+    assert_cures(job)
