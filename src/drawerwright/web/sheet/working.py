@@ -68,6 +68,8 @@ def unfold(quantity: str, fitted: FittedDrawer, shown: Shown) -> Unfolded | None
     title = words_of(quantity).capitalize()
     if not terms:
         terms = (Term(told.figures, _short(work.title)),)
+    if quantity == "first_hole":
+        terms = (*terms, *_further_holes(fitted, work.value, shown))
     formula = told.formula if len(told.terms) > _PLAIN else ""
     figures = told.figures if "=" in told.figures else ""
     return Unfolded(quantity, title, formula, figures, terms, told.source)
@@ -95,6 +97,26 @@ def _over_the_box(fitted: FittedDrawer, shown: Shown) -> Unfolded | None:
         ),
         "geometry; the least is the slide family's data",
     )
+
+
+def _further_holes(fitted: FittedDrawer, first: float, shown: Shown) -> tuple[Term, ...]:
+    """Row holes after the first one, and the slots: each as far behind it as the slide family says."""
+    if fitted.slide is None or fitted.mounting is None or not fitted.mounting.holes:
+        return ()
+    length = fitted.slide.length
+    rows = (("row hole", length.holes, 1), ("slot", length.slots, 0))
+    return tuple(
+        _behind(first, place, f"{name} {number}", shown)
+        for name, places, known in rows
+        for number, place in enumerate(places, start=1)
+        if number > known
+    )
+
+
+def _behind(start: float, place: float, name: str, shown: Shown) -> Term:
+    """A place so far behind another, as a sum: "37 + 32 = 69 mm"."""
+    total = _figure(start + place, "mm", shown)
+    return Term(f"{_bare(start, shown)} + {_bare(place, shown)} = {total}", name)
 
 
 def _bare(value: float, shown: Shown) -> str:
