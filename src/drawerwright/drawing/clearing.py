@@ -9,11 +9,12 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from drawerwright.drawing.dimensioning import lay_out_dimension, lay_out_leader, lay_out_running
-from drawerwright.drawing.geometry import Bounds
+from drawerwright.drawing.dimensioning import lay_out_dimension
+from drawerwright.drawing.drawn import drawn_of
+from drawerwright.drawing.geometry import Bounds, Placement, bounds_of
 from drawerwright.drawing.pens import COLUMN_STEP, ROW_STEP
-from drawerwright.drawing.primitives import Plain, Text
-from drawerwright.drawing.scene import Dimension, Leader, Primitive, RunningDimension, Scene
+from drawerwright.drawing.primitives import Text
+from drawerwright.drawing.scene import Dimension, Hatch, Leader, Primitive, RunningDimension, Scene
 
 _TOUCHING = 0.6
 _LONGER = (1.0, 1.5, 2.1, 2.8, 3.6)
@@ -44,6 +45,42 @@ def clear_lettering(scene: Scene) -> Scene:
             taken.extend(_areas(kept))
     kept_all = (chosen[i] for i in range(len(scene.primitives)))
     return replace(scene, primitives=tuple(each for each in kept_all if each is not None))
+
+
+def room_of_geometry(scene: Scene) -> Bounds:
+    """Room of the lines alone [mm]: whatever becomes of the lettering, they stay.
+
+    Raises:
+        ValueError: no line is drawn.
+    """
+    passed = (Text, Leader, Dimension, RunningDimension, Hatch)
+    return bounds_of(
+        point for each in scene.primitives if not isinstance(each, passed) for point in each.points
+    )
+
+
+def room_at_least(scene: Scene, geometry: Bounds, scale: float) -> Bounds:
+    """Room [mm on paper] that a scene surely takes at `scale`, however its lettering is cleared.
+
+    `geometry` is the room of its lines there. Dimensions beside a view only ever move further out; those
+    inside it may go to either side.
+    """
+    left, bottom, right, top = geometry.left, geometry.bottom, geometry.right, geometry.top
+    placement = Placement(scale=scale)
+    for each in scene.primitives:
+        if not isinstance(each, Dimension) or each.direction == "aligned" or not each.offset:
+            continue
+        for item in lay_out_dimension(each.placed(placement)):
+            around = item.extent if isinstance(item, Text) else bounds_of(item.points)
+            if each.direction == "vertical" and each.offset < 0:
+                left = min(left, around.left)
+            elif each.direction == "vertical":
+                right = max(right, around.right)
+            elif each.offset < 0:
+                bottom = min(bottom, around.bottom)
+            else:
+                top = max(top, around.top)
+    return Bounds(left, bottom, right, top)
 
 
 _NOT_LETTERING = 9
@@ -119,13 +156,4 @@ def _far_ways(primitive: Primitive) -> Iterator[Primitive]:
 
 def _areas(primitive: Primitive) -> list[Bounds]:
     """The rectangles that a primitive's lettering takes."""
-    items: tuple[Plain, ...] = ()
-    if isinstance(primitive, Text):
-        return [primitive.extent]
-    if isinstance(primitive, Dimension):
-        items = lay_out_dimension(primitive)
-    elif isinstance(primitive, RunningDimension):
-        items = lay_out_running(primitive)
-    elif isinstance(primitive, Leader):
-        items = lay_out_leader(primitive)
-    return [item.extent for item in items if isinstance(item, Text)]
+    return [item.extent for item in drawn_of(primitive).items if isinstance(item, Text)]

@@ -11,7 +11,7 @@ import io
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from threading import Lock
 from typing import Final
 
@@ -68,6 +68,7 @@ class Frame:
         return "".join(parts)
 
 
+@lru_cache(maxsize=4096)
 def number(value: float) -> str:
     """A coordinate to a millionth of a millimetre, never a negative zero."""
     return repr(round(float(value), 6) + 0.0)

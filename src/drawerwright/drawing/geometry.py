@@ -50,6 +50,10 @@ class Bounds:
         """The rectangle with `by` [mm] added on all four edges; negative shrinks it."""
         return Bounds(self.left - by, self.bottom - by, self.right + by, self.top + by)
 
+    def scaled(self, by: float) -> Bounds:
+        """The rectangle around the same things drawn `by` times as large, about the origin."""
+        return Bounds(self.left * by, self.bottom * by, self.right * by, self.top * by)
+
     def overlaps(self, other: Bounds, *, clear: float = 0.0) -> bool:
         """Whether the two rectangles come closer than `clear` [mm] to each other."""
         return (
@@ -69,8 +73,7 @@ def bounds_of(points: Iterable[Point]) -> Bounds:
     listed = tuple(points)
     if not listed:
         raise ValueError("bounds need at least one point")
-    xs = [x for x, _ in listed]
-    ys = [y for _, y in listed]
+    xs, ys = zip(*listed, strict=True)
     return Bounds(min(xs), min(ys), max(xs), max(ys))
 
 

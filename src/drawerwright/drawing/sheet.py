@@ -11,7 +11,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Final, TypeAlias
 
-from drawerwright.drawing.clearing import clear_lettering
+from drawerwright.drawing.clearing import clear_lettering, room_at_least, room_of_geometry
 from drawerwright.drawing.drawn import extent
 from drawerwright.drawing.geometry import Bounds, Point
 from drawerwright.drawing.pens import CAPTION_SIZE, NOTE_SIZE
@@ -60,8 +60,10 @@ class _View:
 
 
 _Views: TypeAlias = tuple[_View, _View, _View]
+_Rooms: TypeAlias = tuple[Bounds, Bounds, Bounds]
 _Places: TypeAlias = tuple[Point, Point, Point]
-_Arrangement: TypeAlias = Callable[[_Views, float, float], _Places | None]
+_Arrangement: TypeAlias = Callable[[_Rooms, float, float], _Places | None]
+"""Where the views stand that take these rooms; None where they find none, nor would any that take more."""
 
 
 def drawer_sheet(
@@ -83,15 +85,27 @@ def drawer_sheet(
         ValueError: the paper is too small for the smallest standard scale.
     """
     scenes = (plan(fitted, units), front(fitted, units), side_section(fitted, units))
+    bare = (room_of_geometry(scenes[0]), room_of_geometry(scenes[1]), room_of_geometry(scenes[2]))
+    wanted: list[_Arrangement] = [_lined_up, _turned] if may_turn else [_lined_up]
     found: dict[_Arrangement, tuple[float, tuple[Primitive, ...]]] = {}
     for times in STANDARD_SCALES:
-        if not _may_fit(scenes, times, width_mm, height_mm, may_turn=may_turn):
+        rooms = (bare[0].scaled(1 / times), bare[1].scaled(1 / times), bare[2].scaled(1 / times))
+        if not any(arrange(rooms, width_mm, height_mm) for arrange in wanted):
             continue  # the bare geometry is too large already
+        rooms = (
+            room_at_least(scenes[0], rooms[0], 1 / times),
+            room_at_least(scenes[1], rooms[1], 1 / times),
+            room_at_least(scenes[2], rooms[2], 1 / times),
+        )
+        if not any(arrange(rooms, width_mm, height_mm) for arrange in wanted):
+            continue  # its dimensions leave it too large, however the lettering is cleared
         views = (_view(scenes[0], times), _view(scenes[1], times), _view(scenes[2], times))
-        for arrange in (_lined_up, _turned) if may_turn else (_lined_up,):
-            places = None if arrange in found else arrange(views, width_mm, height_mm)
+        rooms = (views[0].room, views[1].room, views[2].room)
+        for arrange in tuple(wanted):
+            places = arrange(rooms, width_mm, height_mm)
             if places is not None:
                 found[arrange] = (times, _set_down(views, places, fitted))
+                wanted.remove(arrange)
         if _lined_up in found:
             break
     if not found:
@@ -109,64 +123,47 @@ def scale_words(scale: float) -> str:
     return f"1 : {1.0 / scale:g}"
 
 
-def _may_fit(
-    scenes: tuple[Scene, Scene, Scene], times: float, width: float, height: float, *, may_turn: bool
-) -> bool:
-    """Whether the geometry alone, without letters and dimensions, leaves room for captions and edges."""
-    above, below, beside = (scene.bounds for scene in scenes)
-    wide, high = (width - 2 * _EDGE - _BETWEEN) * times, height - 2 * _EDGE
-    lined_up = (
-        max(above.width, below.width) + beside.width <= wide
-        and (above.height + max(below.height, beside.height)) / times + 2 * _CAPTION + _BETWEEN <= high
-    )
-    if lined_up or not may_turn:
-        return lined_up
-    stack = (below.height + beside.height) / times + 2 * _CAPTION + _BETWEEN
-    column = max(below.width, beside.width)
-    return above.width + column <= wide and max(above.height / times + _CAPTION, stack) <= high
-
-
 def _view(scene: Scene, times: float) -> _View:
     scaled = clear_lettering(scale_to_paper(scene, 1.0 / times))
     return _View(scaled, extent(scaled))
 
 
-def _lined_up(views: _Views, width: float, height: float) -> _Places | None:
+def _lined_up(rooms: _Rooms, width: float, height: float) -> _Places | None:
     """Front under plan on one middle line, side beside front on one floor line (y = 0 of both)."""
-    above, below, beside = views
-    left = max(-above.room.left, -below.room.left)
-    right = max(above.room.right, below.room.right)
-    down = max(-below.room.bottom, -beside.room.bottom)
-    lower_up = max(below.room.top, beside.room.top) + _CAPTION
-    spare_x = width - 2 * _EDGE - left - right - _BETWEEN - beside.room.width
-    spare_y = height - 2 * _EDGE - down - lower_up - _BETWEEN - above.room.height - _CAPTION
+    above, below, beside = rooms
+    left = max(-above.left, -below.left)
+    right = max(above.right, below.right)
+    down = max(-below.bottom, -beside.bottom)
+    lower_up = max(below.top, beside.top) + _CAPTION
+    spare_x = width - 2 * _EDGE - left - right - _BETWEEN - beside.width
+    spare_y = height - 2 * _EDGE - down - lower_up - _BETWEEN - above.height - _CAPTION
     if spare_x < 0 or spare_y < 0:
         return None
     middle = _EDGE + spare_x / 3 + left
     floor = _EDGE + spare_y / 3 + down
-    plan_y = floor + lower_up + _BETWEEN + spare_y / 3 - above.room.bottom
-    beside_x = middle + right + _BETWEEN + spare_x / 3 - beside.room.left
+    plan_y = floor + lower_up + _BETWEEN + spare_y / 3 - above.bottom
+    beside_x = middle + right + _BETWEEN + spare_x / 3 - beside.left
     return (middle, plan_y), (middle, floor), (beside_x, floor)
 
 
-def _turned(views: _Views, width: float, height: float) -> _Places | None:
+def _turned(rooms: _Rooms, width: float, height: float) -> _Places | None:
     """Plan at the left; front over side section at the right."""
-    first, upper, lower = views
-    column = max(upper.room.width, lower.room.width)
-    spare_x = width - 2 * _EDGE - first.room.width - _BETWEEN - column
-    stack = upper.room.height + lower.room.height + 2 * _CAPTION + _BETWEEN
-    spare_y = height - 2 * _EDGE - max(first.room.height + _CAPTION, stack)
+    first, upper, lower = rooms
+    column = max(upper.width, lower.width)
+    spare_x = width - 2 * _EDGE - first.width - _BETWEEN - column
+    stack = upper.height + lower.height + 2 * _CAPTION + _BETWEEN
+    spare_y = height - 2 * _EDGE - max(first.height + _CAPTION, stack)
     if spare_x < 0 or spare_y < 0:
         return None
     top = height - _EDGE - _CAPTION
-    column_left = _EDGE + spare_x * 2 / 3 + first.room.width + _BETWEEN
+    column_left = _EDGE + spare_x * 2 / 3 + first.width + _BETWEEN
     slack = height - 2 * _EDGE - stack
-    upper_y = top - upper.room.top
-    lower_y = upper_y + upper.room.bottom - _BETWEEN - slack / 2 - _CAPTION - lower.room.top
+    upper_y = top - upper.top
+    lower_y = upper_y + upper.bottom - _BETWEEN - slack / 2 - _CAPTION - lower.top
     return (
-        (_EDGE + spare_x / 3 - first.room.left, top - first.room.top),
-        (column_left - upper.room.left, upper_y),
-        (column_left - lower.room.left, lower_y),
+        (_EDGE + spare_x / 3 - first.left, top - first.top),
+        (column_left - upper.left, upper_y),
+        (column_left - lower.left, lower_y),
     )
 
 

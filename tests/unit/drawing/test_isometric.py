@@ -11,12 +11,15 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from drawerwright.drawing.dxf import write_dxf
+from drawerwright.drawing.hidden_lines import Picture
 from drawerwright.drawing.primitives import Lines, Polyline, Text
 from drawerwright.drawing.scene import Dimension, Leader, Scene, mirror
+from drawerwright.drawing.solids import Solid, block
 from drawerwright.drawing.svg import write_svg
 from drawerwright.drawing.views.box_solids import box_solids
 from drawerwright.drawing.views.cabinet_solids import cabinet_solids, cut_level
 from drawerwright.drawing.views.exploded import exploded
+from drawerwright.drawing.views.in_sight import places_in_sight
 from drawerwright.drawing.views.isometric import (
     SEEN_FROM,
     isometric,
@@ -261,3 +264,35 @@ def test_what_stopped_the_nearest_slide_stands_under_the_cabinet_and_over_no_lin
     words = [each for each in scene.primitives if isinstance(each, Text) and each.tone == "accent"]
     assert words
     assert all(each.at[1] <= lowest and each.shift[1] + each.size <= 0.5 for each in words)
+
+
+@given(
+    st.lists(
+        st.tuples(st.floats(-300, 300), st.floats(-300, 300), st.floats(20, 400), st.floats(5, 200)),
+        min_size=1,
+        max_size=5,
+    ),
+    st.sampled_from([-1.0, 1.0]),
+    st.sampled_from([0.0, 1.0]),
+)
+def test_no_place_in_sight_lies_further_to_the_side_than_the_one_a_name_points_to(
+    told: list[tuple[float, float, float, float]], side: float, upwards: float
+) -> None:
+    parts: list[list[Solid]] = [
+        [block("part", (x, x + wide), (y, y + high), (-500.0 * number - 300.0, -500.0 * number))]
+        for number, (x, y, wide, high) in enumerate(told)
+    ]
+    view = SEEN_FROM["right"]
+    picture = Picture([solid for part in parts for solid in part], view)
+    shares = np.array([(a, b) for a in (0.04, 0.3, 0.7, 0.96) for b in (0.04, 0.5, 0.96)])
+    for part, place in zip(parts, places_in_sight(parts, picture, view, side, upwards), strict=True):
+        ends = np.concatenate((part[0].starts, part[0].ends))
+        low, high = ends.min(axis=0), ends.max(axis=0)
+        faces = np.concatenate([np.insert(shares, axis, 1.0, axis=1) for axis in range(3)])
+        points = low + faces * (high - low)
+        seen = points[picture.seen(points)] @ view.paper
+        if place is None:
+            assert not len(seen)
+        else:
+            far = seen @ np.array((side, upwards))
+            assert not len(seen) or place[0] * side + place[1] * upwards >= far.max() - 1e-6

@@ -11,14 +11,15 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from drawerwright.drawing.clearing import clear_lettering
+from drawerwright.drawing.clearing import clear_lettering, room_at_least, room_of_geometry
 from drawerwright.drawing.drawn import drawn, extent
 from drawerwright.drawing.primitives import Text, line
-from drawerwright.drawing.scene import Dimension, Leader, Scene
+from drawerwright.drawing.scene import Dimension, Leader, Scene, scale_to_paper
 from drawerwright.drawing.sheet import STANDARD_SCALES, drawer_sheet, scale_words
 from drawerwright.drawing.svg import write_svg
 
 from .drawers import TOLD, fit, fitted
+from .strategies import scenes
 
 PAPERS = ((281.0, 190.0), (194.0, 96.0), (190.0, 250.0), (400.0, 277.0))
 
@@ -265,3 +266,27 @@ def test_sheets_and_panels_are_the_same_bytes_in_every_process() -> None:
         run = subprocess.run(command, capture_output=True, text=True, check=True, env=environment)
         seen.add(run.stdout.strip())
     assert len(seen) == 1
+
+
+@given(scenes, st.sampled_from([1.0, 0.5, 0.125, 0.02]))
+def test_a_cleared_drawing_never_takes_less_than_the_room_that_is_foretold(
+    scene: Scene, scale: float
+) -> None:
+    drawn_with_a_line = Scene("a", "A", "A", (line((0.0, 0.0), (9.0, 4.0)), *scene.primitives))
+    least = room_at_least(drawn_with_a_line, room_of_geometry(drawn_with_a_line).scaled(scale), scale)
+    taken = extent(clear_lettering(scale_to_paper(drawn_with_a_line, scale))).grown(1e-9)
+    assert taken.left <= least.left
+    assert taken.right >= least.right
+    assert taken.bottom <= least.bottom
+    assert taken.top >= least.top
+
+
+def test_the_room_foretold_holds_the_rows_of_dimensions() -> None:
+    bare = line((0.0, 0.0), (90.0, 40.0))
+    above = Dimension("a", 90.0, (0.0, 40.0), (90.0, 40.0), "horizontal", 40.0, 12.0)
+    beside = Dimension("b", 40.0, (0.0, 0.0), (0.0, 40.0), "vertical", 0.0, -9.0)
+    scene = Scene("a", "A", "A", (bare, above, beside))
+    least = room_at_least(scene, room_of_geometry(scene).scaled(0.5), 0.5)
+    assert least.top > 0.5 * 40.0 + 12.0
+    assert least.left < -9.0
+    assert (least.right, least.bottom) == (45.0, 0.0)
