@@ -99,10 +99,11 @@ def edits(folder: Path) -> tuple[list[float], list[float]]:
 
 
 def _edit(page: Any, depth: str) -> float:
-    """One edit; what follows its drawing (picture, tables) has come before the next begins."""
+    """One edit; what follows its drawing (picture, tables, what it carries) has come before the next begins."""
     took = float(page.evaluate(EDIT, depth))
     if page.locator("#check-cabinet-depth").count():
         page.locator("#check-cabinet-depth", has_text=f"Depth {float(depth):g} mm").wait_for()
+        page.locator("[data-carry]:not([data-stale])").wait_for()
     return took
 
 
