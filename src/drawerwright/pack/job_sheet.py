@@ -8,7 +8,7 @@ from typing import Any, Final
 from drawerwright.model.check_names import check_name
 from drawerwright.model.fitted import FittedDrawer, FittedJob, State
 from drawerwright.pack.beside import in_order_of_care
-from drawerwright.pack.cautions import cautions
+from drawerwright.pack.cautions import cautions_for
 from drawerwright.pack.distinct import AlikeDrawers
 from drawerwright.pack.drawer_page import slide_text
 from drawerwright.pack.figures import (
@@ -96,7 +96,7 @@ def job_sheet_data(
         "mass_name": f"Moving, {mass_unit(shown)}",
         "count": str(sum(drawer.drawer.quantity for drawer in fitted.drawers)),
         "totals": _totals(fitted),
-        "cautions": [{"title": one.title, "says": one.says} for one in cautions()],
+        "cautions": [{"title": one.title, "says": one.says} for one in cautions_for(fitted.drawers)],
         "remarks": [
             *([rounding_remark(shown)] if shown.with_inches else []),
             *(

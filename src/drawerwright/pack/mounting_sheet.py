@@ -9,7 +9,7 @@ from importlib.resources import files
 from typing import Any, Final, TypeAlias
 
 from drawerwright.model.fitted import FittedDrawer, FittedJob, Mounting
-from drawerwright.pack.cautions import cautions
+from drawerwright.pack.cautions import carriages_of, cautions
 from drawerwright.pack.drawer_page import slide_text
 from drawerwright.pack.figures import (
     MOUNT_WORDS,
@@ -58,7 +58,7 @@ def steps_of(fitted: FittedJob, *, alone: bool = False) -> list[dict[str, str]]:
         )
         for one in fitted.drawers
     )
-    carriages = _carriages(fitted.drawers)
+    carriages = carriages_of(fitted.drawers)
     steps = []
     for step in _steps():
         kind = step.get("slide", "")
@@ -76,15 +76,9 @@ def steps_of(fitted: FittedJob, *, alone: bool = False) -> list[dict[str, str]]:
     return steps
 
 
-def _carriages(drawers: Sequence[FittedDrawer]) -> frozenset[str]:
-    """Where the slides of some drawers run: under the box, beside it, or both; under it where none fits."""
-    found = frozenset(one.slide.family.carriage for one in drawers if one.slide is not None)
-    return found or frozenset({"concealed"})
-
-
 def ticks_of(drawers: Sequence[FittedDrawer]) -> list[str]:
     """Boxes to tick for each drawer, in the order of work."""
-    beside = _carriages(drawers) == {"side-mounted"}
+    beside = carriages_of(drawers) == {"side-mounted"}
     return [_CAUGHT.get(tick, tick) if beside else tick for tick in TICKS]
 
 

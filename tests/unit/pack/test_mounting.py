@@ -11,6 +11,7 @@ from pack_builders import FAMILY, fitting, job_of, not_fitting
 
 from drawerwright.model.family import Heights
 from drawerwright.model.fitted import ChosenSlide, FittedDrawer, FittedJob, FrontFixing
+from drawerwright.pack.cautions import cautions, cautions_for
 from drawerwright.pack.mounting_sheet import fronts_text, mounting_files, rows_of, steps_of, ticks_of
 from drawerwright.pack.papers import papers
 from drawerwright.pack.shown import Shown
@@ -75,6 +76,17 @@ def test_a_row_of_a_slide_beside_the_box_tells_its_height_on_the_box_side() -> N
     at = [one["name"] for one in headings].index("On the box side")
     assert (row["cells"][at], other["cells"][at]) == ("25 up", "")
     assert "On the box side" not in [one["name"] for one in rows_of([fitting("B")], MM)[0]]
+
+
+def test_cautions_speak_of_locking_brackets_only_where_there_are_some() -> None:
+    said = {
+        kind: [one.title for one in cautions_for(of)]
+        for kind, of in (("beside", [_beside()]), ("under", [fitting()]), ("both", [_beside(), fitting()]))
+    }
+    assert "Locking brackets" not in said["beside"]
+    assert "Locking brackets" in said["under"]
+    assert said["both"] == said["under"] == [one.title for one in cautions()]
+    assert len(said["beside"]) == len(said["both"]) - 1
 
 
 def test_what_is_caught_beside_the_box_is_ticked_in_its_own_words() -> None:
