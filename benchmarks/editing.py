@@ -99,7 +99,7 @@ def edits(folder: Path) -> tuple[list[float], list[float]]:
 
 
 def _edit(page: Any, depth: str) -> float:
-    """One edit; what follows its drawing (picture, tables, what it carries) has come before the next begins."""
+    """One edit; what follows its drawing (picture, tables, what it carries) comes before the next."""
     took = float(page.evaluate(EDIT, depth))
     if page.locator("#check-cabinet-depth").count():
         page.locator("#check-cabinet-depth", has_text=f"Depth {float(depth):g} mm").wait_for()
