@@ -15,7 +15,7 @@ from __future__ import annotations
 import inspect
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
-from typing import TypeAlias, TypeVar
+from typing import Literal, TypeAlias, TypeVar
 
 import numpy as np
 from numpy.typing import NDArray
@@ -25,6 +25,20 @@ Situation: TypeAlias = Mapping[str, str]
 F = TypeVar("F", bound=Callable[..., Q])
 
 HANDS = ("left", "right")
+_ROUND_OFF = 1e-6
+
+
+@dataclass(frozen=True, slots=True)
+class Cure:
+    """A cure for one of the ways in which a check can be broken: where a quantity has this sign, 1 or -1."""
+
+    quantity: str
+    sign: Literal[1, -1]
+    says: str
+
+    def holds(self, values: Mapping[str, float]) -> bool:
+        """Whether the quantity has that sign beyond round-off."""
+        return self.sign * values[self.quantity] > _ROUND_OFF
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,17 +47,28 @@ class CheckRule:
 
     `only_watches`: never stops. `watch_below`: watches when the margin is under this. `care`: name of a
     second margin that makes the check watch when negative. `says` and `cure` are sentences with
-    {quantities}; `cure` is added when the check stops or watches, `care_says` in its place
-    when only the second margin is at fault.
+    {quantities}; a cure is added when the check stops or watches: the first of `cures` that holds, else
+    `cure`; `care_says` in its place when only the second margin is at fault.
     """
 
     id: str
     says: str
     cure: str = ""
+    cures: tuple[Cure, ...] = ()
     only_watches: bool = False
     watch_below: float | None = None
     care: str | None = None
     care_says: str = ""
+
+    def cure_for(self, values: Mapping[str, float]) -> str:
+        """The cure for what is wrong by these values."""
+        return next((cure.says for cure in self.cures if cure.holds(values)), self.cure)
+
+    @property
+    def sentences(self) -> tuple[str, ...]:
+        """All that can be said, each with its {quantities}."""
+        told = (f"{{{cure.quantity}}} {cure.says}" for cure in self.cures)
+        return (self.says, self.cure, self.care_says, *told)
 
 
 @dataclass(frozen=True, slots=True)

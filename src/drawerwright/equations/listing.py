@@ -43,6 +43,9 @@ def checks_page() -> str:
             f"  - margin: {formula(item, item.parameters, _NO_ERRORS)}",
             f"  - says: {_spoken(rule.says)}",
         ]
+        for cure in rule.cures:
+            sign = "over" if cure.sign > 0 else "under"
+            lines.append(f"  - cure, where {words_of(cure.quantity)} is {sign} 0: {_spoken(cure.says)}")
         if rule.cure:
             lines.append(f"  - cure: {_spoken(rule.cure)}")
         if rule.care_says:
@@ -101,7 +104,7 @@ def _spoken(sentence: str) -> str:
 
 
 def _field(match: re.Match[str]) -> str:
-    signs = match["signs"]
+    signs = (match["signs"] or "").strip("|")
     return f"*{words_of(match['name'])}*" + (f" {signs.replace('|', ' or ')}" if signs else "")
 
 

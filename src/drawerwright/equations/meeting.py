@@ -9,12 +9,19 @@ from __future__ import annotations
 
 import numpy as np
 
-from drawerwright.equations.equation import CheckRule, Q, equation
+from drawerwright.equations.equation import CheckRule, Cure, Q, equation
 from drawerwright.equations.sources import FAMILY, GEOMETRY, PRACTICE, PRACTICE_FAMILY, TOOL
 
 CONCEALED = "concealed"
-LATCH_CARE = 0.2
 STABILISED = 2
+
+_NO_BOX = Cure("room_in_box", -1, "A wider opening: this one leaves no box.")
+_TOO_NARROW = Cure(
+    "too_narrow",
+    1,
+    "Make the box narrower by {too_narrow}, or, on locking brackets, lay spacers of half of it against each "
+    "side.",
+)
 
 
 @equation("mm", source=GEOMETRY)
@@ -59,77 +66,13 @@ def built_box_height(box_height: Q, error_box_height: Q) -> Q:
     check=CheckRule(
         "side-thickness",
         says="With {side_thickness} sides the gap is {side_gap} each side; the slide wants {least_side_gap}.",
-        cure="Use thinner sides, or a family for thicker ones.",
+        cure="A narrower box (by thinner sides, where its inside width is kept), or a family that has more "
+        "room beside the box.",
     ),
 )
 def side_gap_margin(true_opening_width: Q, built_outside_width: Q, least_side_gap: Q) -> Q:
     """Gap left each side over the family's least."""
     return (true_opening_width - built_outside_width) / 2 - least_side_gap
-
-
-@equation("mm", source=GEOMETRY, carriage=CONCEALED)
-def bracket_off_side(built_inside_width: Q, true_opening_width: Q, inside_width_deduction: Q) -> Q:
-    """How far the box's inside face stands outboard of its seat, each side."""
-    return (built_inside_width - (true_opening_width - inside_width_deduction)) / 2
-
-
-@equation("mm", source=PRACTICE_FAMILY, hands=True, carriage=CONCEALED)
-def latch_side(bracket_off_side: Q, side_spacers: Q, error_bracket_side: Q) -> Q:
-    """How far the locking bracket stands outboard of its seat."""
-    return bracket_off_side - side_spacers + error_bracket_side
-
-
-@equation(
-    "mm",
-    source=PRACTICE_FAMILY,
-    carriage=CONCEALED,
-    check=CheckRule(
-        "latch-side",
-        says="Brackets {latch_side_left:outboard|inboard} of their seats with {side_spacers} of spacers; "
-        "they latch within {latch_tolerance_side}.",
-        cure="A spacer between bracket and side, or a box cut to the inside width, brings them home.",
-        watch_below=LATCH_CARE,
-    ),
-)
-def latch_side_margin(latch_side_left: Q, latch_side_right: Q, latch_tolerance_side: Q) -> Q:
-    """What is left of the bracket's sideways tolerance."""
-    return latch_tolerance_side - np.maximum(np.abs(latch_side_left), np.abs(latch_side_right))
-
-
-@equation("mm", source=PRACTICE_FAMILY, carriage=CONCEALED, front="applied")
-def bracket_off_along__applied(design_subfront: Q, subfront_thickness: Q, error_subfront: Q) -> Q:
-    """How far the locking bracket stands ahead of its seat, lengthways."""
-    return design_subfront - subfront_thickness - error_subfront
-
-
-@equation("mm", source=PRACTICE_FAMILY, carriage=CONCEALED, front="integral")
-def bracket_off_along__integral(error_subfront: Q) -> Q:
-    """The sides are cut shorter by the missing subfront: the bracket is on its seat."""
-    return -error_subfront
-
-
-@equation("mm", source=PRACTICE_FAMILY, hands=True, carriage=CONCEALED)
-def latch_along(bracket_off_along: Q, subfront_spacers: Q, error_bracket_along: Q) -> Q:
-    """How far the locking bracket stands ahead of its seat with its spacers."""
-    return bracket_off_along - subfront_spacers - error_bracket_along
-
-
-@equation(
-    "mm",
-    source=PRACTICE_FAMILY,
-    carriage=CONCEALED,
-    check=CheckRule(
-        "latch-along",
-        says="Brackets {latch_along_left:ahead of|behind} their seats with {subfront_spacers} of spacers; "
-        "they latch within {latch_tolerance_along}.",
-        cure="A spacer between bracket and subfront, or a subfront nearer {design_subfront}, brings them "
-        "home.",
-        watch_below=LATCH_CARE,
-    ),
-)
-def latch_along_margin(latch_along_left: Q, latch_along_right: Q, latch_tolerance_along: Q) -> Q:
-    """What is left of the bracket's lengthways tolerance."""
-    return latch_tolerance_along - np.maximum(np.abs(latch_along_left), np.abs(latch_along_right))
 
 
 @equation(
@@ -139,7 +82,7 @@ def latch_along_margin(latch_along_left: Q, latch_along_right: Q, latch_toleranc
         "cabinet-depth",
         says="Depth {opening_depth}; the member begins at {front_end}, is {member} long and wants "
         "{rear_clearance} behind it.",
-        cure="A shorter slide, or more depth.",
+        cure="A shorter slide and box, or more depth.",
     ),
 )
 def depth_margin(
@@ -170,6 +113,18 @@ def running_difference__side_mounted(
     return true_opening_width - inside_width_deduction - (built_outside_width - 2 * design_side)
 
 
+@equation("mm", source=PRACTICE_FAMILY)
+def too_wide(running_difference: Q, widest_at_slide: Q, measured_width: Q, band_high: Q) -> Q:
+    """How much the opening is wider at the slides than the pair runs in."""
+    return running_difference + widest_at_slide - measured_width - band_high
+
+
+@equation("mm", source=PRACTICE_FAMILY)
+def too_narrow(running_difference: Q, narrowest_at_slide: Q, measured_width: Q, band_low: Q) -> Q:
+    """How much the opening is narrower at the slides than the pair runs in."""
+    return band_low - running_difference - narrowest_at_slide + measured_width
+
+
 @equation("mm", source=GEOMETRY, carriage=CONCEALED)
 def room_in_box__concealed(inside_width: Q, notch_width: Q, inside_length: Q) -> Q:
     """What is left of the back between its two notches, and of the box between front and back."""
@@ -188,9 +143,17 @@ def room_in_box__side_mounted(inside_width: Q, side_thickness: Q, inside_length:
     readings="one",
     check=CheckRule(
         "opening-width",
-        says="The opening is {running_difference} off what the box is cut for; the pair runs from "
+        says="The opening is {running_difference:wider|narrower} than the box is cut for; the pair runs from "
         "{band_low} to {band_high}.",
-        cure="A box cut to the opening, or spacers that bring the brackets to their seats.",
+        cures=(
+            _NO_BOX,
+            Cure(
+                "too_wide",
+                1,
+                "Pack the members out by {too_wide} in all, or make the box wider by it.",
+            ),
+            _TOO_NARROW,
+        ),
     ),
 )
 def width_band_margin__one(running_difference: Q, band_low: Q, band_high: Q, room_in_box: Q) -> Q:
@@ -206,7 +169,15 @@ def width_band_margin__one(running_difference: Q, band_low: Q, band_high: Q, roo
         "opening-width",
         says="The opening reads {narrowest_at_slide} to {widest_at_slide} at the slides; the pair runs from "
         "{band_low} to {band_high} off the width that the box is cut for.",
-        cure="Pack the wider end, or measure again which end it is.",
+        cures=(
+            _NO_BOX,
+            Cure(
+                "too_wide",
+                1,
+                "Pack the wider end by {too_wide} in all, or measure again which end it is.",
+            ),
+            _TOO_NARROW,
+        ),
     ),
 )
 def width_band_margin__readings(
@@ -284,7 +255,7 @@ def height_margin(box_height_limit: Q, built_box_height: Q, error_opening_height
     check=CheckRule(
         "capacity",
         says="The capacity of {capacity} counts {counted_mass} (moving {moving_mass}, contents {contents}).",
-        cure="Less in the drawer, or a heavier slide.",
+        cure="Less in the drawer, or a slide that carries more.",
     ),
 )
 def capacity_margin(capacity: Q, counted_mass: Q) -> Q:
@@ -369,7 +340,8 @@ def box_length_margin(latch_tolerance_along: Q, length_off: Q) -> Q:
         "hook-bore",
         says="Hook bore {bore}, {bore_depth} deep, {bore_up} above the bottom's underside, in a back of "
         "{back_thickness} over a bottom of {bottom_thickness}.",
-        cure="A thinner bottom, a thicker back, or a higher box: wood must stay all round the bore.",
+        cure="Wood must stay all round the bore: a thinner bottom under it, a thicker back behind it, a "
+        "higher box over it.",
         care="bore_passes_groove",
         care_says="The bore runs past the floor of the bottom's groove, over it: bore with a depth stop, or "
         "leave the groove out of the back.",

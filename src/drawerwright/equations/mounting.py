@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from drawerwright.equations.equation import CheckRule, Q, equation
+from drawerwright.equations.equation import CheckRule, Cure, Q, equation
 from drawerwright.equations.sources import FAMILY, GEOMETRY, PRACTICE, PRACTICE_FAMILY, TOOL
 
 FRAMED = "face-frame"
@@ -107,7 +107,7 @@ def mount_margin__shelf(shelf_hole_count: Q) -> Q:
     check=CheckRule(
         "shelf-holes",
         says="{shelf_hole_count} holes through the bottom of the member.",
-        cure="This length cannot be screwed to a shelf: a longer one can, or mount on the sides.",
+        cure="This length cannot be screwed to a shelf: a length with holes for it, or mount on the sides.",
         watch_below=1,
     ),
 )
@@ -124,12 +124,27 @@ def shelf_holes_margin(shelf_hole_count: Q) -> Q:
         "rear-bracket",
         says="The cabinet back is {reach} behind the member; the bracket reaches {reach_low} to "
         "{reach_high}.",
-        cure="Another length, or a block on the cabinet back.",
+        cures=(
+            Cure("reach_over", 1, "A longer slide, or a block of {reach_over} on the cabinet back."),
+            Cure("reach_lacks", 1, "A shorter slide: the brackets want {reach_lacks} more behind it."),
+        ),
     ),
 )
 def rear_reach_margin(reach: Q, deepest_depth: Q, front_end: Q, member: Q, reach_low: Q, reach_high: Q) -> Q:
     """How far the cabinet back stays inside the bracket's reach, at the smallest and the largest depth."""
     return np.minimum(reach - reach_low, reach_high - (deepest_depth - front_end - member))
+
+
+@equation("mm", source=PRACTICE_FAMILY, mount="rear-bracket")
+def reach_over(deepest_depth: Q, front_end: Q, member: Q, reach_high: Q) -> Q:
+    """How much farther behind the member the cabinet back stands than the bracket reaches."""
+    return deepest_depth - front_end - member - reach_high
+
+
+@equation("mm", source=PRACTICE_FAMILY, mount="rear-bracket")
+def reach_lacks(reach: Q, reach_low: Q) -> Q:
+    """How much nearer behind the member the cabinet back stands than the bracket reaches."""
+    return reach_low - reach
 
 
 @equation(
@@ -176,7 +191,7 @@ def frame_sum_margin(cabinet_inside_width: Q, measured_width: Q, overhang_left: 
         "front-reach",
         says="The front stands {stands_out:off|inside} the cabinet's edge; the depth adjuster gives "
         "{adjust_depth_high}.",
-        cure="Mount the members further out, or plane the back of the front.",
+        cure="Mount the members further out, or rebate the back of the front where it meets the cabinet.",
         only_watches=True,
     ),
 )
@@ -194,7 +209,10 @@ def front_reach_margin__overlay(stands_out: Q, adjust_depth_high: Q) -> Q:
         "front-reach",
         says="The front's face stands {stands_out:out of|inside} the cabinet's; the depth adjuster moves it "
         "from {adjust_depth_low} to {adjust_depth_high}.",
-        cure="Mount the members further out or in by what is missing.",
+        cures=(
+            Cure("stands_out", 1, "Mount the members further in by what is missing."),
+            Cure("stands_out", -1, "Mount the members further out by what is missing."),
+        ),
         only_watches=True,
     ),
 )
@@ -232,7 +250,7 @@ def front_reach_margin__inset_integral(stands_out: Q, adjust_depth_low: Q, adjus
     check=CheckRule(
         "front-gap",
         says="A gap of {front_gap} is kept beside a front of {front_width} by {front_height}.",
-        cure="Give the front a gap, or it rubs; and a gap that leaves a front.",
+        cure="A smaller gap: it has to leave a front.",
     ),
 )
 def front_gap_margin(front_gap: Q, front_width: Q, front_height: Q) -> Q:

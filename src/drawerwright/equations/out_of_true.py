@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from drawerwright.equations.equation import CheckRule, Q, equation
+from drawerwright.equations.equation import CheckRule, Cure, Q, equation
 from drawerwright.equations.rules import diagonal_of, mean_diagonal, out_of_square_deg, side_beside
 from drawerwright.equations.sources import FAMILY, GEOMETRY, PRACTICE, PRACTICE_FAMILY, TOOL
 
@@ -52,8 +52,19 @@ def rear_packing__as_is(wider_back: Q) -> Q:
         "opening-taper",
         says="At slide height the back is {taper:wider|narrower} than the front; the pair runs between "
         "{band_low} and {band_high}.",
-        cure="Pack the rear of each member by {wider_back_left} (pack_rear says that the shop will), its "
-        "front by {wider_front}; or plane what stands in.",
+        cures=(
+            Cure(
+                "taper",
+                1,
+                "Pack the rear of each member by {wider_back_left} (pack_rear says that the shop will), or "
+                "plane the front where it stands in.",
+            ),
+            Cure(
+                "taper",
+                -1,
+                "Pack the front of each member by {wider_front}, or plane the back where it stands in.",
+            ),
+        ),
     ),
 )
 def taper_margin__labelled(taper: Q, band_low: Q, band_high: Q) -> Q:
@@ -70,8 +81,15 @@ def taper_margin__labelled(taper: Q, band_low: Q, band_high: Q) -> Q:
         "opening-taper",
         says="At slide height the back is {taper:wider|narrower} than the front: the rear of the left member "
         "is packed or set in by {wider_back_left}, of the right one by {wider_back_right}.",
-        cure="Only a wider back is packed at the rear, and up to 10 a side: pack the front of each member by "
-        "{wider_front}, or measure again.",
+        cures=(
+            Cure("taper", 1, "At the rear up to 10 a side are packed: measure again, or plane the front."),
+            Cure(
+                "taper",
+                -1,
+                "Only a wider back is packed at the rear: pack the front of each member by {wider_front}, or "
+                "measure again.",
+            ),
+        ),
     ),
 )
 def taper_margin__rear_packed(taper: Q, band_low: Q) -> Q:

@@ -210,7 +210,7 @@ def _checks(trial: Trial, told: Told, values: Mapping[str, float]) -> tuple[Chec
         state = state_of(rule, margin, values[rule.care] if rule.care else None)
         says = told.sentence(rule.says)
         only_care = state == "watch" and rule.care_says and margin >= -ROUND_OFF
-        template = rule.care_says if only_care else rule.cure
+        template = rule.care_says if only_care else rule.cure_for(values)
         cure = told.sentence(template) if state != "ok" else ""
         if cure:
             says = f"{says} {cure}"

@@ -1,4 +1,4 @@
-"""A change put into numbers and words: both rounded away from where the drawer is, so that they are enough."""
+"""A change put into numbers and words, both rounded away from where the drawer is: they must be enough."""
 
 from __future__ import annotations
 

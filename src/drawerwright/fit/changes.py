@@ -42,8 +42,8 @@ def smallest_changes(
 ) -> tuple[Change, ...]:
     """Changes for one drawer (arrays (1, 1)) that fits nothing.
 
-    `allowed` masks (1, c) the slides asked for; `width` are the readings behind the drawer's widths; `as_side`
-    names the thicknesses that go with the sides'.
+    `allowed` masks (1, c) the slides asked for; `width` holds the readings behind the drawer's widths;
+    `as_side` names the thicknesses that go with the sides'.
     """
     places = [
         _Place(situation, mount, group, drawer, allow)

@@ -137,7 +137,7 @@ def _trial_plan(items: tuple[tuple[str, str], ...]) -> TrialPlan:
     spoken = tuple(
         name
         for check in checks
-        for name in _FIELDS.findall(check.rule.says + check.rule.cure + check.rule.care_says)
+        for name in _FIELDS.findall(" ".join(check.rule.sentences))
         if name in SHEET.variants and SHEET.applicable(name, situation) is not None
     )
     wanted = (*(check.quantity for check in checks), "box_length", "capacity")

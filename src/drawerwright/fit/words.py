@@ -161,7 +161,10 @@ class _Shown(dict[str, str]):
 
 
 class _Spoken(str):
-    """A value in a sentence; `{taper:wider|narrower}` says its size and one word for each sign."""
+    """A value in a sentence; `{taper:wider|narrower}` says its size and one word for each sign.
+
+    `{taper:|}` says its size alone.
+    """
 
     _told: Told
     _quantity: str
@@ -176,7 +179,9 @@ class _Spoken(str):
             return str(self)
         value = self._told.values[self._quantity]
         positive, _, negative = words.partition("|")
-        return f"{self._told.shown(self._quantity, abs(value))} {positive if value >= 0 else negative}"
+        return (
+            f"{self._told.shown(self._quantity, abs(value))} {positive if value >= 0 else negative}".rstrip()
+        )
 
 
 def unit_of(plan: Plan, quantity: str) -> str:

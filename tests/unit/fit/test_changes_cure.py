@@ -1,4 +1,4 @@
-"""A change that is offered cures when it is done as told, in numbers and in words, and is not more than it takes."""
+"""A change that is offered cures when done as told, in numbers and in words, and less of it does not."""
 
 from __future__ import annotations
 
@@ -9,11 +9,11 @@ from typing import Any
 import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
+from tests.conftest import plain_drawer, plain_family
 
 from drawerwright.files import job_from_mapping
 from drawerwright.fit import fit_document, fit_job
 from drawerwright.model.fitted import Change, FittedDrawer
-from tests.conftest import plain_drawer, plain_family
 
 LABELS = ("front_top", "front_bottom", "back_top", "back_bottom")
 FAMILY = plain_family(spacers=[3])
