@@ -5,18 +5,19 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from drawerwright.drawing.drawn import Drawn
-from drawerwright.drawing.geometry import Bounds, Point, bounds_of
+from drawerwright.drawing.geometry import Bounds, Point
 from drawerwright.drawing.primitives import Plain, Text
 
 CLEAR = 4.0
 """White kept between the drawing and the words beside it [mm of paper]."""
 
 
-def _room_of(items: Iterable[Plain]) -> Bounds:
+def _reach(items: Iterable[Plain]) -> Point:
+    """How far to the right and up a group and the white around it go [mm]."""
     corners: list[Point] = []
     for item in items:
-        corners.extend(item.extent.corners if isinstance(item, Text) else item.points)
-    return bounds_of(corners)
+        corners.extend((item.extent.corners[2],) if isinstance(item, Text) else item.points)
+    return max(x for x, _ in corners) + CLEAR, max(y for _, y in corners) + CLEAR
 
 
 def free_corner(groups: Iterable[Drawn], page: Bounds, least_width: float) -> Bounds:
@@ -25,18 +26,14 @@ def free_corner(groups: Iterable[Drawn], page: Bounds, least_width: float) -> Bo
     Only rectangles at least `least_width` [mm] wide count; where there is none, an empty one at the page's
     right edge is given.
     """
-    rooms = sorted(
-        (_room_of(group.items).grown(CLEAR) for group in groups),
-        key=lambda room: room.right,
-        reverse=True,
-    )
+    reached = sorted((_reach(group.items) for group in groups), key=lambda reach: reach[0], reverse=True)
     best = Bounds(page.right, page.top, page.right, page.top)
-    # From the right to the left: every room that is passed may raise the floor of the corner.
+    # From the right to the left: every group that is passed may raise the floor of the corner.
     floor = page.bottom
-    for room in (*rooms, Bounds(page.left, page.bottom, page.left, page.bottom)):
-        left = max(room.right, page.left)
+    for right, top in (*reached, (page.left, page.bottom)):
+        left = max(right, page.left)
         found = Bounds(left, min(floor, page.top), page.right, page.top)
         if page.right - left >= least_width and found.width * found.height > best.width * best.height:
             best = found
-        floor = max(floor, room.top)
+        floor = max(floor, top)
     return best
