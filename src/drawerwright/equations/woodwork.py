@@ -102,14 +102,9 @@ def front_screw_margin(longest_front_screw: Q, front_screw: Q) -> Q:
         says="The slide is screwed to the box side {screw_line_up} above its lower edge; over the screws a "
         "box of {box_height} leaves {wood_over_screws}; 8 mm, twice a screw's diameter, are wanted.",
         cure="A higher box, or slides whose screw line is lower.",
+        watch_below=OVER_A_SCREW,
     ),
 )
-def slide_height_margin(wood_over_screws: Q) -> Q:
-    """Wood of the box side over the slide's screws beyond 8: twice their diameter."""
-    return wood_over_screws - OVER_A_SCREW
-
-
-@equation("mm", source=GEOMETRY, carriage="side-mounted")
 def wood_over_screws(built_box_height: Q, screw_line_up: Q) -> Q:
-    """What is left of the box side over the screws of a slide beside it."""
+    """Wood of the box side over the screws of a slide beside it; under twice their diameter it is watched."""
     return built_box_height - screw_line_up
