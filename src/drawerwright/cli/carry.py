@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
 from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
@@ -114,6 +115,8 @@ def _carry(
     from drawerwright.cli.reading import read_and_fit
 
     job, fitted = read_and_fit(job_path, slides, units, materials=asked["materials"])
+    # Why other slides were rejected is much of what a large job keeps, and carrying asks for none of it.
+    fitted = replace(fitted, drawers=tuple(replace(one, rejected=()) for one in fitted.drawers))
     shown = units or job.units
     stops: list[bool] = []
 

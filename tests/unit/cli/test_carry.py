@@ -11,6 +11,11 @@ from typing import Any
 
 import pytest
 
+from drawerwright.carry import carry_document, carry_job
+from drawerwright.catalogue.families import load_families
+from drawerwright.files import read_job
+from drawerwright.fit import fit_job
+
 Command = Callable[..., Any]
 
 LEAST = {"load", "capacity", "limited_by", "extension", "sag", "reactions", "closing", "tipping", "checks"}
@@ -262,3 +267,16 @@ steel = {{ yield = 280 }}
     assert 3 < low["members"][-1] / high["members"][-1] < 6
     steel = {each["figure"]: each["values"] for each in drawer["figures"]}["steel"]
     assert steel[0] > 1.5 * steel[1]
+
+
+def test_the_json_of_carry_is_the_document_of_the_study_on_a_shelf_too(
+    command: Command, tmp_path: Path
+) -> None:
+    path = tmp_path / "shelf.toml"
+    rest = 'opening = { width = 562, height = 168, depth = 530 }\nside = 16\ncontents = "20 kg"\n'
+    path.write_text(
+        f'[[drawer]]\nid = "A"\nmount = "shelf"\n{rest}[[drawer]]\nid = "B"\n{rest}', encoding="utf-8"
+    )
+    told = json.loads(command("carry", path, "--json").out)
+    assert told == carry_document(carry_job(fit_job(read_job(path), load_families())))
+    assert [one["shelf"] is not None for one in told["drawers"]] == [True, False]
