@@ -9,14 +9,10 @@ rest. At rest statics decide whether it stays or turns.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import Final, Literal
 
-import numpy as np
-from numpy.typing import NDArray
-from scipy.integrate import solve_ivp  # type: ignore[import-untyped]
-
+from drawerwright.carry.closing_steps import Ending, State, step_on
 from drawerwright.equations.mechanics.closing import ClosingUnit
 from drawerwright.equations.mechanics.gravity import STANDARD_GRAVITY
 
@@ -34,26 +30,6 @@ MOST_PHASES: Final = 40
 _FIRST: Final = 1e-9
 _TOLERANCE: Final = 1e-8
 _HAIR: Final = 1e-9
-
-State = NDArray[np.float64]
-
-
-class _Ending:
-    """An event that ends a phase where its value falls through 0.
-
-    Values at the solver's own steps are kept and given again: its interpolation differs from them by a hair,
-    and a root between two steps is looked for by their signs.
-    """
-
-    terminal = True
-    direction = -1.0
-
-    def __init__(self, value: Callable[[State], float]) -> None:
-        self._value = value
-        self._known: dict[float, float] = {}
-
-    def __call__(self, time: float, state: State) -> float:
-        return self._known.setdefault(time, float(self._value(state)))
 
 
 @dataclass(frozen=True, slots=True)
@@ -164,7 +140,7 @@ class Moving:
         self, course: _Course, x: float, v: float, way: int, *, held: bool
     ) -> tuple[float, float, str]:
         """On to the next event: opening, speed and the event's name ("" at the time-out)."""
-        names, events = self._events(way, held=held)
+        names, endings = self._endings(way, held=held)
         mass, unit = self.mass, self.unit
         constant = -way * self.friction - mass * STANDARD_GRAVITY * math.sin(self.tilt)
         pull, spring = (unit.pull_in, unit.spring) if held else (0.0, 0.0)
@@ -175,31 +151,20 @@ class Moving:
             brake = damping * v
             return -v, (pull + spring * x - brake + constant) / mass, brake * v
 
-        found = solve_ivp(
-            motion,
-            (course.time, TIME_OUT),
-            (x, v, 0.0),
-            method="LSODA",
-            events=events,
-            rtol=_TOLERANCE,
-            atol=_TOLERANCE * 1e-3,
-        )
-        course.path += [(float(t), float(a), float(b)) for t, a, b in zip(found.t, *found.y[:2], strict=True)]
-        end = found.y[:, -1]
-        course.time = float(found.t[-1])
+        found = step_on(motion, course.time, TIME_OUT, (x, v, 0.0), endings, (_TOLERANCE, _TOLERANCE * 1e-3))
+        course.path += [(t, float(y[0]), float(y[1])) for t, y in zip(found.times, found.states, strict=True)]
+        end = found.states[-1]
+        course.time = found.times[-1]
         if damping:
-            course.fastest_held = max(course.fastest_held, float(found.y[1].max()))
+            course.fastest_held = max(course.fastest_held, *(float(y[1]) for y in found.states))
         course.damper_work += float(end[2])
-        name = ""
-        for name_of, times in zip(names, found.t_events, strict=True):
-            if len(times):
-                name = name_of
+        name = "" if found.ending is None else names[found.ending]
         place = {"capture": unit.capture, "escape": unit.capture, "shut": 0.0, "stop": self.travel}
         ends = place.get(name, float(end[0]))
         course.rolled += abs(ends - x)
         return ends, float(end[1]), name
 
-    def _events(self, way: int, *, held: bool) -> tuple[tuple[str, ...], tuple[_Ending, ...]]:
+    def _endings(self, way: int, *, held: bool) -> tuple[tuple[str, ...], tuple[Ending, ...]]:
         """Names of what can end a phase, and the functions that fall through 0 there."""
         if way > 0:
             name, level = ("shut", 0.0) if held else ("capture", self.unit.capture)
@@ -208,8 +173,8 @@ class Moving:
         else:
             name, level = "stop", self.travel
         return (name, "rest"), (
-            _Ending(lambda state: way * (state[0] - level)),
-            _Ending(lambda state: way * state[1] - CREEP),
+            Ending(lambda state: way * (state[0] - level)),
+            Ending(lambda state: way * state[1] - CREEP),
         )
 
     def _ended(self, course: _Course, opening: float, outcome: Outcome) -> Run:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import partial
 from typing import Any, Final
 
 from drawerwright.carry.carried import CarriedDrawer, CarriedJob, Slide
@@ -22,7 +23,7 @@ from drawerwright.carry.parts_document import (
 )
 from drawerwright.carry.rollers import GROUPS
 from drawerwright.carry.sides import HANDS, Sides
-from drawerwright.carry.telescope import Drawn
+from drawerwright.carry.telescope import TOGETHER, Drawn
 from drawerwright.carry.tipping_document import tipping_document
 from drawerwright.equations.mechanics.beams import Q
 from drawerwright.model.fitted import ChosenSlide
@@ -38,17 +39,29 @@ def carry_document(carried: CarriedJob) -> dict[str, Any]:
 
 def carry_document_by_drawer(title: str, drawers: Iterable[CarriedDrawer]) -> dict[str, Any]:
     """The same document, its `drawers` an iterator: for those who write one after the other and keep none."""
-    return {"schema": SCHEMA, "title": title, "drawers": map(drawer_document, drawers)}
+    return {"schema": SCHEMA, "title": title, "drawers": map(partial(drawer_document, told=_Told()), drawers)}
 
 
-def drawer_document(one: CarriedDrawer) -> dict[str, Any]:
+class _Told(dict[int, tuple[Slide, dict[str, Any]]]):
+    """Slides as they were written, for drawers that share one; no more than are drawn out at once."""
+
+    def of(self, slide: Slide) -> dict[str, Any]:
+        """The keys of a slide."""
+        if id(slide) not in self:
+            if (len(self) + 1) * len(slide.drawn.extension) > TOGETHER:
+                self.clear()
+            self[id(slide)] = slide, _slide(slide)
+        return self[id(slide)][1]
+
+
+def drawer_document(one: CarriedDrawer, told: _Told | None = None) -> dict[str, Any]:
     """One drawer; what is not known is null, and `missing` names the family's keys that would tell it.
 
     Of `reactions` each list is null then. Of a drawer that fits nothing all this is as on the `nearest`
     slide, where its geometry allows that; else `extension` is empty.
     """
     limit, slide = one.limit, one.slide
-    told = slide or one.nearest
+    figured = one.figured
     return {
         "id": one.id,
         "verdict": one.fitted.verdict,
@@ -68,7 +81,7 @@ def drawer_document(one: CarriedDrawer) -> dict[str, Any]:
         ],
         "slide": None if slide is None else _named(slide.chosen),
         "nearest": None if slide is not None or one.fitted.nearest is None else _named(one.fitted.nearest),
-        **(_NOTHING if told is None else _slide(told)),
+        **(_NOTHING if figured is None else (_Told() if told is None else told).of(figured)),
         "tipping": None if one.tipping is None else tipping_document(one.tipping),
         "checks": [check_document(check) for check in one.checks],
         "missing": list(one.missing),

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Hashable, Iterator, Sequence
 from dataclasses import dataclass, fields
 from typing import Final, TypedDict, Unpack
 
 import numpy as np
 
-from drawerwright.carry.carried import CarriedDrawer, CarriedJob
+from drawerwright.carry.alike import alike_key
+from drawerwright.carry.carried import CarriedDrawer, CarriedJob, Slide
 from drawerwright.carry.closing import STEEPEST
 from drawerwright.carry.judging import Asked, carried_drawer, slide_of, unfitted_drawer
 from drawerwright.carry.nearest import HEAVIEST, on_nearest
@@ -102,26 +103,40 @@ def _carried(
     off_centre: float,
     progress: Progress | None,
 ) -> Iterator[CarriedDrawer]:
-    """As many drawers at once as are drawn out together."""
+    """As many drawers at once as are drawn out together; those alike once, as far as they are kept."""
     together = max(TOGETHER // positions, 1)
+    kept: dict[Hashable, Slide | None] = {}
     for start in range(0, len(drawers), together):
+        if len(kept) > together:
+            kept.clear()
         some = drawers[start : start + together]
         shown = [one if one.slide is not None else on_nearest(one) for one in some]
-        rows = [None if one is None else _row(one, off_centre) for one in shown]
-        drawn = _drawn_out([row for row in rows if row is not None], positions)
-        for done, (one, there, row) in enumerate(zip(some, shown, rows, strict=True), start + 1):
+        keys = [None if one is None else alike_key(one) for one in shown]
+        rows = {
+            key: _row(one, off_centre)
+            for key, one in zip(keys, shown, strict=True)
+            if one is not None and key not in kept
+        }
+        drawn = _drawn_out([row for row in rows.values() if row is not None], positions)
+        for done, (one, there, key) in enumerate(zip(some, shown, keys, strict=True), start + 1):
             tipping = balances.of(one)
-            slide = None
-            if row is not None and there is not None:
-                own = next(drawn)
-                sides = None if row.shares is None else (off_centre, row.shares, next(drawn), next(drawn))
-                slide = slide_of(there, row.data, own, sides, asked)
+            if there is not None and key not in kept:
+                row = rows[key]
+                kept[key] = None if row is None else _slide(there, row, drawn, off_centre, asked)
+            slide = None if there is None else kept[key]
             if slide is not None and there is one:
                 yield carried_drawer(one, slide, tipping, asked)
             else:
                 yield unfitted_drawer(one, slide, tipping, asked)
             if progress is not None:
                 progress(done, len(drawers))
+
+
+def _slide(one: FittedDrawer, row: _Row, drawn: Iterator[Drawn], off_centre: float, asked: Asked) -> Slide:
+    """What the drawer's slide does, from the next of those drawn out."""
+    own = next(drawn)
+    sides = None if row.shares is None else (off_centre, row.shares, next(drawn), next(drawn))
+    return slide_of(one, row.data, own, sides, asked)
 
 
 class _Balances:
