@@ -15,19 +15,35 @@ PLAY = 0.5
 """How far a bore or the bottom may be off [mm] and stay as it is: the tool's own rule."""
 
 
-@equation("mm", source=PRACTICE_FAMILY, carriage=CONCEALED, sized="existing")
+@equation(
+    "",
+    source=TOOL,
+    box="existing",
+    check=CheckRule(
+        "box-measured",
+        says="Of the old box {measured_sizes}.",
+        cure="Measure before you buy the slides: another size can want other ones.",
+        only_watches=True,
+    ),
+)
+def box_measured_margin(existing_unmeasured: Q) -> Q:
+    """How many of the box's sizes are not told and taken as they would be cut, as a lack."""
+    return -existing_unmeasured
+
+
+@equation("mm", source=PRACTICE_FAMILY, carriage=CONCEALED, box="existing")
 def bore_from_inside(bore_in: Q, bracket_off_side: Q) -> Q:
     """Hook bore from the side's inside face: it stays where the slide is, wherever that face stands."""
     return bore_in + bracket_off_side
 
 
-@equation("mm", source=PRACTICE_FAMILY, carriage=CONCEALED, sized="existing")
+@equation("mm", source=PRACTICE_FAMILY, carriage=CONCEALED, box="existing")
 def notch_from_inside(notch_width: Q, bracket_off_side: Q) -> Q:
     """Width of the notch from the side's inside face."""
     return notch_width + bracket_off_side
 
 
-@equation("mm", source=GEOMETRY, carriage=CONCEALED, sized="existing", old_bores="told")
+@equation("mm", source=GEOMETRY, carriage=CONCEALED, box="existing", old_bores="told")
 def bore_off(existing_bore_in: Q, bore_from_inside: Q, existing_bore_up: Q, bore_up: Q) -> Q:
     """How far the hook bores of the box are off their place, across or up."""
     return np.maximum(np.abs(existing_bore_in - bore_from_inside), np.abs(existing_bore_up - bore_up))
@@ -37,7 +53,7 @@ def bore_off(existing_bore_in: Q, bore_from_inside: Q, existing_bore_up: Q, bore
     "mm",
     source=TOOL,
     carriage=CONCEALED,
-    sized="existing",
+    box="existing",
     old_bores="told",
     check=CheckRule(
         "box-bore",
@@ -56,7 +72,7 @@ def box_bore_margin(bore_off: Q) -> Q:
     "mm",
     source=PRACTICE_FAMILY,
     carriage=CONCEALED,
-    sized="existing",
+    box="existing",
     old_notches="told",
     check=CheckRule(
         "box-notch",
@@ -73,7 +89,7 @@ def box_notch_margin(
     return np.minimum(existing_notch_width - notch_from_inside, existing_notch_height - notch_height)
 
 
-@equation("mm", source=GEOMETRY, carriage=CONCEALED, sized="existing", old_recess="told")
+@equation("mm", source=GEOMETRY, carriage=CONCEALED, box="existing", old_recess="told")
 def recess_off(existing_bottom_recess: Q, bottom_recess: Q) -> Q:
     """How much deeper the bottom's underside stands in the box than this slide wants."""
     return existing_bottom_recess - bottom_recess
@@ -83,7 +99,7 @@ def recess_off(existing_bottom_recess: Q, bottom_recess: Q) -> Q:
     "mm",
     source=TOOL,
     carriage=CONCEALED,
-    sized="existing",
+    box="existing",
     old_recess="told",
     check=CheckRule(
         "box-recess",

@@ -5,10 +5,37 @@ from __future__ import annotations
 import numpy as np
 
 from drawerwright.equations.equation import CheckRule, Cure, Q, equation
+from drawerwright.equations.rules import places_between
 from drawerwright.equations.sources import FAMILY, GEOMETRY, PRACTICE, PRACTICE_FAMILY, TOOL
 
 FRAMED = "face-frame"
 FOUR_READINGS = 2
+ON_SIDES = ("side", "packed")
+LEAST_HOLES = 2
+_FEW_HOLES = (
+    "The family tells {holes_in_side} row holes or slots of this length that meet the cabinet side; 2 are "
+    "wanted, for a member turns about one: mark them through the member itself, and tell them in the family."
+)
+
+
+@equation("", source=GEOMETRY, mount=ON_SIDES)
+def holes_in_side(
+    row_holes: Q, first_hole: Q, side_edge_depth: Q, front_end: Q, member: Q, opening_depth: Q
+) -> Q:
+    """Row holes and slots that stand on the member and before the cabinet side, behind its front edge."""
+    return places_between(
+        row_holes, first_hole, side_edge_depth, np.minimum(front_end + member, opening_depth)
+    )
+
+
+@equation("", source=PRACTICE, mount=ON_SIDES)
+def held_by_holes(holes_in_side: Q) -> Q:
+    """Row holes and slots over the two that a member wants.
+
+    It only watches: a member has holes whether its family tells them or not, and no size of the drawer hangs
+    on them. But without them nothing can be bored before the slides are there, and that must be said.
+    """
+    return holes_in_side - LEAST_HOLES
 
 
 @equation(
@@ -19,6 +46,8 @@ FOUR_READINGS = 2
     check=CheckRule(
         "mount",
         says="The members stand on the cabinet sides; packing {packing_left} left, {packing_right} right.",
+        care="held_by_holes",
+        care_says=_FEW_HOLES,
     ),
 )
 def mount_margin__frameless(packing_left: Q, packing_right: Q) -> Q:
@@ -49,7 +78,10 @@ def mount_margin__framed_side(overhang_left: Q, overhang_right: Q) -> Q:
     construction=FRAMED,
     mount="packed",
     check=CheckRule(
-        "mount", says="Packing of {packing_left} left and {packing_right} right carries the members."
+        "mount",
+        says="Packing of {packing_left} left and {packing_right} right carries the members.",
+        care="held_by_holes",
+        care_says=_FEW_HOLES,
     ),
 )
 def mount_margin__framed_packed(packing_left: Q, packing_right: Q) -> Q:

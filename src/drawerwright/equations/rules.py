@@ -31,6 +31,16 @@ def largest_kept(limit: Q, kept: Q) -> Q:
     return np.where(np.isfinite(largest), largest, smallest)
 
 
+def places_between(places: Q, first: Q, low: Q, high: Q) -> Q:
+    """How many places stand between two depths [mm], counted on from the first.
+
+    `places` have one axis more than the rest, the places last, padded with nan.
+    """
+    at = first[..., None] + places
+    found: Q = ((at > low[..., None]) & (at < high[..., None])).sum(axis=-1, dtype=np.float64)
+    return found
+
+
 def standing_farthest_in(
     things: Q,
     foot: Q,
@@ -88,6 +98,7 @@ def _phrase(function: Any, words: str) -> None:
 
 _phrase(up_to_row, "up from {0} to the rows that begin at {1} and are {2} apart")
 _phrase(largest_kept, "the tallest kept height up to {0}")
+_phrase(places_between, "the places that stand, from {1} on, between {2} and {3}")
 _phrase(
     standing_farthest_in,
     "the farthest in of what stands between heights {1} and {2}, on the way from depths {3} and {4} to {5} "

@@ -15,6 +15,7 @@ from drawerwright.files.grid import Progress
 from drawerwright.files.job_faults import JobFaults
 from drawerwright.files.job_materials import KnownMaterials, with_thicknesses
 from drawerwright.files.job_source import JobSource
+from drawerwright.files.read_otherwise import remarks_on_job
 from drawerwright.files.remarks import FileRemark
 from drawerwright.files.table_job import Refused
 from drawerwright.files.toml_text import read_toml
@@ -122,7 +123,8 @@ def read_job_file(
         raise InputError([Fault(path.name or str(path), "", says, try_)])
     source = read(path, progress)
     job = job_from_source(source, presets=presets, materials=materials)
-    return JobFile(job, source, tuple(source.remarks))
+    file = JobFile(job, source, tuple(source.remarks))
+    return replace(file, remarks=(*file.remarks, *remarks_on_job(job, source.values, file.where)))
 
 
 def job_from_mapping(

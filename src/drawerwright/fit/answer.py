@@ -32,6 +32,7 @@ from drawerwright.model.fitted import (
     ReadOpening,
     Rejected,
     Verdict,
+    WayOut,
     Working,
 )
 from drawerwright.units import ShownUnits
@@ -73,7 +74,7 @@ def fitted_drawer(
     """The answer where a slide was found."""
     trial, values = place.trial, place.values()
     way_out = way_out_of(one.drawer, values)
-    told = Told(trial.plan.answer, values, units, meeting_words(way_out, units))
+    told = Told(trial.plan.answer, values, units, _words(one, way_out, units))
     checks = _checks(trial, told, values)
     front = _front(one, values)
     return FittedDrawer(
@@ -113,7 +114,7 @@ def drawer_that_fits_nothing(
     if nearest is not None:
         values = nearest.values()
         way_out = way_out_of(one.drawer, values)
-        told = Told(nearest.trial.plan.answer, values, units, meeting_words(way_out, units))
+        told = Told(nearest.trial.plan.answer, values, units, _words(one, way_out, units))
         checks, workings = _checks(nearest.trial, told, told.values), Workings(told)
         sizes = NearestSizes(_box(values), mounting_of(nearest, values), _masses(values))
     return FittedDrawer(
@@ -195,6 +196,16 @@ def _stopping_margins(trial: Trial, row: int) -> Q:
         margins = trial.values[check.quantity]
         table[index] = margins[row if margins.shape[0] > 1 else 0]
     return table
+
+
+def _words(one: DrawerValues, way_out: WayOut | None, units: ShownUnits) -> dict[str, str]:
+    """What sentences say beside numbers."""
+    box = one.drawer.existing_box
+    lacking = box.unmeasured if box is not None else ()
+    verb = "is" if len(lacking) == 1 else "are"
+    told = f"{' and '.join(lacking)} {verb} not told and taken as cut for this opening"
+    said = told if lacking else "all sizes are told"
+    return {**meeting_words(way_out, units), "measured_sizes": said}
 
 
 def _slide(place: Place) -> ChosenSlide:

@@ -194,6 +194,7 @@ def _existing(drawer: Drawer) -> dict[str, float]:
         "existing_outside_width": outside or 0.0,
         "existing_length": (box.length if box else None) or 0.0,
         "existing_height": (box.height if box else None) or 0.0,
+        "existing_unmeasured": float(len(box.unmeasured)) if box else 0.0,
         "existing_bottom_recess": (box.bottom_recess if box else None) or 0.0,
         "existing_bore_in": (box.bore_in if box else None) or 0.0,
         "existing_bore_up": (box.bore_up if box else None) or 0.0,

@@ -53,7 +53,7 @@ def levers(situation: Mapping[str, str], width: Readings, as_side: Sequence[str]
     yield from width_levers(width, labelled=labelled, rear_packed=rear_packed)
     if situation["construction"] == "face-frame" and situation["cabinet"] == "told":
         yield from _sum_levers()
-    if situation["sized"] != "existing":
+    if situation["box"] == "new":
         yield from _wood_levers(situation, as_side)
         if situation["shape"] != "plain":
             yield from _cut_out_levers()

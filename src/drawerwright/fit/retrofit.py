@@ -162,6 +162,8 @@ def _stays_a_box(values: Mapping[str, float]) -> bool:
 
 def _to_measure(box: ExistingBox, values: Mapping[str, float], told: Told) -> Iterator[str]:
     inside = values["bracket_off_side"]
+    if not box.is_wide_as_told:
+        yield f"the box's inside width: {told.shown('inside_width')}"
     if box.length is None:
         yield f"the box's length: {told.shown('carried_length')}"
     if box.bore_in is None or box.bore_up is None:

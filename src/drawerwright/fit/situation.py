@@ -27,7 +27,10 @@ def situation_of(drawer: Drawer, cabinet: Cabinet | None) -> dict[str, str]:
     return {
         "construction": drawer.construction,
         "style": drawer.front.style,
-        "sized": "existing" if drawer.existing_box is not None else drawer.size_from,
+        "sized": "existing"
+        if drawer.existing_box and drawer.existing_box.is_wide_as_told
+        else drawer.size_from,
+        "box": "new" if drawer.existing_box is None else "existing",
         "length": "existing" if drawer.existing_box and drawer.existing_box.length is not None else "slide",
         "rows": "grid" if cabinet is not None and cabinet.first_row is not None else "free",
         "height": _height_of(drawer),

@@ -27,7 +27,10 @@ class SpacerChoices:
 
 @dataclass(frozen=True, slots=True)
 class SlideRows:
-    """Candidates of one carriage: family and length by column; numbers as (1, c) or, all alike, (1, 1)."""
+    """Candidates of one carriage: family and length by column; numbers as (1, c) or, all alike, (1, 1).
+
+    Row holes are several of a length: (1, c, k), padded with nan.
+    """
 
     carriage: str
     candidates: tuple[tuple[SlideFamily, SlideLength], ...]
@@ -76,6 +79,7 @@ def _group(carriage: str, found: Sequence[tuple[int, SlideFamily, SlideLength]])
     for name in rows[0]:
         column = np.array([[row[name] for row in rows]])
         values[name] = column[:, :1] if (column == column[0, 0]).all() else column
+    values["row_holes"] = _row_holes([length for _, _, length in found])
     return SlideRows(
         carriage,
         tuple((family, length) for _, family, length in found),
@@ -83,6 +87,15 @@ def _group(carriage: str, found: Sequence[tuple[int, SlideFamily, SlideLength]])
         values,
         _spacer_choices([family for _, family, _ in found]),
     )
+
+
+def _row_holes(lengths: Sequence[SlideLength]) -> Q:
+    """Round holes and slots of every length, (1, c, k) [mm], padded with nan."""
+    told = [(*length.holes, *length.slots) for length in lengths]
+    table = np.full((1, len(told), max(map(len, told))), np.nan)
+    for at, holes in enumerate(told):
+        table[0, at, : len(holes)] = holes
+    return table
 
 
 def _family_values(family: SlideFamily) -> dict[str, float]:

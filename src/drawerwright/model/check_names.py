@@ -27,6 +27,7 @@ CHECK_NAMES: Final[Mapping[str, str]] = {
     "front-screw": "Front screws",
     "bracket-screw": "Bracket screws",
     "hook-bore": "Hook bores",
+    "box-measured": "Old box",
     "box-bore": "Old bores",
     "box-notch": "Old notches",
     "box-recess": "Old recess",

@@ -142,7 +142,7 @@ class Box(Record):
 
 
 class ExistingBox(Record):
-    """A box that is already made [mm]: nothing is sized from it, everything is checked.
+    """A box that is already made [mm]: what is told of it is checked, the rest taken as it would be cut.
 
     `bore_in`: hook bores from the inside faces of its sides, `bore_up` above its bottom's underside.
     """
@@ -156,6 +156,17 @@ class ExistingBox(Record):
     bore_up: Clearance | None = None
     notch_width: Size | None = None
     notch_height: Size | None = None
+
+    @property
+    def is_wide_as_told(self) -> bool:
+        """Whether a width is told: of the other the sides' thickness tells."""
+        return self.inside_width is not None or self.outside_width is not None
+
+    @property
+    def unmeasured(self) -> tuple[str, ...]:
+        """The sizes of the box that are not told, in words."""
+        told = {"width": self.is_wide_as_told, "length": self.length, "height": self.height}
+        return tuple(size for size, is_told in told.items() if not is_told)
 
 
 class Contents(Record):

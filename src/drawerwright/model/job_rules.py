@@ -67,9 +67,6 @@ def _existing_box_problems(drawer: Drawer) -> list[Problem]:
     if box is None:
         return []
     inside, outside = box.inside_width, box.outside_width
-    if inside is None and outside is None:
-        says = "has neither inside_width nor outside_width"
-        return [Problem(("existing_box",), "", says, "existing_box = { inside_width = 520 }")]
     if inside is not None and outside is not None and inside >= outside:
         says = f"is not less than the outside width, {outside:g} mm"
         try_ = f"{outside - 2 * drawer.side:g}"

@@ -417,3 +417,15 @@ def test_the_help_of_a_job_names_every_kind_of_file_that_is_read(command) -> Non
     for name in ("fit", "pack", "job check"):
         job, *_ = json.loads(command(*name.split(), "--help", "--json").out)["arguments"]
         assert [ending for ending in SOURCES if ending.removeprefix(".").upper() not in job["says"]] == []
+
+
+def test_fit_and_job_check_tell_of_a_frame_that_is_left_aside(command, tmp_path) -> None:
+    job = tmp_path / "job.toml"
+    frame = "frame = { left = 38, right = 41, thickness = 19 }"
+    opening = "opening = { width = 562, height = 168, depth = 530 }"
+    job.write_text(f'[[drawer]]\nid = "A"\n{opening}\nside = 16\n{frame}\n', encoding="utf-8")
+    (remark,) = json.loads(command("job", "check", job, "--json").out)["remarks"]
+    assert remark["where"] == "job.toml:5 drawer A frame"
+    told = command("fit", job)
+    assert told.code == 0
+    assert f"drawerwright: {remark['where']}: {remark['says']}" in told.err

@@ -39,6 +39,14 @@ class Advised:
 
 
 ADVICE = [
+    Advised(
+        "mount",
+        "tell them in the family",
+        {},
+        {"length": [{"nominal": 500, "holes": [0]}]},
+        {},
+        {"length": [{"nominal": 500, "holes": [0, 32]}]},
+    ),
     Advised("side-thickness", "thinner sides", {"side": 19}, {}, {"side": 16}),
     Advised("side-thickness", "narrower box", {**old_box(outside_width=556)}, {}, {**old_box()}),
     Advised(
@@ -373,7 +381,7 @@ ADVICE = [
         {"opening": {"width": 1340}},
     ),
 ]
-TO_MEASURE_AGAIN = {"readings-agree", "frame-sum", "column", "opening-lean"}
+TO_MEASURE_AGAIN = {"box-measured", "readings-agree", "frame-sum", "column", "opening-lean"}
 """Their advice is to measure again, or to work to a level line: it changes no size of the drawer's."""
 
 

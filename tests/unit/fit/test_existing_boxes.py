@@ -63,6 +63,31 @@ def test_what_is_not_told_must_be_measured(fit_one: Fit) -> None:
     assert not {"box-bore", "box-notch", "box-recess"} & states(fitted).keys()
 
 
+def test_a_box_without_a_width_is_taken_as_it_would_be_cut_and_is_to_watch(fit_one: Fit) -> None:
+    fitted = fit_one(existing_box={"length": 500})
+    assert fitted.box is not None
+    assert (fitted.box.inside_width, fitted.box.outside_width, fitted.box.length) == (520, 552, 500)
+    assert fitted.verdict == "fits-with-care"
+    (watched,) = [check for check in fitted.checks if check.state == "watch"]
+    assert watched.id == "box-measured"
+    assert "width and height are not told and taken as cut" in watched.says
+    assert only(fitted).measure[0] == "the box's inside width: 520 mm"
+
+
+def test_a_box_without_a_width_is_still_checked_for_what_it_tells(fit_one: Fit) -> None:
+    told = fit_one(existing_box={"length": 500, "bore_in": 15, "bore_up": 11})
+    assert states(told)["box-bore"] == "watch"
+    short = fit_one(existing_box={"length": 495})
+    assert short.verdict == "does-not-fit"
+    assert {stop[0] for stop in short.rejected[0].stops} == {"box-length"}
+
+
+def test_a_box_without_a_width_that_is_sized_by_its_outside_takes_that(fit_one: Fit) -> None:
+    fitted = fit_one(existing_box={"length": 500}, size_from="outside", side=15.5)
+    assert fitted.box is not None
+    assert (fitted.box.outside_width, fitted.box.inside_width) == (552, 521)
+
+
 def test_a_bore_that_is_off_is_bored_anew_and_watched(fit_one: Fit) -> None:
     """15 − 7 = 8 off, more than the 6 of a bore: old and new stand clear of each other."""
     fitted = fit_one(existing_box={**MADE, "bore_in": 15})

@@ -199,9 +199,14 @@ def test_a_told_groove_does_not_go_through_the_side() -> None:
     assert drawer(side=5).box.groove_depth == 6.0
 
 
-def test_an_existing_box_tells_a_width() -> None:
+def test_an_existing_box_may_be_measured_in_part() -> None:
     assert drawer(existing_box={}).existing_box is None
-    assert the_problem(existing_box={"length": 500}).loc == ("existing_box",)
+    in_part = drawer(existing_box={"length": 500}).existing_box
+    assert in_part is not None
+    assert (in_part.is_wide_as_told, in_part.unmeasured) == (False, ("width", "height"))
+    whole = drawer(existing_box={"outside_width": 552, "length": 500, "height": 140}).existing_box
+    assert whole is not None
+    assert whole.unmeasured == ()
     assert the_problem(existing_box={"inside_width": 520, "outside_width": 520}).says.startswith(
         "is not less"
     )
