@@ -1,4 +1,4 @@
-"""Phases integrated step by step against scipy.integrate.solve_ivp with its LSODA: alike to the last digit."""
+"""Phases integrated step by step against scipy.integrate.solve_ivp with its LSODA: alike to the digit."""
 
 from __future__ import annotations
 

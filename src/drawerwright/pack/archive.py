@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import secrets
-import shutil
 import zipfile
 from collections.abc import Iterable
 from pathlib import Path
@@ -11,6 +9,7 @@ from typing import Final
 
 from drawerwright.pack.folder import fault, reason_of, write_all
 from drawerwright.pack.manifest import FILE_NAME, Manifest, file_of, read_manifest
+from drawerwright.pack.working import UNPACKED, WRITING, beside, working_folder
 
 ENDING: Final = ".zip"
 OTHER_ARCHIVES: Final = frozenset({".7z", ".bz2", ".gz", ".rar", ".tar", ".tgz", ".xz", ".zst"})
@@ -84,22 +83,25 @@ def put_in_archive(contents: Iterable[tuple[str, bytes]], title: str, out: Path)
         InputError: `out` is not ours to replace, or the disk refuses.
     """
     resolved = check_archive(out)
-    fresh = resolved.with_name(f".{resolved.name[:40]}.{secrets.token_hex(4)}.writing")
-    unpacked = fresh.with_suffix(".folder")
     try:
-        unpacked.mkdir(parents=True)
-        manifest = write_all(contents, title, unpacked)
-        with zipfile.ZipFile(fresh, "x", zipfile.ZIP_STORED) as archive:
-            for name in sorted([FILE_NAME, *(one.path for one in manifest.files)]):
-                entry = zipfile.ZipInfo(name, EARLIEST)
-                entry.create_system = 3
-                entry.external_attr = _PLAIN_FILE
-                archive.writestr(entry, unpacked.joinpath(*name.split("/")).read_bytes())
-        check_archive(out)
-        fresh.replace(resolved)
+        with working_folder(resolved, UNPACKED) as unpacked:
+            manifest = write_all(contents, title, unpacked)
+            fresh = beside(unpacked, WRITING)
+            try:
+                _write_archive(manifest, unpacked, fresh)
+                check_archive(out)
+                fresh.replace(resolved)
+            finally:
+                fresh.unlink(missing_ok=True)
     except OSError as error:
         raise fault(out, f"cannot be written: {reason_of(error)}") from None
-    finally:
-        fresh.unlink(missing_ok=True)
-        shutil.rmtree(unpacked, ignore_errors=True)
     return manifest
+
+
+def _write_archive(manifest: Manifest, unpacked: Path, path: Path) -> None:
+    with zipfile.ZipFile(path, "x", zipfile.ZIP_STORED) as archive:
+        for name in sorted([FILE_NAME, *(one.path for one in manifest.files)]):
+            entry = zipfile.ZipInfo(name, EARLIEST)
+            entry.create_system = 3
+            entry.external_attr = _PLAIN_FILE
+            archive.writestr(entry, unpacked.joinpath(*name.split("/")).read_bytes())

@@ -9,14 +9,13 @@ as it was.
 from __future__ import annotations
 
 import os
-import secrets
-import shutil
 from collections.abc import Iterable
 from pathlib import Path
 from typing import Final
 
 from drawerwright.errors import Fault, InputError
 from drawerwright.pack.manifest import FILE_NAME, Manifest, file_of, read_manifest
+from drawerwright.pack.working import WRITING, working_folder
 
 SHOWN: Final = 5
 """How many files an error names before it only counts the rest."""
@@ -155,19 +154,11 @@ def put_in_place(contents: Iterable[tuple[str, bytes]], title: str, out: Path) -
     """
     resolved = check_folder(out)
     try:
-        resolved.parent.mkdir(parents=True, exist_ok=True)
-        fresh = resolved.with_name(f".{resolved.name[:40]}.{secrets.token_hex(4)}.writing")
-        fresh.mkdir()
-    except OSError as error:
-        raise fault(out, f"cannot be made: {reason_of(error)}") from None
-    try:
-        manifest = write_all(contents, title, fresh)
-        _swap(fresh, resolved)
+        with working_folder(resolved, WRITING) as fresh:
+            manifest = write_all(contents, title, fresh)
+            _swap(fresh, resolved)
     except OSError as error:
         raise fault(out, f"cannot be written: {reason_of(error)}") from None
-    finally:
-        if fresh.exists():
-            shutil.rmtree(fresh, ignore_errors=True)
     return manifest
 
 
