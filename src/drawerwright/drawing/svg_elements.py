@@ -200,8 +200,12 @@ def thousandths(template: str, values: Sequence[float]) -> str:
 
 
 def hundredths(template: str, values: Sequence[float]) -> str:
-    """Each number to a hundredth, noughts and all: on a screen nobody sees more, and it is quicker."""
-    return _filled(template, "%.2f", values)
+    """Each number to a hundredth, noughts and all: on a screen nobody sees more, and it is quicker.
+
+    A nought has no sign: what is kept as it was written is found again by numbers that compare equal.
+    """
+    text = _filled(template, "%.2f", values)
+    return text.replace("-0.00", "0.00") if "-0.00" in text else text
 
 
 def _filled(template: str, form: str, values: Sequence[float]) -> str:

@@ -222,6 +222,19 @@ def test_a_fragment_holds_the_arrangement_asked_for(
     assert rest.of("div", data_swap="under")
 
 
+def test_links_of_dimensions_lead_to_their_workings_on_a_page_and_are_left_to_its_script_in_a_fragment(
+    client: TestClient,
+) -> None:
+    page = asked(client, OVERLAY)
+    (board,) = page.of("div", data_swap="board")
+    links = page.of("a", data_quantity="inside_width")
+    assert links
+    assert all(link["href"] == f"{board['data-folded']}&show=inside_width" for link in links)
+    fragment = asked(client, OVERLAY, fragment="sheet")
+    assert all(link["href"] == "" for link in fragment.of("a", data_quantity="inside_width"))
+    assert fragment.of("div", data_swap="board")[0]["data-folded"] == board["data-folded"]
+
+
 def test_the_page_is_light_before_its_drawings(client: TestClient) -> None:
     text = client.get(f"/?{urlencode(OVERLAY)}", headers={"accept": "text/html"}).text
     without = re.sub(
