@@ -18,6 +18,7 @@ from drawerwright.files.job_source import JobSource
 from drawerwright.files.read_otherwise import remarks_on_job
 from drawerwright.files.remarks import FileRemark
 from drawerwright.files.table_job import Refused
+from drawerwright.files.text import JOB_INSTEAD
 from drawerwright.files.toml_text import read_toml
 from drawerwright.model.faults import problems_of
 from drawerwright.model.job import Drawer, Job
@@ -111,6 +112,10 @@ def read_job_file(
 
     `progress` is told how many rows of a table are read, and how many there are.
     """
+    if path.is_dir():
+        raise InputError(
+            [Fault(path.name or str(path), "", "is a folder: a job file is wanted", _inside(path))]
+        )
     ending = path.suffix.lower()
     read = SOURCES.get(ending)
     if read is None:
@@ -125,6 +130,19 @@ def read_job_file(
     job = job_from_source(source, presets=presets, materials=materials)
     file = JobFile(job, source, tuple(source.remarks))
     return replace(file, remarks=(*file.remarks, *remarks_on_job(job, source.values, file.where)))
+
+
+def _inside(folder: Path) -> str:
+    """The only file of a folder that may be a job; of several nobody knows which."""
+    try:
+        names = sorted(
+            one.name for one in folder.iterdir() if one.suffix.lower() in SOURCES and one.is_file()
+        )
+    except OSError:
+        names = []
+    if not names:
+        return JOB_INSTEAD
+    return f"{folder.name}/{names[0]}" if len(names) == 1 else f"one of the {len(names)} files in it"
 
 
 def job_from_mapping(

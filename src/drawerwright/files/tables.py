@@ -28,8 +28,10 @@ from drawerwright.model.spelling import nearest
 from drawerwright.units import BareUnit, show_value
 
 _STEP: Final = 500
+_ENDINGS: Final = (".csv", ".xlsx", ".toml")
 _CELLS: Final[Mapping[ValueKind, CellKind]] = {
     "text": "text",
+    "reading": "text",
     "name": "word",
     "choice": "word",
     "count": "count",
@@ -101,6 +103,7 @@ def read_table(
 
     `units`: what a bare length or mass means unless the file says. Raises InputError with all its faults.
     """
+    _check_there(path, entry)
     ending = path.suffix.lower()
     if ending == ".toml":
         return _from_toml(path, columns, entry, units)
@@ -113,6 +116,25 @@ def read_table(
         says = f'has the ending "{path.suffix}": a table of {entry}s ends in .csv, .xlsx or .toml'
         raise InputError([Fault(path.name or str(path), "", says, f"{path.stem or entry}.csv")])
     return _from_grid(grid, columns, known, units, remarks, progress)
+
+
+def _check_there(path: Path, entry: str) -> None:
+    """Raise InputError where there is no such file or nothing in it, with what would do for a table."""
+    if path.is_file() and path.stat().st_size:
+        return
+    says = "is a folder: a file is wanted" if path.is_dir() else "does not exist"
+    try:
+        beside = path if path.is_dir() else path.parent
+        wanted = _ENDINGS if path.is_dir() else (path.suffix.lower(),)
+        names = [one.name for one in beside.iterdir() if one.suffix.lower() in wanted and one.is_file()]
+    except OSError:
+        names = []
+    if path.is_dir():
+        names = [f"{path.name}/{name}" for name in names] if len(names) == 1 else []
+    elif path.exists():
+        says, names = "is empty", []
+    near = nearest(path.name, names) if names else f"a table of {entry}s that ends in .csv, .xlsx or .toml"
+    raise InputError([Fault(path.name or str(path), "", says, near)])
 
 
 def table_of_mappings(

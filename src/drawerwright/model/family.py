@@ -6,7 +6,8 @@ typical, not universal, so a maker's own numbers belong in the file.
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from collections.abc import Mapping
+from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field, PlainValidator, WithJsonSchema, model_validator
 
@@ -220,6 +221,8 @@ def _read_id(value: object) -> str:
 
 class SlideFamily(Record):
     """A family of slides: what all its lengths share, and the lengths [mm, kg, degrees]."""
+
+    EXAMPLES: ClassVar[Mapping[str, str]] = {"id": '"plain-16"'}
 
     id: Annotated[str, PlainValidator(_read_id), WithJsonSchema({"type": "string"})]
     title: Text = ""

@@ -47,7 +47,7 @@ def _plain_problem(kind: str, loc: Loc, found: Any, message: str, model: type[Ba
     """One of the refusals that pydantic words itself, in our words."""
     key = str(loc[-1]) if loc else ""
     if kind == "missing":
-        return Problem(loc, "", "is missing", _EXAMPLES.get(key, LENGTH_EXAMPLE))
+        return Problem(loc, "", "is missing", {**_EXAMPLES, **_own_examples(model)}.get(key, LENGTH_EXAMPLE))
     if kind == "extra_forbidden":
         known = known_keys(model, loc[:-1])
         close = nearest(key, known)
@@ -63,6 +63,12 @@ def _plain_problem(kind: str, loc: Loc, found: Any, message: str, model: type[Ba
     if kind in {"tuple_type", "list_type"}:
         return Problem(loc, show_value(found), f"is not a list of tables: write [[{key}]]", f"[[{key}]]")
     return Problem(loc, show_value(found), f"cannot be read: {message}", "")
+
+
+def _own_examples(model: type[BaseModel]) -> Mapping[str, str]:
+    """Examples that a model has of its own for keys that others name otherwise."""
+    own: Mapping[str, str] = getattr(model, "EXAMPLES", {})
+    return own
 
 
 def known_keys(model: type[BaseModel], loc: Sequence[str | int]) -> list[str]:

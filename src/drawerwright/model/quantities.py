@@ -99,8 +99,21 @@ def _pair_of(value: object, example: str) -> list[object] | tuple[object, ...]:
     return pair
 
 
+_WIDTH_BAND = "[-1.0, 1.5]"
+_BAND_EXAMPLES = {
+    "reach": "[0, 45]",
+    "side": "[-1.5, 1.5]",
+    "height": "[0.0, 3.0]",
+    "depth": "[0.0, 4.0]",
+    "travel": "[-2.0, 2.0]",
+    "lower": "[130, 370]",
+    "upper": "[130, 370]",
+}
+"""Bands by their key, as a plain family has them; only to be read, so no number here is used."""
+
+
 def _read_band(value: object, info: ValidationInfo) -> tuple[float, float]:
-    unit, example = bare_unit_of(info), "[-1.0, 1.5]"
+    unit, example = bare_unit_of(info), _BAND_EXAMPLES.get(info.field_name or "", _WIDTH_BAND)
     low, high = read_each(_pair_of(value, example), lambda one: parse_offset(one, unit))
     if low > high:
         raise ReadingError(show_value(value), "has its low end above its high end", example)
