@@ -2,18 +2,17 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable, Hashable, Iterator, Sequence
 from dataclasses import dataclass, fields
-from typing import Final, TypedDict, Unpack
+from typing import TypedDict, Unpack
 
 import numpy as np
 
 from drawerwright.carry.alike import alike_key
+from drawerwright.carry.asking import POSITIONS, asking_faults, load_faults
 from drawerwright.carry.carried import CarriedDrawer, CarriedJob, Slide
-from drawerwright.carry.closing import STEEPEST
 from drawerwright.carry.judging import Asked, carried_drawer, slide_of, unfitted_drawer
-from drawerwright.carry.nearest import HEAVIEST, on_nearest
+from drawerwright.carry.nearest import on_nearest
 from drawerwright.carry.sides import Hand, shares_of, side_data, slides_apart
 from drawerwright.carry.slide_data import SlideData, slide_data, together
 from drawerwright.carry.telescope import TOGETHER, Drawn, draw_out, positions_of
@@ -26,10 +25,6 @@ from drawerwright.model.spelling import nearest
 from drawerwright.units import ShownUnits, show_value
 
 Progress = Callable[[int, int], None]
-
-POSITIONS: Final = 41
-LEAST_POSITIONS: Final = 2
-MOST_POSITIONS: Final = 10_001
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +43,8 @@ class Asking(TypedDict, total=False):
     (`POSITIONS`). `off_centre`: how far right of the middle the load's middle lies [mm] (0). `sag_limit` [mm]
     goes before the family's (None). `units` of the sentences ("mm"); results are in mm, kg and N.
     `materials`: those that the job was read with (None: the shipped ones). `progress` is called as drawers
-    are judged. `where` goes before the name of what a fault is about ("carry ").
+    are judged. `besides`: faults in how it is asked that were found before, told with all others. `where`
+    goes before the name of what a fault is about ("carry ").
     """
 
     only: str | None
@@ -59,6 +55,7 @@ class Asking(TypedDict, total=False):
     units: ShownUnits
     materials: Materials | None
     progress: Progress | None
+    besides: Sequence[Fault]
     where: str
 
 
@@ -86,12 +83,17 @@ def carry_by_drawer(
     units: ShownUnits = "mm",
     materials: Materials | None = None,
     progress: Progress | None = None,
+    besides: Sequence[Fault] = (),
     where: str = "carry ",
 ) -> Iterator[CarriedDrawer]:
     """As `carry_job`, one drawer after the other, for those who keep none; refused before the first."""
     asked = Asked(Words(units), tilt_deg, sag_limit, materials)
-    drawers = _wanted(fitted, only, where)
-    _require_reason(drawers, positions, off_centre, sag_limit, tilt_deg, where)
+    drawers = [one for one in fitted.drawers if only in (None, one.id)]
+    faults = [*besides, *_unknown(fitted, only, where)]
+    faults += asking_faults(positions, sag_limit, tilt_deg, where)
+    faults += load_faults(drawers, off_centre, where)
+    if faults:
+        raise InputError(faults)
     return _carried(drawers, _Balances(fitted, units), asked, positions, off_centre, progress)
 
 
@@ -156,44 +158,11 @@ class _Balances:
         return self._found[cabinet.id]
 
 
-def _wanted(fitted: FittedJob, only: str | None, where: str) -> Sequence[FittedDrawer]:
-    if only is None:
-        return fitted.drawers
-    found = [one for one in fitted.drawers if one.id == only]
-    if not found:
-        known = [one.id for one in fitted.drawers]
+def _unknown(fitted: FittedJob, only: str | None, where: str) -> Iterator[Fault]:
+    known = [one.id for one in fitted.drawers]
+    if only is not None and only not in known:
         says = f'is no drawer of this job: the nearest is "{nearest(only, known)}"'
-        raise InputError([Fault(f"{where}drawer", show_value(only), says, nearest(only, known))])
-    return found
-
-
-def _require_reason(
-    drawers: Sequence[FittedDrawer],
-    positions: int,
-    off_centre: float,
-    sag_limit: float | None,
-    tilt_deg: float,
-    where: str,
-) -> None:
-    """Refuse what cannot be computed with, all of it together."""
-    faults = []
-    if not LEAST_POSITIONS <= positions <= MOST_POSITIONS:
-        says = f"is not a number of positions from {LEAST_POSITIONS} to {MOST_POSITIONS}"
-        faults.append(Fault(f"{where}positions", str(positions), says, str(POSITIONS)))
-    if not abs(off_centre) <= 5000.0:
-        says = "is not a distance from the middle, up to 5,000 mm either way"
-        faults.append(Fault(f"{where}off-centre", f"{off_centre:g} mm", says, "100"))
-    if sag_limit is not None and not 0.0 < sag_limit < math.inf:
-        faults.append(Fault(f"{where}sag-limit", f"{sag_limit:g} mm", "is not above 0", "4"))
-    if not abs(tilt_deg) <= STEEPEST:
-        says = f"is no cabinet out of level: up to {STEEPEST:g}° either way"
-        faults.append(Fault(f"{where}tilt", f"{tilt_deg:g}°", says, "1"))
-    for one in drawers:
-        if one.mass is not None and not one.mass.moving <= HEAVIEST:
-            says = f"move, which is beyond what is computed: up to {HEAVIEST:g} kg"
-            faults.append(Fault(f"{where}drawer {one.id}", f"{one.mass.moving:g} kg", says, "30 kg"))
-    if faults:
-        raise InputError(faults)
+        yield Fault(f"{where}drawer", show_value(only), says, nearest(only, known))
 
 
 def _row(one: FittedDrawer, off_centre: float) -> _Row | None:

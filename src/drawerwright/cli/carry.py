@@ -21,7 +21,7 @@ from drawerwright.cli.options import (
     read_option,
 )
 from drawerwright.cli.usage import PLACE
-from drawerwright.errors import Fault, InputError
+from drawerwright.errors import Fault
 from drawerwright.units import ShownUnits, parse_offset, parse_size
 
 if TYPE_CHECKING:
@@ -168,10 +168,8 @@ def _compare(
 
 
 def _lengths(told: tuple[str | None, str | None], units: BareUnit) -> Asking:
-    """Offset of the load and limit of the sag [mm]. Raises InputError with the faults of both."""
+    """Offset of the load and limit of the sag [mm], and the faults of both."""
     faults: list[Fault] = []
     off_centre = read_option("--off-centre", told[0], lambda text: parse_offset(text, units), faults)
     sag_limit = read_option("--sag-limit", told[1], lambda text: parse_size(text, units), faults)
-    if faults:
-        raise InputError(faults)
-    return {"off_centre": off_centre or 0.0, "sag_limit": sag_limit}
+    return {"off_centre": off_centre or 0.0, "sag_limit": sag_limit, "besides": faults}

@@ -24,7 +24,7 @@ SETTING_COLUMNS: Final[dict[str, Setting]] = {
 
 COLUMNS: Final[tuple[TableColumn, ...]] = (
     TableColumn("drawer", "name", required=True),
-    *(TableColumn(name, "text") for name in GAP_NAMES),
+    *(TableColumn(name, "reading") for name in GAP_NAMES),
     *(TableColumn(name, "number") for name in SETTING_COLUMNS),
 )
 

@@ -1,4 +1,7 @@
-"""One value of a table: text, a name, a choice, a number, a length [mm], a mass [kg] or a truth value."""
+"""One value of a table: text, a name, a choice, a number, a length [mm], a mass [kg] or a truth value.
+
+A `reading` stays as it was told, text or a number: whoever reads it knows what more it may be.
+"""
 
 from __future__ import annotations
 
@@ -17,11 +20,12 @@ from drawerwright.units import (
 )
 
 ValueKind: TypeAlias = Literal[
-    "text", "name", "choice", "length", "clearance", "size", "mass", "number", "count", "truth"
+    "text", "reading", "name", "choice", "length", "clearance", "size", "mass", "number", "count", "truth"
 ]
 
 _EXAMPLES: Final[dict[ValueKind, str]] = {
     "text": "text",
+    "reading": "3",
     "name": "B1-2",
     "length": "562",
     "clearance": "3",
@@ -41,8 +45,10 @@ def read_value(
         if required:
             raise ReadingError("", "is missing", choices[0] if choices else _EXAMPLES[kind])
         return None
-    if kind in ("text", "name"):
-        return _text(value, whole=kind == "text")
+    if kind == "reading" and isinstance(value, (int, float)) and not isinstance(value, bool):
+        return value
+    if kind in ("text", "reading", "name"):
+        return _text(value, whole=kind != "name")
     if kind == "choice":
         return _choice(value, choices)
     if kind == "length":

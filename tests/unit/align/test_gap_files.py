@@ -65,6 +65,14 @@ def test_what_is_no_gap_is_refused(told: object, says: str) -> None:
         parse_gap(told, "mm")
 
 
+def test_a_number_that_is_no_gap_is_told_as_a_number_and_a_text_as_a_text() -> None:
+    with pytest.raises(InputError) as refused:
+        gaps_of_mappings([{"drawer": "A", "left_top": -1, "right_top": "-1", "top_left": -0.5}])
+    assert [one.value for one in refused.value.faults] == ["-1", '"-1"', "-0.5"]
+    (front,) = gaps_of_mappings([{"drawer": "A", "left_top": 3, "right_top": 2.5, "top_left": "3"}])
+    assert [one.value for one in front.readings.values()] == [3.0, 2.5, 3.0]
+
+
 def test_millimetres_in_a_file_of_inches_are_told_as_such() -> None:
     with pytest.raises(ReadingError) as refused:
         parse_gap("3", "in")

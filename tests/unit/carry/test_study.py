@@ -12,7 +12,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from drawerwright.carry import CarriedDrawer, carry_document, carry_drawer, carry_job
-from drawerwright.errors import InputError
+from drawerwright.errors import Fault, InputError
 from drawerwright.model.family import SlideFamily
 from drawerwright.model.fitted import Check, FittedDrawer, FittedJob
 
@@ -270,7 +270,7 @@ def test_a_load_off_the_middle_is_shared_unevenly(carried: Carry) -> None:
 
 
 def test_a_load_beyond_a_slide_lifts_the_other_and_stops(carried: Carry) -> None:
-    one = carried(asked={"off_centre": -300.0})
+    one = carried(asked={"off_centre": -250.0})
     assert check(one, "load-sides").state == "stop"
     assert one.slide is not None
     assert one.slide.sides is not None
@@ -378,6 +378,35 @@ def test_a_question_that_cannot_be_answered_is_refused(
     assert [fault.where for fault in refused.value.faults] == [where]
 
 
+def test_all_that_is_wrong_with_a_question_is_told_together(fit_one: Fit) -> None:
+    before = [Fault("--off-centre", '"abc"', "cannot be read as a length", "100")]
+    with pytest.raises(InputError) as refused:
+        carry_drawer(
+            fit_one(), only="zz", positions=1, tilt_deg=99.0, sag_limit=-1.0, besides=before, where="--"
+        )
+    wheres = [fault.where for fault in refused.value.faults]
+    assert wheres == ["--off-centre", "--drawer", "--positions", "--sag-limit", "--tilt"]
+
+
+@pytest.mark.parametrize("off_centre", [260.5, -900.0])
+def test_a_load_beside_the_box_is_refused_with_what_is_allowed(fit_one: Fit, off_centre: float) -> None:
+    """562 less 42 leaves 520 inside: 260 to either side."""
+    with pytest.raises(InputError) as refused:
+        carry_drawer(fit_one(id="D1"), off_centre=off_centre, where="")
+    (fault,) = refused.value.faults
+    assert (fault.where, fault.value) == ("off_centre", f"{off_centre:g} mm")
+    assert fault.says == "lies outside the box of D1: up to 260 mm either way"
+    assert carry_drawer(fit_one(id="D1"), off_centre=math.copysign(260.0, off_centre)).slide is not None
+
+
+def test_of_several_boxes_the_narrowest_says_how_far_a_load_may_lie(fit_one: Fit) -> None:
+    job = FittedJob("", (fit_one(id="A"), fit_one(id="B", opening={"width": 442.0}), fit_one(id="C")))
+    with pytest.raises(InputError, match="outside the box of B, the narrowest: up to 200 mm either way"):
+        carry_job(job, off_centre=230.0)
+    assert len(carry_job(job, off_centre=200.0).drawers) == 3
+    assert len(carry_job(job, off_centre=230.0, only="A").drawers) == 1
+
+
 def test_an_unknown_drawer_is_refused_with_the_nearest(fit_one: Fit) -> None:
     with pytest.raises(InputError) as refused:
         carry_job(FittedJob("", (fit_one(id="B1-2"),)), only="B1-3")
@@ -424,7 +453,7 @@ def test_sentences_are_in_the_units_asked_for(fit_one: Fit, family: Family) -> N
     capacity=st.floats(0.1, 1e7),
     width=st.floats(150, 2500),
     depth=st.floats(360, 700),
-    off_centre=st.floats(-2000, 2000),
+    off_centre=st.floats(-0.49, 0.49),
     play=st.floats(0, 2),
     stiffness=st.floats(1e-3, 1e15),
 )
@@ -448,5 +477,5 @@ def test_no_answer_holds_what_is_no_number(
     }
     opening = {"width": width, "depth": depth}
     fitted = fit_one([family(**keys)], contents=contents, opening=opening, front={"style": "overlay"})
-    told = document(carry_drawer(fitted, off_centre=off_centre, positions=5))
+    told = document(carry_drawer(fitted, off_centre=off_centre * (width - 42), positions=5))
     assert json.loads(json.dumps(told, allow_nan=False)) == told

@@ -213,6 +213,14 @@ def test_what_cannot_be_used_is_refused_at_its_option(
     assert fault["try"]
 
 
+def test_options_that_cannot_be_used_are_told_together(command: Command, job: Path) -> None:
+    words = ("--drawer", "Z", "--positions", "1", "--tilt", "99", "--off-centre", "wide", "--sag-limit", "0")
+    ran = command("carry", job, *words, "--json")
+    assert ran.code == 2
+    told = [fault["where"].rpartition(" ")[2] for fault in json.loads(ran.out)["errors"]]
+    assert told == ["--off-centre", "--sag-limit", "--drawer", "--positions", "--tilt"]
+
+
 def test_slides_stand_side_by_side(command: Command, job: Path) -> None:
     ran = command("carry", job, "--compare", "house-16", "heavy-19", "side-mounted", "--drawer", "A")
     assert ran.code == 0, ran.err

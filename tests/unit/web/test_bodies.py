@@ -94,6 +94,35 @@ def test_where_a_body_is_no_json_its_line_and_column_are_told(client: TestClient
     assert told["where"] == "the body line 2 column 17"
 
 
+@pytest.mark.parametrize(
+    ("content", "where"),
+    [
+        ('{"job": {"drawer": [{"id": "A"}, {"opening": {"width": NaN}}]}}', "job.drawer[1].opening.width"),
+        ('{"gaps": [{"left_top": 3, "right_top": -1e999}], "tilt": NaN}', "gaps[0].right_top"),
+        (f'{{"job": {{"title": {"9" * 500}}}}}', "job.title"),
+        (f'{{"{"k" * 100}": {"[" * 40} NaN {"]" * 40}}}', "[0]" * 30),
+        ('{"job": {"id": 1, "id": 2}, "tilt": NaN}', ""),
+        ('{"job": NaN, "job": 2}', ""),
+        ("NaN", ""),
+        ('{"job": NaN, ' + "[" * 100_000, ""),
+    ],
+    ids=[
+        "NaN",
+        "first of two",
+        "digits",
+        "deep",
+        "key twice first",
+        "hidden by a later key",
+        "alone",
+        "cut off",
+    ],
+)
+def test_the_place_of_a_number_that_json_does_not_hold_is_named(
+    client: TestClient, content: str, where: str
+) -> None:
+    assert said_of(client, "/api/v1/fit", content)["where"] == f"the body {where}".rstrip()
+
+
 TEXTS = st.text(st.characters(exclude_categories=["Cs"]))
 NUMBERS = st.integers(-(10**12), 10**12) | st.floats(allow_nan=False, allow_infinity=False)
 JSON_VALUES = st.recursive(

@@ -63,6 +63,24 @@ def test_options_in_an_address_that_do_not_read_are_told_together(client: TestCl
     assert [one["where"] for one in told.json()["errors"]] == ["off_centre", "sag_limit"]
 
 
+def test_options_that_read_and_cannot_be_are_told_together_with_the_drawer_that_is_not_there(
+    client: TestClient, job: str
+) -> None:
+    wrong = {"drawer": "zz", "positions": 1, "tilt": 99, "sag_limit": "left"}
+    told = client.get(f"/api/v1/jobs/{job}/carry", params=wrong)
+    assert told.status_code == 422
+    assert [one["where"] for one in told.json()["errors"]] == ["sag_limit", "drawer", "positions", "tilt"]
+
+
+def test_a_load_beside_its_box_is_refused_at_its_key(client: TestClient) -> None:
+    drawer = {"id": "D1", "opening": {"width": 562, "height": 168, "depth": 530}, "side": 16}
+    told = client.post("/api/v1/carry", json={"job": {"drawer": [drawer]}, "off_centre": 900})
+    assert told.status_code == 422
+    (fault,) = told.json()["errors"]
+    assert (fault["where"], fault["value"]) == ("off_centre", "900 mm")
+    assert "up to 260 mm either way" in fault["says"]
+
+
 @pytest.mark.parametrize("compare", [["house-16"], ["house-16", "nobody"], [], "house-16", [1, 2]])
 def test_slides_that_cannot_be_compared_are_told_at_their_name(client: TestClient, compare: object) -> None:
     told = client.post("/api/v1/carry", json={"job": demo_cabinet(), "compare": compare})

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import json
 import math
-from collections.abc import Collection
-from typing import Any, Final
+from collections.abc import Callable, Collection
+from typing import Any, Final, TypeAlias
 
 from fastapi import Request
 
@@ -23,11 +23,16 @@ MOST_UNKNOWN: Final = 200
 """Most unknown keys that are looked at: more than an answer tells, and seeking the nearest takes time."""
 
 PLACE: Final = "the body"
+_KEY_SHOWN: Final = 80
 _EXAMPLE: Final = '{"job": {"drawer": [...]}}'
 
 
 class _NotOurs(ValueError):
     """Something that JSON, or a number of ours, is not."""
+
+
+class _NoNumberOfOurs(_NotOurs):
+    """A number that JSON, or a float, does not hold."""
 
 
 async def read_body(request: Request, example: str = _EXAMPLE) -> dict[str, Any]:
@@ -65,7 +70,9 @@ def value_of_json(raw: bytes, example: str = _EXAMPLE) -> Any:
         says = f"is not JSON: {error.msg[:1].lower()}{error.msg[1:]}"
         raise InputError([Fault(where, ascii(found) if found else "", says, example)]) from None
     except _NotOurs as error:
-        raise InputError([Fault(PLACE, str(error.args[0]), str(error.args[1]), str(error.args[2]))]) from None
+        value, says, try_ = map(str, error.args)
+        place = _place_of_first_odd_number(text) if isinstance(error, _NoNumberOfOurs) else PLACE
+        raise InputError([Fault(place, value, says, try_)]) from None
     except RecursionError:
         raise _too_deep() from None
     _check_depth(values, text)
@@ -86,21 +93,72 @@ def check_keys(values: Collection[str], known: Collection[str], faults: list[Fau
 
 
 def _no_number(word: str) -> float:
-    raise _NotOurs(word, "is no number that JSON has", "562.5")
+    raise _NoNumberOfOurs(word, "is no number that JSON has", "562.5")
 
 
 def _real(text: str) -> float:
     number = float(text)
     if math.isinf(number):
-        raise _NotOurs(text[:40], "is too large for a number", "562.5")
+        raise _NoNumberOfOurs(text[:40], "is too large for a number", "562.5")
     return number
 
 
 def _whole(text: str) -> int:
     if len(text) > LONGEST_NUMBER:
         says = f"has {len(text)} digits, {LONGEST_NUMBER} at most"
-        raise _NotOurs(f"{text[:40]}…", says, "562")
+        raise _NoNumberOfOurs(f"{text[:40]}…", says, "562")
     return int(text)
+
+
+_Way: TypeAlias = "tuple[()] | tuple[str | int, _Way]"
+"""Keys that lead to a place in a body, the last one first."""
+
+
+class _Odd:
+    """Stands in a body for a number that is none of ours."""
+
+
+def _place_of_first_odd_number(text: str) -> str:
+    """Where the first number stands that JSON or a float does not hold, as in `job.drawer[0].opening.width`.
+
+    The body alone where there is none: what else may be wrong with it has no such place.
+    """
+
+    def kept(read: Callable[[str], float]) -> Callable[[str], float | _Odd]:
+        def read_or_keep(word: str) -> float | _Odd:
+            try:
+                return read(word)
+            except _NotOurs:
+                return _Odd()
+
+        return read_or_keep
+
+    try:
+        values = json.loads(
+            text, parse_constant=kept(_no_number), parse_float=kept(_real), parse_int=kept(_whole)
+        )
+    except (json.JSONDecodeError, RecursionError):
+        return PLACE
+    to_look_at: list[tuple[Any, _Way]] = [(values, ())]
+    while to_look_at:
+        one, way = to_look_at.pop()
+        if isinstance(one, _Odd):
+            return f"{PLACE} {_words(way)}".rstrip()
+        if isinstance(one, (dict, list)):
+            inside = one.items() if isinstance(one, dict) else enumerate(one)
+            to_look_at += [(each, (key, way)) for key, each in inside][::-1]
+    return PLACE
+
+
+def _words(way: _Way) -> str:
+    """A way into a body in words; only the last steps of a long one."""
+    steps: list[str] = []
+    while way:
+        key, way = way
+        steps.append(f"[{key}]" if isinstance(key, int) else f".{key[:_KEY_SHOWN]}")
+        if len(steps) == DEEPEST:
+            break
+    return "".join(reversed(steps)).removeprefix(".")
 
 
 def _once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:

@@ -80,11 +80,15 @@ def carry_stored(
     stored = store.job(job, revision_told(revision))
     bare: BareUnit = "in" if stored.values.get("units") == "in" else "mm"
     asked = read_question({"off_centre": off_centre or "", "sag_limit": sag_limit or ""}, bare)
-    if asked.faults:
-        raise InputError(asked.faults)
     families, shown = families_of(store), units or bare
     check_drawn(1 if drawer is not None else max(len(stored.values["drawer"]), 1), positions)
-    options: dict[str, Any] = {**asked.options, "tilt_deg": tilt, "only": drawer, "positions": positions}
+    options: dict[str, Any] = {
+        **asked.options,
+        "tilt_deg": tilt,
+        "only": drawer,
+        "positions": positions,
+        "besides": asked.faults,
+    }
     if compare:
         return answer(compared(read_values(stored.values), families, compare, shown, None, options))
     from drawerwright.carry import carry_document, carry_job
