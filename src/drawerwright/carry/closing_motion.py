@@ -146,8 +146,8 @@ class Moving:
         pull, spring = (unit.pull_in, unit.spring) if held else (0.0, 0.0)
         damping = unit.damping if held and way > 0 else 0.0
 
-        def motion(_: float, state: State) -> tuple[float, float, float]:
-            x, v = state[0], state[1]
+        def motion(at: float, state: State) -> tuple[float, float, float]:
+            x, v, _ = state.tolist()
             brake = damping * v
             return -v, (pull + spring * x - brake + constant) / mass, brake * v
 
