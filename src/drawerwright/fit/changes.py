@@ -10,14 +10,16 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from drawerwright.equations.equation import Q
 from drawerwright.fit.change_words import change_of
 from drawerwright.fit.lever import Lever
 from drawerwright.fit.levers import EASE, levers
+from drawerwright.fit.retrial import Retrial, stacked_margins
 from drawerwright.fit.slide_rows import SlideRows
 from drawerwright.fit.spacers import ROUND_OFF
-from drawerwright.fit.trial import Mask, Trial, run_trial
+from drawerwright.fit.trial import Mask, run_trial
 from drawerwright.model.fitted import Change, Mount
 from drawerwright.model.job import Readings
 from drawerwright.units import ShownUnits
@@ -91,8 +93,10 @@ class _Place:
             drawer,
             allowed,
         )
-        trial = run_trial(situation, mount, rows, drawer, answer=False)
-        self.now = _margins(trial)
+        trial = self.trial = run_trial(situation, mount, rows, drawer, answer=False)
+        self._among: dict[bytes, Retrial] = {}
+        self.stopping = trial.plan.stopping
+        self.now = stacked_margins([trial.values[name] for name in self.stopping], trial.shape)
         self.hangs_on = [trial.plan.hangs_on[name] for name in trial.plan.stopping]
         sums = np.array([check.rule.id == _SUM for check in trial.plan.checks if not check.rule.only_watches])
         stopped: Mask = np.any(self.now < -ROUND_OFF, axis=1)
@@ -107,66 +111,81 @@ class _Place:
             return reach & self.not_closed
         return reach if lever.closes is not None else reach & ~self.not_closed
 
-    def tried(self, lever: Lever, step: Q) -> Q:
-        """(k, …): margins after a step."""
-        moved = lever.moved(self.drawer, step)
-        return _margins(run_trial(self.situation, self.mount, self.rows, moved, answer=False))
+    def broken(self, columns: NDArray[np.intp]) -> tuple[tuple[str, ...], Q]:
+        """The checks that stop any of these slides, and their margins as they stand."""
+        stops = np.flatnonzero((self.now[..., columns] < -ROUND_OFF).any(axis=(1, 2)))
+        return tuple(self.stopping[at] for at in stops), self.now[stops][..., columns]
+
+    def among(self, allowed: Mask) -> Retrial:
+        """The trial, to be run again for these slides."""
+        key = allowed.tobytes()
+        if key not in self._among:
+            self._among[key] = Retrial(self.trial, self.situation, allowed)
+        return self._among[key]
 
 
 def _steps(lever: Lever, direction: int, place: _Place) -> Iterator[_Step]:
     limit = lever.farthest if direction > 0 else min(lever.farthest, lever.room(place.drawer))
-    allowed = place.within_reach(lever)
-    if limit <= 0 or not allowed.any():
+    reach = place.within_reach(lever)
+    if limit <= 0 or not reach.any():
         return
+    columns = np.flatnonzero(reach)
+    again, not_closed = place.among(reach), place.not_closed[columns]
+    broken, now = place.broken(columns)
+    sound = tuple(name for name in place.stopping if name not in broken)
 
-    def tried(step: Q) -> Q:
-        return place.tried(lever, direction * step)
+    def moved(step: Q) -> Mapping[str, Q]:
+        return lever.moved_values(place.drawer, direction * step)
+
+    def fits(step: Q) -> Mask:
+        """(steps, slides): what is broken is looked at first, for mostly it stays so."""
+        some: Mask = np.ones((len(step), len(columns)), dtype=bool)
+        for margin in again.margins((*broken, *sound), moved(step)):
+            some &= margin >= -ROUND_OFF
+            if not some.any():
+                break
+        return some
 
     def found(by: float) -> _Step:
-        if not place.not_closed.any():
+        if not not_closed.any():
             return _Step(direction * by, closes=False)
-        fits = allowed & (tried(np.full((1, 1), by)).min(axis=0) >= -ROUND_OFF)
-        return _Step(direction * by, closes=bool((fits & place.not_closed).any()))
+        return _Step(direction * by, closes=bool((fits(np.full((1, 1), by)) & not_closed).any()))
 
-    now, probe = place.now, min(_PROBE, limit / 2)
+    probe, step = min(_PROBE, limit / 2), np.zeros((1, len(columns)))
+    tried = again.margins(broken, moved(np.full((1, 1), probe)))
     with np.errstate(divide="ignore", invalid="ignore"):  # a margin without end has no slope
-        slope = (tried(np.full((1, 1), probe)) - now) / probe
-        needed = np.where(now < -ROUND_OFF, np.where(slope > ROUND_OFF, -now / slope, np.inf), 0.0)
-    step = np.where(allowed, needed.max(axis=0), np.inf)
+        for at, margin in enumerate(tried):
+            slope = (margin - now[at]) / probe
+            needed = np.where(slope > ROUND_OFF, -now[at] / slope, np.inf)
+            np.maximum(step, np.where(now[at] < -ROUND_OFF, needed, 0.0), out=step)
+            if not np.isfinite(step).any():
+                break
     hopeful = np.isfinite(step) & (step <= limit)
     if hopeful.any():
-        proof = tried(np.where(hopeful, step, 0.0)).min(axis=0)
-        proven = hopeful & (proof >= -ROUND_OFF)
+        proven = hopeful & fits(np.where(hopeful, step, 0.0))
         if proven.any():
             least = float(step[proven].min())
             # A spacer that comes or goes on the way can make a smaller step do.
-            sooner = _close_in(tried, allowed, least - _SOONER) if least > _SOONER else None
+            sooner = _close_in(fits, least - _SOONER) if least > _SOONER else None
             yield found(least if sooner is None else sooner)
             return
-    closed_in = _close_in(tried, allowed, limit)
+    closed_in = _close_in(fits, limit)
     if closed_in is not None:
         yield found(closed_in)
 
 
-def _close_in(tried: Callable[[Q], Q], allowed: Mask, limit: float) -> float | None:
+def _close_in(fits: Callable[[Q], Mask], limit: float) -> float | None:
     """First step of a row that fits, then the row between it and the one before, and so on."""
     low, high = 0.0, limit
     for turn in range(_ROUNDS):
         row = np.linspace(low, high, _ROW)[1:, None]
-        fits = ((tried(row).min(axis=0) >= -ROUND_OFF) & allowed).any(axis=1)
-        if not fits.any():
+        fitting = fits(row).any(axis=1)
+        if not fitting.any():
             # A finer row ends where the last one fitted, so only the first can come up empty.
             return None if turn == 0 else high
-        first = int(fits.argmax())
+        first = int(fitting.argmax())
         low, high = (low if first == 0 else float(row[first - 1, 0])), float(row[first, 0])
     return high
-
-
-def _margins(trial: Trial) -> Q:
-    """(k, d, c): margins of the checks that can stop."""
-    margins = [trial.values[name] for name in trial.plan.stopping]
-    shape = np.broadcast_shapes(trial.shape, *(margin.shape for margin in margins))
-    return np.stack([np.broadcast_to(margin, shape) for margin in margins])
 
 
 def one_of_each(changes: Sequence[Change]) -> tuple[Change, ...]:

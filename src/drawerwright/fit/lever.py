@@ -33,8 +33,8 @@ class Lever:
     keeps: float = 0.0
     closes: Mapping[int, str] | None = None
 
-    def moved(self, drawer: Values, step: Q) -> Values:
-        """The drawer's values with the lever's own moved by a step."""
+    def moved_values(self, drawer: Values, step: Q) -> Values:
+        """The lever's own values of a drawer, moved by a step."""
         if self.moved_by is not None:
-            return {**drawer, **self.moved_by(step)}
-        return {**drawer, **{name: drawer[name] + step for name in self.moves}}
+            return self.moved_by(step)
+        return {name: drawer[name] + step for name in self.moves}

@@ -37,12 +37,20 @@ def choose_spacers(off_seat: Q, low: Q, high: Q, choices: SpacerChoices) -> Stac
     if choices.sums.shape[1] == 1:
         none = np.zeros_like(off_seat)
         return Stacked(none.astype(np.intp), none, none)
-    left = off_seat[..., None] - choices.sums[None]
-    away = np.abs(left)
-    serves = (left >= low[..., None] - ROUND_OFF) & (left <= high[..., None] + ROUND_OFF)
-    cost = np.where(
-        serves, choices.counts * _PER_SPACER + away, _OUT_OF_REACH + away * _PER_SPACER + choices.counts
-    )
-    place = cost.argmin(axis=-1)
+    least, most = low - ROUND_OFF, high + ROUND_OFF
+    best = place = None
+    for at in range(choices.sums.shape[1]):
+        counts, left = choices.counts[:, at], off_seat - choices.sums[:, at]
+        away, serves = np.abs(left), (left >= least) & (left <= most)
+        if at == 0 and serves.all():  # none does: no stack of any serves with fewer
+            place = np.zeros(serves.shape, dtype=np.intp)
+            break
+        cost = np.where(serves, counts * _PER_SPACER + away, _OUT_OF_REACH + away * _PER_SPACER + counts)
+        if best is None or place is None:
+            best, place = cost, np.zeros(cost.shape, dtype=np.intp)
+        else:
+            nearer = cost < best
+            best, place = np.where(nearer, cost, best), np.where(nearer, at, place)
+    assert place is not None
     family = np.zeros(1, dtype=np.intp) if choices.sums.shape[0] == 1 else np.arange(choices.sums.shape[0])
     return Stacked(place, choices.sums[family[None, :], place], choices.counts[family[None, :], place])

@@ -177,7 +177,7 @@ def run_trial(
     if plan.off_seat is not None:
         off = plan.off_seat.run(values)
         reach = values["latch_tolerance_along"]
-        side = choose_spacers(off["bracket_off_side"], *_side_limits(values), rows.spacers)
+        side = choose_spacers(off["bracket_off_side"], *side_limits(values), rows.spacers)
         along = choose_spacers(off["bracket_off_along"], -reach, reach, rows.spacers)
         values["side_spacers"], values["subfront_spacers"] = side.thickness, along.thickness
     values = (plan.answer if answer else plan.margins).run(values)
@@ -185,7 +185,7 @@ def run_trial(
     return Trial(mount, rows, plan, values, side, along, shape)
 
 
-def _side_limits(values: Mapping[str, Q]) -> tuple[Q, Q]:
+def side_limits(values: Mapping[str, Q]) -> tuple[Q, Q]:
     """How far a bracket may be off its seat sideways: it latches, and the pair runs at every reading.
 
     The pair gives way by twice the offset, inboard positive.
