@@ -10,7 +10,6 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
 from drawerwright.equations.equation import Q
 from drawerwright.fit.change_words import change_of
@@ -94,7 +93,7 @@ class _Place:
             allowed,
         )
         trial = self.trial = run_trial(situation, mount, rows, drawer, answer=False)
-        self._among: dict[bytes, Retrial] = {}
+        self._among: dict[tuple[object, ...], _Reach | None] = {}
         self.stopping = trial.plan.stopping
         self.now = stacked_margins([trial.values[name] for name in self.stopping], trial.shape)
         self.hangs_on = [trial.plan.hangs_on[name] for name in trial.plan.stopping]
@@ -111,36 +110,57 @@ class _Place:
             return reach & self.not_closed
         return reach if lever.closes is not None else reach & ~self.not_closed
 
-    def broken(self, columns: NDArray[np.intp]) -> tuple[tuple[str, ...], Q]:
-        """The checks that stop any of these slides, and their margins as they stand."""
-        stops = np.flatnonzero((self.now[..., columns] < -ROUND_OFF).any(axis=(1, 2)))
-        return tuple(self.stopping[at] for at in stops), self.now[stops][..., columns]
-
-    def among(self, allowed: Mask) -> Retrial:
-        """The trial, to be run again for these slides."""
-        key = allowed.tobytes()
+    def among(self, lever: Lever) -> _Reach | None:
+        """The slides within reach of a lever, None where there are none; the same for levers of the same."""
+        key = (lever.moves, bool(lever.says), lever.closes is not None)
         if key not in self._among:
-            self._among[key] = Retrial(self.trial, self.situation, allowed)
+            reach = self.within_reach(lever)
+            self._among[key] = self._reach(reach) if reach.any() else None
         return self._among[key]
+
+    def _reach(self, reach: Mask) -> _Reach:
+        columns = np.flatnonzero(reach)
+        now = self.now[:, :, columns]
+        counts = (now < -ROUND_OFF).sum(axis=(1, 2)).tolist()
+        stops = [at for at in sorted(range(len(counts)), key=lambda at: -counts[at]) if counts[at]]
+        sound = [at for at in range(len(counts)) if not counts[at]]
+        return _Reach(
+            Retrial(self.trial, self.situation, reach),
+            tuple(self.stopping[at] for at in stops),
+            now[stops],
+            tuple(self.stopping[at] for at in sound),
+            self.not_closed[columns],
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class _Reach:
+    """Slides within reach of a lever, and how they stand.
+
+    `broken`: the checks that stop any of them, those of most first, `now` their margins; `sound`: the others.
+    """
+
+    again: Retrial
+    broken: tuple[str, ...]
+    now: Q
+    sound: tuple[str, ...]
+    not_closed: Mask
 
 
 def _steps(lever: Lever, direction: int, place: _Place) -> Iterator[_Step]:
     limit = lever.farthest if direction > 0 else min(lever.farthest, lever.room(place.drawer))
-    reach = place.within_reach(lever)
-    if limit <= 0 or not reach.any():
+    here = place.among(lever)
+    if limit <= 0 or here is None:
         return
-    columns = np.flatnonzero(reach)
-    again, not_closed = place.among(reach), place.not_closed[columns]
-    broken, now = place.broken(columns)
-    sound = tuple(name for name in place.stopping if name not in broken)
+    again, broken, now, not_closed = here.again, here.broken, here.now, here.not_closed
 
     def moved(step: Q) -> Mapping[str, Q]:
         return lever.moved_values(place.drawer, direction * step)
 
     def fits(step: Q) -> Mask:
         """(steps, slides): what is broken is looked at first, for mostly it stays so."""
-        some: Mask = np.ones((len(step), len(columns)), dtype=bool)
-        for margin in again.margins((*broken, *sound), moved(step)):
+        some: Mask = np.ones((len(step), len(not_closed)), dtype=bool)
+        for margin in again.margins((*broken, *here.sound), moved(step)):
             some &= margin >= -ROUND_OFF
             if not some.any():
                 break
@@ -151,7 +171,7 @@ def _steps(lever: Lever, direction: int, place: _Place) -> Iterator[_Step]:
             return _Step(direction * by, closes=False)
         return _Step(direction * by, closes=bool((fits(np.full((1, 1), by)) & not_closed).any()))
 
-    probe, step = min(_PROBE, limit / 2), np.zeros((1, len(columns)))
+    probe, step = min(_PROBE, limit / 2), np.zeros((1, len(not_closed)))
     tried = again.margins(broken, moved(np.full((1, 1), probe)))
     with np.errstate(divide="ignore", invalid="ignore"):  # a margin without end has no slope
         for at, margin in enumerate(tried):

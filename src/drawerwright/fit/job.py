@@ -27,6 +27,8 @@ from drawerwright.model.job import Job
 from drawerwright.units import ShownUnits
 
 _TOGETHER = 256
+_NAMELESS = {"id": "", "cabinet": None, "row": None, "quantity": 1, "note": ""}
+"""What of a drawer changes nothing about its answer; what its cabinet and row change stands in its values."""
 
 Group = tuple[Mapping[str, str], tuple[Mount, ...], list[DrawerValues]]
 Tried = tuple[Trial, int, Mask]
@@ -54,18 +56,31 @@ def fit_job(
     answered: dict[str, FittedDrawer] = {}
     with collector_at_rest():
         for situation, mounts, drawers in drawer_groups(job, materials):
-            for start in range(0, len(drawers), _TOGETHER):
-                some = drawers[start : start + _TOGETHER]
-                for fitted in _fit_group(situation, mounts, some, rows, units, pinned or {}):
-                    answered[fitted.id] = fitted
-                for one in some:
-                    if one.drawer.existing_box is not None:
-                        told = retrofits(one, rows, units)
-                        answered[one.drawer.id] = replace(answered[one.drawer.id], retrofit=told)
+            alike = _alike(drawers, pinned or {})
+            for start in range(0, len(alike), _TOGETHER):
+                some = alike[start : start + _TOGETHER]
+                firsts = [same[0] for same in some]
+                found = _fit_group(situation, mounts, firsts, rows, units, pinned or {})
+                for same, first in zip(some, found, strict=True):
+                    if first.drawer.existing_box is not None:
+                        first = replace(first, retrofit=retrofits(same[0], rows, units))
+                    answered[first.id] = first
+                    for one in same[1:]:
+                        answered[one.drawer.id] = replace(first, drawer=one.drawer, cabinet=one.cabinet)
                 if progress is not None:
                     progress(len(answered), len(job.drawers))
     in_order = tuple(answered[drawer.id] for drawer in job.drawers)
     return FittedJob(job.title, in_order, fitted_columns(in_order, units))
+
+
+def _alike(drawers: Sequence[DrawerValues], pinned: Mapping[str, int]) -> list[list[DrawerValues]]:
+    """Drawers with the same answer, those that differ in nothing but their name and place, in their order."""
+    found: dict[tuple[object, ...], list[DrawerValues]] = {}
+    for one in drawers:
+        nameless = one.drawer.model_copy(update=_NAMELESS)
+        key = (nameless, tuple(one.values.values()), one.overlaps, pinned.get(one.drawer.id))
+        found.setdefault(key, []).append(one)
+    return list(found.values())
 
 
 def drawer_groups(job: Job, materials: Materials | None = None) -> list[Group]:

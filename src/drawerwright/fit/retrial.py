@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 import numpy as np
+from numpy.typing import NDArray
 
 from drawerwright.equations.equation import Q
 from drawerwright.fit.slide_rows import SpacerChoices
@@ -70,9 +71,9 @@ class Retrial:
     def __init__(self, trial: Trial, situation: Mapping[str, str], columns: Mask) -> None:
         self._trial = trial
         self._situation = tuple(sorted(situation.items()))
-        self._at = np.flatnonzero(columns)
-        self._standing: dict[str, Q] = {}
-        choices, at = trial.rows.spacers, self._at
+        at = np.flatnonzero(columns)
+        self._standing = _Standing(trial, at)
+        choices = trial.rows.spacers
         self._spacers = choices
         if len(choices.sums) > 1:
             stacks = tuple(choices.stacks[one] for one in at)
@@ -84,34 +85,52 @@ class Retrial:
         What several of them hang on is computed once; what nobody asks for is not computed.
         """
         behind = _behind(self._situation, self._trial.mount, self._trial.rows.carriage, tuple(moved))
-        values = dict(moved)
+        values = _Values(self._standing, moved)
         for name in wanted:
             for run in behind[name]:
-                if run.quantity not in values:
+                if run.quantity not in values.anew:
+                    values.anew.add(run.quantity)
                     values[run.quantity] = self._computed(run, values)
-            yield self._value(name, values)
+            yield values[name]
 
-    def _value(self, name: str, values: Mapping[str, Q]) -> Q:
-        found = values.get(name)
-        if found is None:
-            found = self._standing.get(name)
-        if found is None:
-            found, every = self._trial.values[name], self._trial.shape[1]
-            if found.shape[1] == every and every > 1:
-                found = found[:, self._at]
-            self._standing[name] = found
-        return found
-
-    def _computed(self, run: _Run, values: Mapping[str, Q]) -> Q:
+    def _computed(self, run: _Run, values: dict[str, Q]) -> Q:
         if run.function is not None:
-            return run.function(*[self._value(name, values) for name in run.arguments])
+            return run.function(*[values[name] for name in run.arguments])
         if run.quantity == "side_spacers":
-            names = ("latch_tolerance_side", "band_low", "band_high", *_LIMITS)
-            low, high = side_limits({name: self._value(name, values) for name in names})
+            low, high = side_limits(values)
         else:
-            high = self._value("latch_tolerance_along", values)
+            high = values["latch_tolerance_along"]
             low = -high
-        return choose_spacers(self._value(run.arguments[0], values), low, high, self._spacers).thickness
+        return choose_spacers(values[run.arguments[0]], low, high, self._spacers).thickness
+
+
+class _Standing(dict[str, Q]):
+    """The values of a trial for some of its slides, each cut out when it is asked for first."""
+
+    def __init__(self, trial: Trial, at: NDArray[np.intp]) -> None:
+        super().__init__()
+        self._trial, self._at = trial, at
+
+    def __missing__(self, name: str) -> Q:
+        value, every = self._trial.values[name], self._trial.shape[1]
+        if value.shape[1] == every and every > 1:
+            value = value[:, self._at]
+        self[name] = value
+        return value
+
+
+class _Values(dict[str, Q]):
+    """Values as they stand, under those that have moved; `anew` are those that were computed again."""
+
+    def __init__(self, standing: _Standing, moved: Mapping[str, Q]) -> None:
+        super().__init__(standing)
+        self.update(moved)
+        self.anew = set(moved)
+        self._standing = standing
+
+    def __missing__(self, name: str) -> Q:
+        value = self[name] = self._standing[name]
+        return value
 
 
 def stacked_margins(margins: Collection[Q], shape: tuple[int, ...]) -> Q:
