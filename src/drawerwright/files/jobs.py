@@ -18,7 +18,7 @@ from drawerwright.files.job_source import JobSource
 from drawerwright.files.read_otherwise import remarks_on_job
 from drawerwright.files.remarks import FileRemark
 from drawerwright.files.table_job import Refused
-from drawerwright.files.text import JOB_INSTEAD
+from drawerwright.files.text import JOB_INSTEAD, is_folder
 from drawerwright.files.toml_text import read_toml
 from drawerwright.model.faults import problems_of
 from drawerwright.model.job import Drawer, Job
@@ -112,7 +112,7 @@ def read_job_file(
 
     `progress` is told how many rows of a table are read, and how many there are.
     """
-    if path.is_dir():
+    if is_folder(path):
         raise InputError(
             [Fault(path.name or str(path), "", "is a folder: a job file is wanted", _inside(path))]
         )

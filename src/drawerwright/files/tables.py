@@ -22,6 +22,7 @@ from drawerwright.files.heading import Heading, is_heading, no_rows, read_headin
 from drawerwright.files.merged import MergedCells, remarks_on_merged
 from drawerwright.files.remarks import FileRemark
 from drawerwright.files.table_values import ValueKind, read_value
+from drawerwright.files.text import is_folder
 from drawerwright.files.toml_text import read_toml
 from drawerwright.files.workbook import Workbook
 from drawerwright.model.spelling import nearest
@@ -120,21 +121,29 @@ def read_table(
 
 def _check_there(path: Path, entry: str) -> None:
     """Raise InputError where there is no such file or nothing in it, with what would do for a table."""
-    if path.is_file() and path.stat().st_size:
-        return
-    says = "is a folder: a file is wanted" if path.is_dir() else "does not exist"
     try:
-        beside = path if path.is_dir() else path.parent
-        wanted = _ENDINGS if path.is_dir() else (path.suffix.lower(),)
-        names = [one.name for one in beside.iterdir() if one.suffix.lower() in wanted and one.is_file()]
+        found = path.stat()
+    except (FileNotFoundError, NotADirectoryError):
+        found = None
+    except (OSError, ValueError):
+        return  # whoever opens it says why it cannot be opened
+    says, near = "is empty", ""
+    if found is None:
+        says, near = "does not exist", nearest(path.name, _tables_in(path.parent, (path.suffix.lower(),)))
+    elif is_folder(path):
+        inside = _tables_in(path, _ENDINGS)
+        says, near = "is a folder: a file is wanted", f"{path.name}/{inside[0]}" if len(inside) == 1 else ""
+    elif found.st_size:
+        return
+    try_ = near or f"a table of {entry}s that ends in .csv, .xlsx or .toml"
+    raise InputError([Fault(path.name or str(path), "", says, try_)])
+
+
+def _tables_in(folder: Path, endings: Sequence[str]) -> list[str]:
+    try:
+        return [one.name for one in folder.iterdir() if one.suffix.lower() in endings and one.is_file()]
     except OSError:
-        names = []
-    if path.is_dir():
-        names = [f"{path.name}/{name}" for name in names] if len(names) == 1 else []
-    elif path.exists():
-        says, names = "is empty", []
-    near = nearest(path.name, names) if names else f"a table of {entry}s that ends in .csv, .xlsx or .toml"
-    raise InputError([Fault(path.name or str(path), "", says, near)])
+        return []
 
 
 def table_of_mappings(

@@ -65,6 +65,14 @@ def read_text(path: Path, *, instead: str | None = None) -> str:
         raise InputError([Fault(where, f"byte {byte}", says, "saving the file as UTF-8")]) from None
 
 
+def is_folder(path: Path) -> bool:
+    """Whether there is a folder at that place; a name that no file can have is none."""
+    try:
+        return path.is_dir()
+    except (OSError, ValueError):
+        return False
+
+
 def _refused(path: Path, says: str, try_: str) -> InputError:
     return InputError([Fault(path.name or str(path), "", says, try_)])
 
