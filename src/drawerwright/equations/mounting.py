@@ -273,18 +273,3 @@ def front_reach_margin__overlay_integral(stands_out: Q, adjust_depth_high: Q) ->
 def front_reach_margin__inset_integral(stands_out: Q, adjust_depth_low: Q, adjust_depth_high: Q) -> Q:
     """Range of the depth adjuster left round the flush place of an integral inset front."""
     return np.minimum(stands_out + adjust_depth_high, -stands_out - adjust_depth_low)
-
-
-@equation(
-    "mm",
-    source=GEOMETRY,
-    style=("overlay", "inset"),
-    check=CheckRule(
-        "front-gap",
-        says="A gap of {front_gap} is kept beside a front of {front_width} by {front_height}.",
-        cure="A smaller gap: it has to leave a front.",
-    ),
-)
-def front_gap_margin(front_gap: Q, front_width: Q, front_height: Q) -> Q:
-    """Gap beside the front; a front must be left between the gaps."""
-    return np.minimum(front_gap, np.minimum(front_width, front_height))

@@ -1,6 +1,7 @@
-"""Where an applied front is screwed on, clear of brackets and handle, and how low and deep it is set.
+"""Where an applied front is screwed on, clear of brackets and handle, and how low and deep it then stands.
 
-The places are the tool's own rule: a shop may keep its own as long as they stay clear.
+The places are the tool's own rule: a shop may keep its own as long as they stay clear. Only the height is set
+by hand; the depth is where the members stand, so it is told and never added to their places.
 """
 
 from __future__ import annotations
@@ -32,14 +33,17 @@ def front_fixing(
         return None
     if drawer.box.front == "integral":
         return _handle_alone(drawer, family, front)
-    low, high = family.adjust.height
     inward, outward = family.adjust.depth
-    low_by = max((low + high) / 2, 0.0)
+    low_by, stands_out = values["front_low"], values["stands_out"]
+    # An overlay front is even where it just stands off the cabinet's edge, an inset one where it is flush.
+    back = max(-stands_out, 0.0) if front.style == "overlay" else 0.0 - stands_out
+    further_in = back - inward + 0.0
+    if front.style == "overlay":
+        further_in = min(further_in, stands_out + back)
     # A front that hangs low has the box's screws higher up on its back.
     across, up = _box_in_front(drawer, front, values, low_by)
     handle = _handle(drawer, front)
     holes = _holes(family, values, [(x - across, y - up) for x, y in handle])
-    deep_by = min(max((inward + outward) / 2, 0.0), max(values["depth_margin"], 0.0))
     return FrontFixing(
         holes=holes,
         holes_in_front=tuple((x + across, y + up) for x, y in holes),
@@ -47,11 +51,11 @@ def front_fixing(
         handle_bore=drawer.front.handle.bore if drawer.front.handle is not None else 0.0,
         longest_screw=values["longest_front_screw"],
         low_by=low_by,
-        deep_by=deep_by,
-        room_up=high - low_by,
-        room_down=low_by - low,
-        room_out=outward - deep_by,
-        room_in=deep_by - inward,
+        deep_by=max(back, 0.0),
+        room_up=values["lifts_after"],
+        room_down=values["lowers_after"],
+        room_out=max(outward - back, 0.0),
+        room_in=max(further_in, 0.0),
     )
 
 

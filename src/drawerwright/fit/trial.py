@@ -56,7 +56,7 @@ _SHAPED = (
     "inner_side_length",
     "inner_back_length",
 )
-_FIXING = ("longest_front_screw",)
+_FIXING = ("longest_front_screw", "front_low", "lifts_after", "lowers_after")
 _BRACKETS = ("rear_bracket_left", "rear_bracket_right", "rear_bracket_height")
 
 

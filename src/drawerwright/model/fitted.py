@@ -191,8 +191,10 @@ class FrontFixing:
     `holes` go through the subfront: x from the middle of the box, y above the lower edge of the box;
     `holes_in_front` are the same places on the back of the front: x from the front's middle (to the right as
     seen from the front), y above its lower edge; `handle` borings likewise. `longest_screw` stays under the
-    front's face. The front is fixed `low_by` under its even place and the members stand `deep_by` further in:
-    the adjusters set to bring it back then have `room_up`, `room_down`, `room_out`, `room_in`.
+    front's face. The front is fixed `low_by` under its even place. It stands `deep_by` further in than that
+    with the members at the depths told: nothing is to be added to them. The adjusters set to bring it to its
+    even place then have `room_up`, `room_down`, `room_out`, `room_in`; an overlay front goes in as far as the
+    cabinet.
     """
 
     holes: tuple[Point, ...]

@@ -332,11 +332,11 @@ def test_front_screws_stand_clear_of_handle_borings(fit_one: Fit) -> None:
 
 
 def test_a_front_is_fixed_low_so_that_the_height_adjuster_goes_both_ways(fit_one: Fit) -> None:
-    """Height 0 to 3: 1.5 low, then 1.5 up and 1.5 down; depth 0 to 4: 2 deep."""
+    """Height 0 to 3: 1.5 low, then 1.5 up and 1.5 down; depth 0 to 4: out alone."""
     fitted = fit_one(front={"style": "overlay", "overlay": 16})
     assert fitted.fixing is not None
     assert (fitted.fixing.low_by, fitted.fixing.room_up, fitted.fixing.room_down) == (1.5, 1.5, 1.5)
-    assert (fitted.fixing.deep_by, fitted.fixing.room_out, fitted.fixing.room_in) == (2, 2, 2)
+    assert (fitted.fixing.deep_by, fitted.fixing.room_out, fitted.fixing.room_in) == (0, 4, 0)
 
 
 def test_a_bracket_screw_that_comes_out_of_the_subfront_is_watched(fit_one: Fit) -> None:
