@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Any
 from urllib.parse import quote
 
 from fastapi import APIRouter, Request
 from starlette.responses import RedirectResponse, Response
 
-from drawerwright.errors import InputError
+from drawerwright.errors import Fault, InputError
 from drawerwright.store import Conflict
 from drawerwright.store.faults import not_in_store
 from drawerwright.units import BareUnit
@@ -22,9 +23,10 @@ from drawerwright.web.pages.forms import Form, revision_told, store_of
 from drawerwright.web.schedule.form import text_fields
 from drawerwright.web.schedule.saving import revisions_of
 from drawerwright.web.sheet.asked import Asked, length_told
-from drawerwright.web.sheet.fields import NAMES
+from drawerwright.web.sheet.fields import NAMES, STILE_NAMES
 from drawerwright.web.sheet.page import SheetPage
 from drawerwright.web.sheet.sheet import Sheet
+from drawerwright.web.sheet.stiles import frame_of_stiles
 from drawerwright.web.sheet.stored import StoredDrawer, neighbours, stored_drawer
 
 router = APIRouter(include_in_schema=False)
@@ -43,8 +45,8 @@ def show_drawer(request: Request, job_id: str, drawer: str) -> Response:
     query = request.query_params
     units = _units(query.get("units"))
     found = _found(values, drawer, units)
-    told = {key: text for key, text in query.multi_items() if key in NAMES}
-    changed = found.changed(told)
+    told = {key: text for key, text in query.multi_items() if key in NAMES | STILE_NAMES}
+    changed, wrong_stiles = _changed(found, told)
     path = drawer_address(job_id, drawer)
     base, last = query.get("based_on", ""), job.revision
     revision = int(base) if changed and base.isdecimal() and 0 < int(base) <= last else last
@@ -63,9 +65,13 @@ def show_drawer(request: Request, job_id: str, drawer: str) -> Response:
         found.with_changes(changed) if changed else values, families, units=found.page_units, only=drawer
     )
     own = next((one for one in answer.drawers if one.name == drawer), None)
-    faults = [*(own.faults if own is not None else ()), *answer.faults]
-    fitted = own.fitted if own is not None else None
-    texts = {**found.texts, **changed}
+    faults = [*(own.faults if own is not None else ()), *answer.faults, *wrong_stiles]
+    fitted = own.fitted if own is not None and not wrong_stiles else None
+    texts = {
+        **found.texts,
+        **changed,
+        **({key: told[key] for key in STILE_NAMES & set(told)} if wrong_stiles else {}),
+    }
     before, after = neighbours(values, found.row)
     page = SheetPage(
         asked=asked,
@@ -100,7 +106,11 @@ def save_drawer(request: Request, job_id: str, drawer: str, form: Form) -> Respo
     based_on = revision_told(told)
     revisions = revisions_of(request)
     found = _found(revisions.at(job_id, based_on), drawer, _units(told.get("units")))
-    edits = found.edits(found.changed({key: text for key, text in told.items() if key in NAMES}))
+    names = NAMES | STILE_NAMES
+    changed, wrong_stiles = _changed(found, {key: text for key, text in told.items() if key in names})
+    if wrong_stiles:
+        raise InputError(wrong_stiles)
+    edits = found.edits(changed)
     path = drawer_address(job_id, drawer)
     back = "" if found.page_units == found.job_units else f"&units={found.page_units}"
     if not edits:
@@ -112,6 +122,13 @@ def save_drawer(request: Request, job_id: str, drawer: str, form: Form) -> Respo
     if saved.refused:
         raise InputError([fault for _, fault in saved.refused])
     return RedirectResponse(f"{path}?saved={saved.job.revision}{back}", 303)
+
+
+def _changed(found: StoredDrawer, told: Mapping[str, str]) -> tuple[dict[str, str], list[Fault]]:
+    """The fields that are not what is stored, a frame told by its stiles among them; what does not read."""
+    stiles = {key: text for key, text in told.items() if key in STILE_NAMES}
+    changed, faults = frame_of_stiles({**found.changed(told), **stiles}, found.page_units)
+    return found.changed(changed), faults
 
 
 def _units(text: object) -> BareUnit | None:

@@ -15,9 +15,10 @@ from drawerwright.web.families import families_of
 from drawerwright.web.fitting import answer_values
 from drawerwright.web.quick_job import read_question
 from drawerwright.web.sheet.asked import OWN_KEYS, Asked, besides_of, length_told
-from drawerwright.web.sheet.fields import NAMES
+from drawerwright.web.sheet.fields import NAMES, STILE_NAMES
 from drawerwright.web.sheet.page import SheetPage
 from drawerwright.web.sheet.sheet import Sheet
+from drawerwright.web.sheet.stiles import frame_of_stiles
 
 EXAMPLE: Final = {
     "width": "562, 561.5",
@@ -38,11 +39,20 @@ def quick(request: Request) -> Response:
     pairs = [
         (key, text) for key, text in request.query_params.multi_items() if key not in OWN_KEYS | CARRY_KEYS
     ]
+    stiles = {key: text for key, text in pairs if key in STILE_NAMES}
+    pairs = [(key, text) for key, text in pairs if key not in STILE_NAMES and text.strip()]
+    typed = dict(pairs)
+    bare: BareUnit = "in" if typed.get("units") == "in" else "mm"
+    fields, wrong_stiles = frame_of_stiles({**typed, **stiles}, bare)
+    if not wrong_stiles:
+        pairs += [(key, text) for key, text in fields.items() if key not in typed]
     question = read_question(pairs)
     example = not question.told
     if example:
         question = read_question([*EXAMPLE.items(), *(("units", text) for _, text in pairs if text == "mm")])
     told = dict(EXAMPLE) if example else {key: text for key, text in pairs if key in NAMES}
+    if wrong_stiles:
+        told.update(stiles)
     asked = Asked(
         "/",
         told,
@@ -52,14 +62,13 @@ def quick(request: Request) -> Response:
         (*besides_of(pairs), *carry_pairs(request.query_params.multi_items())),
     )
     families: tuple[SlideFamily, ...] = families_of(request.app.state.store)
-    faults = list(question.faults)
+    faults = [*question.faults, *wrong_stiles]
     sheet = None
     if not faults:
         answer = answer_values(question.values, families, units=question.units)
         faults += [*answer.faults, *(fault for one in answer.drawers for fault in one.faults)]
         fitted = answer.drawers[0].fitted if answer.drawers else None
         sheet = None if fitted is None or faults else Sheet(fitted, asked)
-    bare: BareUnit = "in" if question.units == "in" else "mm"
     page = SheetPage(
         asked=asked,
         bare=bare,

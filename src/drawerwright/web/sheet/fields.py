@@ -9,7 +9,7 @@ from typing import Any, Final
 
 from drawerwright.errors import Fault
 from drawerwright.files.job_columns import drawer_columns
-from drawerwright.units import BareUnit
+from drawerwright.units import MM_PER_INCH, BareUnit
 from drawerwright.web.fitting import place_of
 from drawerwright.web.reading_places import fault_in_words
 from drawerwright.web.schedule.columns import text_of
@@ -19,7 +19,8 @@ from drawerwright.web.schedule.columns import text_of
 class Field:
     """One field: `name` in the address, `key` of the job file, unit "length", "mass" or none.
 
-    `usual` is what counts where nothing is written; `choices` are (word, what people read).
+    `usual` is what counts where nothing is written, lengths in mm; `choices` are (word, what people read).
+    `hint` stands under the field for all to see, `help` is read out with it.
     """
 
     name: str
@@ -27,6 +28,7 @@ class Field:
     label: str
     unit: str = ""
     help: str = ""
+    hint: str = ""
     usual: str = ""
     choices: tuple[tuple[str, str], ...] = ()
     value: str = ""
@@ -37,6 +39,12 @@ class Field:
     def told(self) -> bool:
         """Whether anything is written in it."""
         return bool(self.value.strip())
+
+    def usual_in(self, unit: str) -> str:
+        """What counts where nothing is written, as it stands in a blank field that counts in a unit."""
+        if unit != "in" or self.unit != "length" or not self.usual.isdecimal() or self.usual == "0":
+            return self.usual
+        return f"{float(self.usual) / float(MM_PER_INCH):.3f} ({self.usual} mm)"
 
 
 _STYLES: Final = (("", "no front"), ("overlay", "overlay"), ("inset", "inset"))
@@ -56,6 +64,7 @@ _BOTTOMS: Final = (
 )
 _FROM: Final = (("", "inside width"), ("outside", "outside width"))
 
+_STANDS_IN: Final = "from the cabinet side to the opening: not the stile's width"
 _WIDTHS: Final = "Several readings: commas between. By place: front top …, back top …"
 _HEIGHTS: Final = "Clear height. Several readings: commas between. By place: left …, right …"
 
@@ -64,7 +73,7 @@ MEASURED: Final = (
     Field("height", "opening.height", "Height", "length", _HEIGHTS),
     Field("depth", "opening.depth", "Depth", "length", "To the first thing behind"),
     Field("side", "side", "Sides", "length", "Thickness as measured", width=5),
-    Field("contents", "contents", "Contents", "mass", "What will lie in the drawer", "0", width=5),
+    Field("contents", "contents", "Contents", "mass", "What will lie in the drawer", usual="0", width=5),
 )
 MORE: Final[tuple[tuple[str, tuple[Field, ...]], ...]] = (
     (
@@ -81,8 +90,8 @@ MORE: Final[tuple[tuple[str, tuple[Field, ...]], ...]] = (
         "Cabinet",
         (
             Field("construction", "construction", "Built", choices=_KINDS),
-            Field("frame.left", "frame.left", "Frame, left", "length"),
-            Field("frame.right", "frame.right", "Frame, right", "length"),
+            Field("frame.left", "frame.left", "Frame stands in, left", "length", hint=_STANDS_IN),
+            Field("frame.right", "frame.right", "Frame stands in, right", "length", hint=_STANDS_IN),
             Field("frame.thickness", "frame.thickness", "Frame thick", "length"),
             Field("opening.floor", "opening.floor", "Floor below", "length", usual="0"),
         ),
@@ -107,6 +116,21 @@ MORE: Final[tuple[tuple[str, tuple[Field, ...]], ...]] = (
         ),
     ),
 )
+STILES: Final = (
+    Field("stile.left", "stile.left", "Stile, left", "length", hint="its width, flush outside"),
+    Field("stile.right", "stile.right", "Stile, right", "length", hint="its width, flush outside"),
+    Field("stile.side", "stile.side", "Cabinet sides", "length", hint="their thickness"),
+)
+"""What may be told in place of how far a frame stands in: the page reckons it, nothing else of it is kept."""
+INSIDE: Final = Field(
+    "cabinet.inside_width",
+    "cabinet.inside_width",
+    "Cabinet inside",
+    "length",
+    hint="between its sides: opening and frame add up to it",
+)
+"""What proves a frame; a drawer of a job has it from its cabinet."""
+_BY_STILES: Final = "Frame, told by its stiles"
 OF_A_JOB: Final[tuple[tuple[str, tuple[Field, ...]], ...]] = (
     (
         "Drawer",
@@ -120,8 +144,10 @@ OF_A_JOB: Final[tuple[tuple[str, tuple[Field, ...]], ...]] = (
 )
 """What only a drawer of a job has."""
 FIELDS: Final = (*MEASURED, *(field for _, group in (*MORE, *OF_A_JOB) for field in group))
+_BESIDES: Final = (*STILES, INSIDE)
 _KEYS: Final = {field.name: field.key for field in FIELDS}
-NAMES: Final = frozenset(_KEYS)
+STILE_NAMES: Final = frozenset(field.name for field in STILES)
+NAMES: Final = frozenset(_KEYS) | {INSIDE.name}
 USUAL_WORDS: Final = {
     "front.style": "none",
     "construction": "frameless",
@@ -170,7 +196,8 @@ def strip_of(texts: Mapping[str, str], faults: Iterable[Fault] = (), *, of_a_job
             replace(field, value=texts.get(field.name, ""), fault=at.get(field.name)) for field in fields
         )
 
-    groups = (*MORE, *OF_A_JOB) if of_a_job else MORE
+    stiles = (_BY_STILES, STILES if of_a_job else _BESIDES)
+    groups = (*MORE, stiles, *(OF_A_JOB if of_a_job else ()))
     return Strip(filled(MEASURED), tuple((name, filled(group)) for name, group in groups), tuple(others))
 
 
@@ -185,7 +212,7 @@ def field_of(fault: Fault) -> str | None:
     if kind != "drawer":
         return None
     key = re.sub(r"\[\d+\]|\s.*", "", key)
-    for field in FIELDS:
+    for field in (*_BESIDES, *FIELDS):
         if key == field.key or key.startswith(f"{field.key}."):
             return field.name
     above = [field.name for field in FIELDS if field.key.startswith(f"{key}.")]
@@ -204,7 +231,7 @@ def texts_of(drawer: Mapping[str, Any]) -> dict[str, str]:
 
 def without_own_units(texts: Mapping[str, str], units: BareUnit) -> dict[str, str]:
     """The fields' texts without a unit that the field tells beside them anyway."""
-    kinds = {field.name: field.unit for field in FIELDS}
+    kinds = {field.name: field.unit for field in (*FIELDS, *_BESIDES)}
     own = {"length": "in" if units == "in" else "mm", "mass": "lb" if units == "in" else "kg"}
     bare = {}
     for name, text in texts.items():

@@ -121,7 +121,8 @@ def told_words(drawer: Drawer, shown: Shown) -> str:
     front = drawer.front
     if drawer.frame_in_use is not None:
         frame = drawer.frame_in_use
-        words[0] += f" {length_text(frame.left, shown)} left, {length_text(frame.right, shown)} right"
+        left, right = length_text(frame.left, shown), length_text(frame.right, shown)
+        words[0] += f" standing in {left} left, {right} right"
     if front.style == "none":
         words.append("no front")
     else:
