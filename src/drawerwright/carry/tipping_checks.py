@@ -95,6 +95,6 @@ def _hang_words(tipping: Tipping, words: Words) -> str:
 
 def _cure(tipping: Tipping, *, stands: bool) -> str:
     cures = ["an interlock that lets one drawer open at a time"] if tipping.interlock is not True else []
-    cures += ["more mass low and at the back", "feet further forward"]
+    cures += ["ballast low and at the back", "feet further forward"]
     lead = "Do not let it stand free: fix it to the wall" if not stands else "Fix it to the wall"
     return f"{lead}; besides, {', '.join(cures)} would help."

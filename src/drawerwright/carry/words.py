@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
+from typing import Final
 
 from drawerwright.model.fitted import Check, State
-from drawerwright.units import MM_PER_INCH, ShownUnits, format_length, format_mass
+from drawerwright.units import HARDLY, KG_PER_POUND, MM_PER_INCH, ShownUnits, format_length, format_mass
 
 SLACK = 1e-6
 """How far below nothing a margin may lie and still hold: rounding alone."""
@@ -13,6 +15,8 @@ SMALL = 10.0
 """Lengths below it [mm] are told in decimals of an inch: a fraction would hide them. Own choice."""
 NEWTONS_A_POUND = 4.4482216152605
 """N in a pound-force, exact: 0.45359237 kg × 9.80665 m/s²."""
+LONG: Final = 1e6
+"""From here on a number is told by its first figures and a power of ten: nobody reads it out in full."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,6 +39,11 @@ class Words:
         """A mass [kg]."""
         return format_mass(kg, self.units, decimals=1).replace("-", "−")
 
+    def mass_at_least(self, kg: float) -> str:
+        """A mass [kg] that is left, never told as more than it is; below 0 what is lacking, never as less."""
+        metric = f"{_tenth_down(kg)} kg"
+        return self._told(metric, f"{_tenth_down(kg / float(KG_PER_POUND))} lb")
+
     def force(self, newtons: float, decimals: int = 0) -> str:
         """A force [N]; in pounds-force as well where inches are read."""
         pounds = _figure(newtons / NEWTONS_A_POUND, decimals)
@@ -53,6 +62,20 @@ def _figure(value: float, decimals: int) -> str:
     """Decimals without trailing zeros, never a negative nought."""
     told = f"{round(value, decimals) + 0.0:.{decimals}f}"
     return told.rstrip("0").rstrip(".") if decimals > 0 else told
+
+
+def _tenth_down(value: float) -> str:
+    return _figure(math.floor(value * 10 + float(HARDLY)) / 10, 1)
+
+
+def figure_down(value: float) -> str:
+    """A number rounded down: to a tenth under 100, else to a whole one; a true minus sign."""
+    if abs(value) >= LONG:
+        third = 10.0 ** (math.floor(math.log10(abs(value))) - 2)
+        return f"{math.floor(value / third) * third:.3g}".replace("-", "−")
+    if abs(value) >= 100.0:
+        return f"{math.floor(value + float(HARDLY)) + 0.0:.0f}".replace("-", "−")
+    return f"{math.floor(value * 10 + float(HARDLY)) / 10 + 0.0:.1f}".replace("-", "−")
 
 
 def state_of(margin: float, *, watch_below: float | None = None, only_watches: bool = False) -> State:

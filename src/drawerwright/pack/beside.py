@@ -12,6 +12,7 @@ from drawerwright.pack.figures import MOUNT_WORDS, STATE_WORDS, change_text, cou
 from drawerwright.pack.lettering import for_sheets
 from drawerwright.pack.main_workings import main_workings
 from drawerwright.pack.shown import Shown
+from drawerwright.pack.standing_free import Balances, balance_checks
 
 SHORT_NOTES: Final = 240
 """Most characters of notes that may stand before the checks; longer ones come last."""
@@ -64,10 +65,11 @@ def _reason(one: Rejected) -> str:
     return check_name_within(one.because) + (f" and {more} more" if more > 0 else "")
 
 
-def beside(alike: AlikeDrawers, shown: Shown) -> list[dict[str, Any]]:
+def beside(alike: AlikeDrawers, shown: Shown, balances: Balances | None = None) -> list[dict[str, Any]]:
     """What would make it fit, or the checks; the main workings; notes first if they are short.
 
-    A check that wants care or stops is told in full; one that fits has one line: its name and margin.
+    A check that wants care or stops is told in full; one that fits has one line: its name and margin. Where
+    the cabinet stands free, its balance is the first of all.
     """
     fitted = alike.first
     told: list[dict[str, Any]] = []
@@ -92,6 +94,8 @@ def beside(alike: AlikeDrawers, shown: Shown) -> list[dict[str, Any]]:
         told.insert(0, {"kind": "notes", "title": "Notes", "rows": notes})
     else:
         told.append({"kind": "notes", "title": "Notes", "rows": notes})
+    free = balance_checks(alike.drawers, balances or {})
+    told.insert(0, {"kind": "checks", "title": "Stands free", "rows": free})
     return [one for one in told if one["rows"]]
 
 

@@ -5,13 +5,13 @@ from __future__ import annotations
 import math
 from typing import Any, Final
 
+from drawerwright.carry.balance_told import BALANCE_WORDS
 from drawerwright.carry.tipping import Tipping
 from drawerwright.carry.tipping_cases import TippingCase
 from drawerwright.carry.tipping_checks import CONTENTS
 from drawerwright.carry.tipping_facts import BLOCK, CHILD, FROM_MEMORY, LABORATORY, PULL
 from drawerwright.carry.words import Words
 from drawerwright.drawing.views.tipping_balance import tipping_balance
-from drawerwright.model.fitted import State
 from drawerwright.pack.beside import short_ids
 from drawerwright.pack.carry_page import check_row, worst_state
 from drawerwright.pack.drawer_page import scale_text
@@ -24,11 +24,6 @@ from drawerwright.pack.shown import MILLIMETRES, Shown
 
 BESIDE: Final = 0.43
 """Column of figures and words, of the width inside the frame. Own choice."""
-VERDICTS: Final[dict[State, str]] = {
-    "ok": "Stands",
-    "watch": "Stands, with care",
-    "stop": "Tips",
-}
 _STANCES: Final = {"level": "level", "block": "on the block"}
 
 
@@ -45,7 +40,7 @@ def cabinet_page(tipping: Tipping, paper: Paper, shown: Shown) -> dict[str, Any]
         "cabinet": for_sheets(tipping.cabinet.id),
         "drawers": for_sheets(short_ids(tuple(one.id for one in tipping.drawers)) or "none"),
         "state": state,
-        "verdict": VERDICTS[state],
+        "verdict": BALANCE_WORDS[state],
         "scale": _scale_words(picture, shown),
         "drawing": None if picture is None else picture.document(),
         "beside_width": width * BESIDE,

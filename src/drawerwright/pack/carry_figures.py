@@ -2,19 +2,18 @@
 
 from __future__ import annotations
 
-import math
 from typing import Final
 
 from drawerwright.carry.capacities import Capacity
 from drawerwright.carry.carried import CarriedDrawer
-from drawerwright.carry.words import NEWTONS_A_POUND
+from drawerwright.carry.words import NEWTONS_A_POUND, figure_down
 from drawerwright.drawing.views.standing import standing
 from drawerwright.drawing.views.stops import lacking_words, nearest_miss
 from drawerwright.model.check_names import check_name_within
 from drawerwright.model.fitted import MOUNT_WORDS, Check
 from drawerwright.pack.figures import margin_text, millimetres
 from drawerwright.pack.shown import Shown
-from drawerwright.units import HARDLY, MM_PER_INCH
+from drawerwright.units import MM_PER_INCH
 
 CAPACITY_NAMES: Final = {
     "family-rating": "the family's rating",
@@ -26,8 +25,6 @@ CAPACITY_NAMES: Final = {
 }
 """What each capacity rests on, in words."""
 STATE_WORDS: Final = {"ok": "Carries", "watch": "Carries with care", "stop": "Does not carry"}
-LONG: Final = 1e6
-"""From here on a number is told by its first figures and a power of ten: nobody reads it out in full."""
 
 
 def capacity_name(capacity: Capacity) -> str:
@@ -65,13 +62,3 @@ def carry_margin_text(check: Check, shown: Shown) -> str:
     if unit == "deg":
         return f"{figure_down(margin)}°"
     return f"{figure_down(margin)} {unit}".strip()
-
-
-def figure_down(value: float) -> str:
-    """A number rounded down: to a tenth under 100, else to a whole one; a true minus sign."""
-    if abs(value) >= LONG:
-        third = 10.0 ** (math.floor(math.log10(abs(value))) - 2)
-        return f"{math.floor(value / third) * third:.3g}".replace("-", "−")
-    if abs(value) >= 100.0:
-        return f"{math.floor(value + float(HARDLY)) + 0.0:.0f}".replace("-", "−")
-    return f"{math.floor(value * 10 + float(HARDLY)) / 10 + 0.0:.1f}".replace("-", "−")

@@ -7,7 +7,8 @@ from dataclasses import replace
 from typing import Any, Final, TypeAlias
 
 from drawerwright.carry import CarriedDrawer, carry_job
-from drawerwright.carry.tipping import Tipping, tipping_of
+from drawerwright.carry.balance_told import balances_of
+from drawerwright.carry.tipping import Tipping
 from drawerwright.catalogue.materials import Materials
 from drawerwright.model.family import SlideFamily
 from drawerwright.model.fitted import FittedDrawer, FittedJob
@@ -49,13 +50,6 @@ def _standing_fast(fitted: FittedDrawer) -> FittedDrawer:
     if fitted.cabinet is None or not fitted.cabinet.freestanding:
         return fitted
     return replace(fitted, cabinet=fitted.cabinet.model_copy(update={"freestanding": False}))
-
-
-def balances_of(fitted: FittedJob, shown: Shown) -> tuple[Tipping, ...]:
-    """The balance of each cabinet that stands free, in the order of the job."""
-    cabinets = {one.cabinet.id: one.cabinet for one in fitted.drawers if one.cabinet is not None}
-    found = (tipping_of(cabinet, fitted.drawers, units=shown.units) for cabinet in cabinets.values())
-    return tuple(tipping for tipping in found if tipping is not None)
 
 
 def families_with_sections(fitted: FittedJob) -> tuple[SlideFamily, ...]:
@@ -133,7 +127,7 @@ def carrying_files(
     carried = carried_of(distinct, shown, materials)
     things: list[Thing] = [
         *zip(distinct, carried, strict=True),
-        *balances_of(fitted, shown),
+        *balances_of(fitted.drawers, shown.units),
         *families_with_sections(fitted),
     ]
     parts = in_parts(things, PAGES)

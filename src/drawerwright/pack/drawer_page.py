@@ -30,6 +30,7 @@ from drawerwright.pack.layout import CORNER_WIDTH, PADDING, Layout
 from drawerwright.pack.lettering import for_sheets, lettered
 from drawerwright.pack.measured import also_told, measured_fields
 from drawerwright.pack.shown import Shown
+from drawerwright.pack.standing_free import Balances
 from drawerwright.pack.type_sizes import first_step
 
 
@@ -115,14 +116,19 @@ def _drawing(scene: Scene, numbers: Shown, shown: Shown) -> dict[str, Any]:
 
 
 def page_data(
-    alike: AlikeDrawers, drawn: tuple[Scene, Shown], key: str, layout: Layout, shown: Shown
+    alike: AlikeDrawers,
+    drawn: tuple[Scene, Shown],
+    key: str,
+    layout: Layout,
+    shown: Shown,
+    balances: Balances | None = None,
 ) -> dict[str, Any]:
     """The page of drawers that are alike; `key` is what the job sheet finds it by.
 
-    `drawn` is the drawing, with the units of its numbers.
+    `drawn` is the drawing, with the units of its numbers; `balances` of the cabinets that stand free.
     """
     fitted = alike.first
-    drawing, corner, told = _drawing(*drawn, shown), _corner(fitted, shown), beside(alike, shown)
+    drawing, corner, told = _drawing(*drawn, shown), _corner(fitted, shown), beside(alike, shown, balances)
     made = f"Drawer, {counted(alike.count, 'to build', 'to build')}" if alike.count > 1 else "Drawer"
     return {
         "key": key,

@@ -21,6 +21,7 @@ from drawerwright.pack.figures import (
 )
 from drawerwright.pack.lettering import STAND_IN, for_sheets, lettered
 from drawerwright.pack.shown import Shown
+from drawerwright.pack.standing_free import Balances, balance_rows, balances_by_cabinet
 from drawerwright.units import ShownUnits
 
 REASON_ROOM: Final = 180
@@ -81,8 +82,13 @@ def job_sheet_data(
     keys: Sequence[str],
     shown: Shown,
     part: tuple[int, int] = (1, 1),
+    balances: Balances | None = None,
 ) -> dict[str, Any]:
-    """The job sheet; `keys` are what the pages of `distinct` are found by; `part` as for the sheets."""
+    """The job sheet; `keys` are what the pages of `distinct` are found by; `part` as for the sheets.
+
+    `balances`: those of the cabinets that stand free; they are worked out where none are given.
+    """
+    found = balances_by_cabinet(fitted.drawers, shown.units) if balances is None else balances
     page_of = {id(drawer): key for alike, key in zip(distinct, keys, strict=True) for drawer in alike.drawers}
     listed = [drawer for drawer in fitted.drawers if id(drawer) in page_of]
     written = fitted.title + "".join(drawer.id + drawer.drawer.note for drawer in listed)
@@ -96,6 +102,7 @@ def job_sheet_data(
         "mass_name": f"Moving, {mass_unit(shown)}",
         "count": str(sum(drawer.drawer.quantity for drawer in fitted.drawers)),
         "totals": _totals(fitted),
+        "free": balance_rows(listed, found),
         "cautions": [{"title": one.title, "says": one.says} for one in cautions_for(fitted.drawers)],
         "remarks": [
             *([rounding_remark(shown)] if shown.with_inches else []),

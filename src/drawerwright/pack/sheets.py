@@ -16,6 +16,7 @@ from drawerwright.pack.layout import CHECK_BAR, Layout
 from drawerwright.pack.lettering import for_sheets
 from drawerwright.pack.parts import in_parts, part_names
 from drawerwright.pack.shown import MILLIMETRES, Shown
+from drawerwright.pack.standing_free import balances_by_cabinet
 from drawerwright.pack.type_sizes import GAPS, SIZES
 from drawerwright.pack.typeset import forget_settings, set_document
 
@@ -38,9 +39,10 @@ def sheets_data(
     `part` is the number of this document and how many there are.
     """
     keys = tuple(f"sheet-{number}" for number in range(1, len(distinct) + 1))
+    balances = balances_by_cabinet(fitted.drawers, shown.units)
     pages = []
     for alike, key in zip(distinct, keys, strict=True):
-        pages.append(page_data(alike, drawing_of(alike, layout, shown), key, layout, shown))
+        pages.append(page_data(alike, drawing_of(alike, layout, shown), key, layout, shown, balances))
         tell(f"drawing of {alike.first.id}")
     title = for_sheets(fitted.title) or "Drawers"
     number, of = part
@@ -50,7 +52,7 @@ def sheets_data(
         "paper": layout.document(),
         "bar": {"length": CHECK_BAR, "says": f"Print at 100 %: this bar is {CHECK_BAR:g} mm long"},
         "type": {"sizes": [list(one) for one in SIZES], "gaps": dict(GAPS)},
-        "cover": job_sheet_data(fitted, distinct, keys, shown, part),
+        "cover": job_sheet_data(fitted, distinct, keys, shown, part, balances),
         "sheets": pages,
     }
 

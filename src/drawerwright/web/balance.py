@@ -8,12 +8,13 @@ from typing import Any, Final
 
 from markupsafe import Markup
 
+from drawerwright.carry.balance_told import BALANCE_WORDS
 from drawerwright.carry.tipping import Tipping, tipping_of
 from drawerwright.carry.words import Words
 from drawerwright.drawing.shown import MILLIMETRES, Shown
 from drawerwright.drawing.views.tipping_balance import tipping_balance
 from drawerwright.model.fitted import FittedDrawer
-from drawerwright.pack.carry_cabinet import VERDICTS, balance_cases, balance_taken
+from drawerwright.pack.carry_cabinet import balance_cases, balance_taken
 from drawerwright.pack.carry_figures import carry_margin_text
 from drawerwright.pack.carry_page import worst_state
 from drawerwright.pack.picture_scale import as_large_as_fits
@@ -69,7 +70,7 @@ def balance_of(drawers: Sequence[FittedDrawer], units: ShownUnits) -> Balance | 
     return Balance(
         tipping,
         state,
-        VERDICTS[state],
+        BALANCE_WORDS[state],
         note,
         _drawn(tipping, shown),
         balance_cases(tipping, words),

@@ -14,6 +14,8 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from drawerwright.carry import CarriedDrawer, carry_document, carry_job
+from drawerwright.carry.balance_told import balances_of
+from drawerwright.carry.words import figure_down
 from drawerwright.catalogue import load_families
 from drawerwright.drawing.drawn import extent
 from drawerwright.drawing.primitives import Polyline
@@ -25,10 +27,10 @@ from drawerwright.model.job import Job
 from drawerwright.pack import USUAL, pack_contents
 from drawerwright.pack.carry_cabinet import cabinet_page
 from drawerwright.pack.carry_columns import part_groups
-from drawerwright.pack.carry_figures import as_if_text, carry_margin_text, figure_down
+from drawerwright.pack.carry_figures import as_if_text, carry_margin_text
 from drawerwright.pack.carry_page import MISSING_NAMES, carry_page, carrying_cautions
 from drawerwright.pack.carry_pictures import chart_of, diagrams_of, filling, greatest_mass
-from drawerwright.pack.carrying import balances_of, carried_of, carrying_files
+from drawerwright.pack.carrying import carried_of, carrying_files
 from drawerwright.pack.distinct import distinct_drawers
 from drawerwright.pack.layout import Layout
 from drawerwright.pack.papers import PaperName, papers
@@ -270,8 +272,8 @@ def test_alike_drawers_have_one_page_also_in_cabinets_that_stand_differently(fam
     assert "Tipping" not in [
         row["name"] for group in page_data(fitted)["beside"] for row in group["rows"] if "name" in row
     ]
-    assert [balance.worst.margin for balance in balances_of(fitted, MM)] == sorted(
-        (balance.worst.margin for balance in balances_of(fitted, MM)), reverse=True
+    assert [balance.worst.margin for balance in balances_of(fitted.drawers)] == sorted(
+        (balance.worst.margin for balance in balances_of(fitted.drawers)), reverse=True
     )
     assert "Free-standing cabinet" in pages[3]
 
@@ -284,7 +286,7 @@ def test_the_balance_of_a_cabinet_that_stands_free_is_told_with_its_cautions_in_
     )
     fitted = fitted_on([family(**MECHANICS)], *drawers, cabinets=cabinets)[1]
     told = carry_document(carry_job(fitted))["drawers"][0]["tipping"]
-    (tipping,) = balances_of(fitted, MM)
+    (tipping,) = balances_of(fitted.drawers)
     page = cabinet_page(tipping, A4.paper, MM)
     rows = next(group for group in page["groups"] if group["kind"] == "cases")["rows"][0]["rows"]
     assert len(rows) == len(told["cases"])
