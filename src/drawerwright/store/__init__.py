@@ -18,7 +18,6 @@ from drawerwright.store.connections import Connections, utc_now
 from drawerwright.store.differing import Difference, KeyChange, PartChange
 from drawerwright.store.families import Families
 from drawerwright.store.faults import Clash, Conflict, NotInStore, PartClash, StoreUnusable
-from drawerwright.store.jobs import Jobs
 from drawerwright.store.opening import connect
 from drawerwright.store.records import (
     JobCard,
@@ -30,6 +29,7 @@ from drawerwright.store.records import (
     Tick,
     TickNow,
 )
+from drawerwright.store.taken_slides import SlidesSince, TakenSlides
 from drawerwright.store.trial_logs import LOG_COLUMNS, Logs
 from drawerwright.store.watching import ChangeWatch
 
@@ -45,6 +45,7 @@ __all__ = [
     "PartChange",
     "PartClash",
     "Revision",
+    "SlidesSince",
     "Store",
     "StoreUnusable",
     "StoredFamily",
@@ -59,7 +60,7 @@ __all__ = [
 ]
 
 
-class Store(Jobs, Families, Bench, Logs):
+class Store(TakenSlides, Families, Bench, Logs):
     """One store, opened by `open_store`; also a context manager that closes it."""
 
     def __init__(self, connections: Connections) -> None:

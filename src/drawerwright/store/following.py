@@ -37,13 +37,7 @@ class Following:
         rows = connection.execute(query).all()
         self._numbers: list[int] = [row.number for row in rows]
         self._moments = [row.saved_at for row in rows]
-        columns = (part.c.id, part.c.position, part.c.since, part.c.until, part.c.content)
-        drawers = (
-            select(*columns)
-            .where(part.c.document == of.key, part.c.kind == "drawer")
-            .order_by(part.c.since, part.c.position, part.c.key)
-        )
-        self._lives = tuple(Life(*row) for row in connection.execute(drawers))
+        self._lives = _lives(connection, of)
 
     def revision_at(self, moment: datetime) -> int:
         """The newest revision at a moment; the first where there was none yet."""
@@ -52,6 +46,32 @@ class Following:
     def name_now(self, name: str, number: int) -> str | None:
         """What the drawer that was called so at a revision is called now; None: it is there no more."""
         return follow(self._lives, name, number)
+
+
+def _lives(connection: Connection, of: Document) -> tuple[Life, ...]:
+    columns = (part.c.id, part.c.position, part.c.since, part.c.until, part.c.content)
+    drawers = (
+        select(*columns)
+        .where(part.c.document == of.key, part.c.kind == "drawer")
+        .order_by(part.c.since, part.c.position, part.c.key)
+    )
+    return tuple(Life(*row) for row in connection.execute(drawers))
+
+
+def drawers_since(connection: Connection, of: Document, begins: Sequence[int]) -> list[set[str]]:
+    """The present names of a job's drawers by the stretch of revisions in which they came.
+
+    `begins`: the first revision of each stretch; what was there before the first belongs to that.
+    """
+    lives = _lives(connection, of)
+    now = {one.id for one in lives if one.until is None}
+    left, found = set(now), []
+    for end in begins[1:]:
+        there = {one.id for one in lives if one.since < end and (one.until is None or one.until >= end)}
+        names = {name for one in there if (name := one if one in now else follow(lives, one, end - 1))}
+        found.append(names & left)
+        left -= names
+    return [*found, left]
 
 
 def follow(lives: Sequence[Life], name: str, number: int) -> str | None:

@@ -9,6 +9,7 @@ from typing import Any, Final, cast
 
 from sqlalchemy import Connection, Row, Select, delete, func, insert, or_, select, update
 
+from drawerwright.store.family_state import state_now
 from drawerwright.store.faults import not_in_store
 from drawerwright.store.ordering import STEP, positions
 from drawerwright.store.parts import FAMILY, JOB, Layout, PartKey, Parts, numbered, same
@@ -266,6 +267,8 @@ def facts_of(of: Document, parts: Parts) -> dict[str, Any]:
 def add_revision(connection: Connection, of: Document, **values: Any) -> Row[Any]:
     """Number and write a revision; unless its `how` is "kept", it is the newest one. Its row."""
     number = of.last + 1
+    if of.kind == "job":
+        values["families"] = state_now(connection)
     connection.execute(insert(revision).values(document=of.key, number=number, **values))
     head = of.head if values["how"] == "kept" else number
     connection.execute(update(document).where(document.c.key == of.key).values(head=head, last=number))

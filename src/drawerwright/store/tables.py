@@ -27,7 +27,7 @@ from sqlalchemy import (
 from sqlalchemy.engine import Dialect
 from sqlalchemy.types import TypeDecorator
 
-SCHEMA: Final = "0001"
+SCHEMA: Final = "0002"
 """The schema revision that this version of the program works with."""
 
 VERSION_TABLE: Final = "store_version"
@@ -77,11 +77,15 @@ document = Table(
     Column("head", Integer, nullable=False),
     Column("last", Integer, nullable=False),
     Column("binned_at", UtcTime),
+    Column("slides_taken", Integer),
     UniqueConstraint("kind", "name"),
     # A number that was given once is never given again, also when its job is deleted.
     sqlite_autoincrement=True,
 )
-"""`name`: a family's id; jobs are named by their key. `last`: the highest number a revision has."""
+"""`name`: a family's id; jobs are named by their key. `last`: the highest number a revision has.
+
+`slides_taken`: the revision of a job at which its choice of slides was taken last; None: the first.
+"""
 
 revision = Table(
     "revision",
@@ -100,10 +104,12 @@ revision = Table(
     Column("units", Text, nullable=False),
     Column("entries", Integer, nullable=False),
     Column("side", JSON(none_as_null=True)),
+    Column("families", Text),
 )
 """`shows`: the revision whose values these are; `previous`: what undo goes to; `tip`: what redo ends at.
 
-`entries`: how many drawers (or lengths) there are.
+`entries`: how many drawers (or lengths) there are. `families`: of a job, the store's own slide families at
+that moment, a line of `family_state`.
 """
 
 part = Table(

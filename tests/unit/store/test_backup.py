@@ -15,6 +15,7 @@ import pytest
 
 from drawerwright.errors import InputError
 from drawerwright.store import Conflict, Store, StoreUnusable, backup, open_store, restore
+from drawerwright.store.tables import SCHEMA
 
 Values = dict[str, Any]
 MakeDrawer = Callable[..., Values]
@@ -151,7 +152,7 @@ def with_entry(name: str, content: bytes) -> Callable[[dict[str, bytes]], None]:
         (with_entry("manifest.json", b"[]"), "is no backup of a store"),
         (with_entry("manifest.json", b" " * 2_000_000), "its manifest is too long"),
         (with_manifest(schema="drawerwright/pack/1"), "it is drawerwright/pack/1"),
-        (with_manifest(store_schema="9999"), "is of the schema 9999, ours is 0001"),
+        (with_manifest(store_schema="9999"), f"is of the schema 9999, ours is {SCHEMA}"),
         (with_manifest(tables={}), "does not name the tables of a store"),
     ],
 )
