@@ -73,7 +73,11 @@ class NextReading:
 
 @dataclass(frozen=True, slots=True)
 class AlignedFront:
-    """One front: as found, what to turn, what then is expected, what is left."""
+    """One front: as found, what to turn, what then is expected, what is left.
+
+    `decides`: adjusters that end only because, untold, they are taken as delivered. `turn`: its place in the
+    order in which the fronts of its column are turned, from 0.
+    """
 
     drawer: str
     pose: Pose
@@ -85,6 +89,8 @@ class AlignedFront:
     left_over: tuple[LeftOver, ...]
     next_reading: NextReading | None
     warnings: tuple[str, ...]
+    decides: tuple[AdjusterName, ...] = ()
+    turn: int = 0
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,12 +9,14 @@ from typing import TypeAlias
 import numpy as np
 from numpy.typing import NDArray
 
+from drawerwright.align.adjusters import TURNED
 from drawerwright.align.aligned import AlignedFront, AlignedJob, Target, TravelFound
+from drawerwright.align.assumed import rubs
 from drawerwright.align.front_geometry import Array
 from drawerwright.align.left_over import SLIGHT, LeftContext, poses_left, shapes_left
 from drawerwright.align.line import Line, check_line, line_of
 from drawerwright.align.measured import Travel, stacks_of
-from drawerwright.align.moves import best_turns, free_turns, question_of
+from drawerwright.align.moves import best_turns, free_turns, held_fronts, question_of
 from drawerwright.align.next_reading import next_reading
 from drawerwright.align.order import order_turns
 from drawerwright.align.pose import Found, find_state, pose_of, readings_told
@@ -22,7 +24,16 @@ from drawerwright.align.shape import find_shapes
 from drawerwright.align.stack import Stack
 from drawerwright.align.steps import gaps_at, steps_of, turns_of
 from drawerwright.align.travel import refine_travel
-from drawerwright.align.warnings import closes_words, first_words, further_turns, level_ends, warnings_of
+from drawerwright.align.warnings import (
+    closes_words,
+    deciding,
+    first_words,
+    further_turns,
+    held_words,
+    level_ends,
+    rubs_words,
+    warnings_of,
+)
 from drawerwright.align.whole_marks import Marks, whole_turns
 from drawerwright.catalogue.gap_grades import GradeName, usual_grade
 from drawerwright.model.fitted import FittedJob
@@ -94,12 +105,14 @@ class Turned:
 
     `short`: best turns within their ends less those without ends; `further`: what those at their end would
     have to be turned on by, for what the readings tell; `ends` 1 at the high end, -1 at the low one.
+    `held` (n,): fronts that a gap which nobody measured keeps from being turned further.
     """
 
     marks: Marks
     short: Array
     further: Array
     ends: NDArray[np.int64]
+    held: NDArray[np.bool_]
 
 
 def turn_stack(stack: Stack, found: Found, target: Target, line: Line | None = None) -> Turned:
@@ -109,12 +122,16 @@ def turn_stack(stack: Stack, found: Found, target: Target, line: Line | None = N
     marks = np.zeros(len(step), dtype=np.int64)
     short = np.zeros(len(step))
     ends = np.zeros(len(step), dtype=np.int64)
+    held = np.zeros(len(stack.fronts), dtype=np.bool_)
     for deep in (False, True):
         question = question_of(stack, found, target, wanted, gaps_by=marks * step if deep else None)
         free = free_turns(question)
         best = best_turns(question, free)
         marks[question.columns] = whole_turns(question, best)
         short[question.columns] = best - free
+        for at in held_fronts(question, free):  # what these lack, a reading may bring: no end keeps it
+            held[at] = True
+            short[6 * at : 6 * at + 3] = 0.0
         ends[question.columns] = (best > question.high - _AT_END).astype(int) - (
             best < question.low + _AT_END
         )
@@ -122,7 +139,7 @@ def turn_stack(stack: Stack, found: Found, target: Target, line: Line | None = N
         further_turns(front, found.is_told(at), -short[6 * at : 6 * at + 6], ends[6 * at : 6 * at + 6])
         for at, front in enumerate(stack.fronts)
     ]
-    return Turned(marks, short, np.concatenate(further), ends)
+    return Turned(marks, short, np.concatenate(further), ends, held)
 
 
 def _align(stack: Stack, wanted: _Wanted, *, from_the_top: bool) -> tuple[AlignedFront, ...]:
@@ -145,13 +162,24 @@ def _align(stack: Stack, wanted: _Wanted, *, from_the_top: bool) -> tuple[Aligne
         pose, uncertainty = pose_of(found, at)
         part = slice(6 * at, 6 * at + 6)
         turned = marks[part] * front.adjusters.step
-        left = [*shapes_left(stack, shapes, at, wanted.words)]
+        expected = gaps_at(stack, at, after, told)
+        tight_left = {
+            name: value for name, value in expected.items()
+            if value is not None and not name.startswith("out_") and rubs(stack, at, name, value)
+        }  # fmt: skip
+        decides = tuple(
+            dict.fromkeys(TURNED[one][0] for one in deciding(front, turned, turning.further[part]))
+        )
+        words = replace(wanted.words, rubs=bool(tight_left))
+        left = [*shapes_left(stack, shapes, at, words)]
         if wanted.target != "line":
             leans = shapes.fronts[at].leans.is_plain(SLIGHT)
             short = turning.short[part] * front.adjusters.step
             high_told = bool(found.is_told(at)[1])
             ended = level_ends(short[1] - short[2], turning.ends[part][1:3], high_told)
-            left += poses_left(stack, found, turned, short, at, wanted.words, leans=leans, ended=ended)
+            left += poses_left(
+                stack, found, turned, short, at, words, leans=leans, ended=ended, decides=decides
+            )
         fronts.append(
             AlignedFront(
                 drawer=front.id,
@@ -160,14 +188,18 @@ def _align(stack: Stack, wanted: _Wanted, *, from_the_top: bool) -> tuple[Aligne
                 measured=gaps_at(stack, at, values, told),
                 moves=tuple(turn.move for turn in turns[at]),
                 steps=steps[at],
-                expected=gaps_at(stack, at, after, told),
+                expected=expected,
                 left_over=tuple(left),
                 next_reading=next_reading(stack, found, at, units),
                 warnings=(
                     *warnings_of(stack, found, at, turned, turning.further[part], units),
                     *(first_words(stack, at, ordered.fronts) if reordered else ()),
+                    *(held_words(stack, at, units) if turning.held[at] else ()),
                     *closes_words(tight[at], units),
+                    *rubs_words(tight_left, units),
                 ),
+                decides=decides,
+                turn=ordered.fronts.index(at),
             )
         )
     return tuple(fronts)

@@ -5,7 +5,7 @@ Sizes are what is to be seen at the front [mm]: how far a gap or a corner is off
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from math import hypot
 from statistics import median
@@ -20,6 +20,7 @@ from drawerwright.align.shape import Sized, StackShape
 from drawerwright.align.stack import MeasuredFront, Stack
 from drawerwright.align.words import small_length
 from drawerwright.catalogue.gap_grades import GradeName, gap_grades
+from drawerwright.model.gaps import AdjusterName
 from drawerwright.units import ShownUnits
 
 SLIGHT: Final = 0.3
@@ -38,6 +39,8 @@ class LeftContext:
 
     grade: GradeName
     units: ShownUnits = "mm"
+    rubs: bool = False
+    """Whether a gap of the front is left so narrow that nothing uneven may stay."""
 
     def mm(self, size: float) -> str:
         """A size in words, without its sign; fractions of an inch beside it where the job is told in them."""
@@ -52,7 +55,7 @@ class LeftContext:
         grades = {one.id: one.gap for one in gap_grades()}
         off = abs(size.value)
         allows = next((name for name, gap in grades.items() if off * unlike <= gap), "")
-        leave = off * unlike <= grades[self.grade]
+        leave = off * unlike <= grades[self.grade] and not self.rubs
         if leave:
             limit = self.mm(grades[self.grade])
             within = f"within the gap grade ({self.grade}, {limit})"
@@ -161,12 +164,14 @@ def poses_left(
     *,
     leans: bool = False,
     ended: bool = True,
+    decides: Collection[AdjusterName] = (),
 ) -> Iterator[LeftOver]:
     """What is left of the pose of the front at that place after its adjusters are turned by (6,) [mm].
 
     `short` (6,) is by how much their ends keep them from what would be best. What no adjuster moves is left
     whole. Where front or cabinet `leans`, a roll would only share that out, so none is told of.
-    `ended`: whether both height adjusters are at their ends against a roll.
+    `ended`: whether both height adjusters are at their ends against a roll. `decides`: adjusters that end
+    here only because they are taken as delivered: what they leave may be no fault at all.
     """
     front = stack.fronts[at]
     geometry = front.geometry
@@ -206,17 +211,18 @@ def poses_left(
     )
     if x.is_plain(SLIGHT):
         way = "left" if x.value > 0 else "right"
-        cure = f"fix the front again {words.mm(x.value)} further {way}"
+        cure = _if_delivered("side", decides) + f"fix the front again {words.mm(x.value)} further {way}"
         yield words.graded("front off to the side", x, cure, unlike=2.0)
     if y.is_plain(SLIGHT):
         way, word = ("lower", "high") if y.value > 0 else ("higher", "low")
-        cure = f"fix the front again {words.mm(y.value)} {way}"
+        cure = _if_delivered("height", decides) + f"fix the front again {words.mm(y.value)} {way}"
         yield words.graded(f"front {word}", y, cure, unlike=2.0)
     if roll.is_plain(SLIGHT) and not leans:
         hand = "left" if roll.value > 0 else "right"
         by = abs(roll.value) * geometry.base / geometry.width
         if ended or front.adjusters.none_because:
-            cure = f"re-bore or shift the {hand} slide {words.mm(by)} up, front and rear"
+            up = f"re-bore or shift the {hand} slide {words.mm(by)} up, front and rear"
+            cure = _if_delivered("height", decides) + up
             yield words.graded("slides not level with each other", roll, cure)
         else:
             cure = f"fix the front again sideways first, then raise the {hand} bracket by {words.mm(by)}"
@@ -225,15 +231,21 @@ def poses_left(
             )
     if z.is_plain(SLIGHTLY_OUT):
         way, word = ("in", "out") if z.value > 0 else ("out", "in")
-        cure = f"move both slides {words.mm(z.value)} {way}"
+        cure = _if_delivered("depth", decides) + f"move both slides {words.mm(z.value)} {way}"
         yield words.standing_out(f"front stands {word}", z, cure)
     if yaw.is_plain(SLIGHTLY_OUT):
         hand, way = ("right", "out") if yaw.value > 0 else ("left", "out")
         by = abs(yaw.value) * geometry.base / geometry.width
-        cure = f"move the {hand} slide {words.mm(by)} {way}, or the other as far in"
+        moved = f"move the {hand} slide {words.mm(by)} {way}, or the other as far in"
+        cure = _if_delivered("depth", decides) + moved
         yield words.standing_out("one slide stands further in", yaw, cure)
     if pitch.is_plain(SLIGHTLY_OUT):
         way, word = ("down", "out") if pitch.value > 0 else ("up", "in")
         by = abs(pitch.value) * geometry.length / geometry.height
-        cure = f"move the rear ends of both slides {words.mm(by)} {way}"
+        cure = _if_delivered("tilt", decides) + f"move the rear ends of both slides {words.mm(by)} {way}"
         yield words.standing_out(f"top leans {word}", pitch, cure)
+
+
+def _if_delivered(adjuster: AdjusterName, decides: Collection[AdjusterName]) -> str:
+    """Before a cure that is only wanted where the adjusters stand as they are taken to."""
+    return f"only if the {adjuster} adjusters stand at 0, as delivered: " if adjuster in decides else ""

@@ -16,6 +16,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from drawerwright.align.aligned import Target
+from drawerwright.align.assumed import kept_open
 from drawerwright.align.front_geometry import Array
 from drawerwright.align.pose import Found
 from drawerwright.align.stack import Stack
@@ -55,7 +56,7 @@ class Question:
     readings have moved by already [mm]. `unlike` (c, k) u is by
     how much right adjusters are turned more than left ones [mm], between `least` and `most` (c,); whole marks
     may go beyond those by `slack` (2, c), so that an angle never comes out larger than it was by over half a
-    mark.
+    mark. The rows from `assumed` on are gaps that nobody measured (`most` is inf): they stay open.
     """
 
     columns: NDArray[np.intp]
@@ -69,6 +70,7 @@ class Question:
     least: Array
     most: Array
     slack: Array
+    assumed: int
 
 
 def question_of(
@@ -124,7 +126,24 @@ def question_of(
         high[columns],
         allowed,
         shift,
-        *_limits(stack, line, columns, step, moved if deep else None),
+        *_with_assumed(
+            _limits(stack, line, columns, step, moved if deep else None),
+            kept_open(stack, found, columns, step, shift),
+        ),
+    )
+
+
+def _with_assumed(
+    limits: tuple[Array, Array, Array, Array], assumed: tuple[Array, Array]
+) -> tuple[Array, Array, Array, Array, int]:
+    """Limits of left against right, those of gaps that nobody measured behind them; how many before."""
+    (rows, least, most, slack), (open_rows, open_least) = limits, assumed
+    return (
+        np.vstack([rows, open_rows]),
+        np.append(least, open_least),
+        np.append(most, np.full(len(open_least), np.inf)),
+        np.hstack([slack, np.zeros((2, len(open_least)))]),
+        len(rows),
     )
 
 
@@ -209,7 +228,16 @@ def best_turns(question: Question, free: Array) -> Array:
     from drawerwright.align.bounded import bounded_least_squares
 
     one = np.eye(len(free))
-    limits = np.vstack([one, -one, question.unlike, -question.unlike])
-    least = np.concatenate([question.low, -question.high, question.least, -question.most])
+    ended = np.isfinite(question.most)
+    limits = np.vstack([one, -one, question.unlike, -question.unlike[ended]])
+    least = np.concatenate([question.low, -question.high, question.least, -question.most[ended]])
     found = bounded_least_squares(question.matrix, question.slope, limits, least)
     return np.clip(found, question.low, question.high)
+
+
+def held_fronts(question: Question, free: Array) -> tuple[int, ...]:
+    """Places of fronts that would be turned further, did a gap that nobody measured not have to stay open."""
+    rows = question.unlike[question.assumed :]
+    closed = rows @ free < question.least[question.assumed :] - _HAIR
+    used = rows[closed].any(axis=0)
+    return tuple(sorted({int(column) // 6 for column in question.columns[used]}))

@@ -10,16 +10,17 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from drawerwright.align.adjusters import TURNED
+from drawerwright.align.adjusters import TURNED, marks_between
+from drawerwright.align.assumed import unmeasured
 from drawerwright.align.front_geometry import Array
 from drawerwright.align.next_reading import reading_words
 from drawerwright.align.pose import Found
 from drawerwright.align.stack import SHARED, MeasuredFront, Stack
-from drawerwright.align.words import further_words, small_length
-from drawerwright.model.gaps import GapName
+from drawerwright.align.words import further_words, marks_words, small_length
+from drawerwright.model.gaps import ADJUSTER_NAMES, AdjusterName, GapName, Hand
 from drawerwright.units import ShownUnits
 
-_APART: Final = 0.5
+_APART: Final = 0.2
 """Two readings of one gap that differ by more are told of [mm]. Own choice, no source."""
 _SWINGS: Final = 0.3
 """A swing or a lean that no reading shows is told of from here [mm]. Own choice, no source."""
@@ -40,14 +41,13 @@ def warnings_of(
         return
     if front.is_bare:
         yield "no front is told in the job (front.style): the box's own front was taken"
-    if not front.adjusters.are_told:
-        yield "where the adjusters stand was not told: all are taken as delivered, at 0"
+    yield from _untold(front, turned, further)
     if any(front.adjusters.evening):
         yield "the side adjusters stood further apart than the pair takes: they are brought alike first"
     drawer = front.fitted.drawer
     if drawer.cabinet is not None and drawer.row is None:
         yield f"no row of cabinet {drawer.cabinet} is told: the front was lined up by itself"
-    yield from _ends(further)
+    yield from _ends(front, turned, further)
     yield from _unseen(front, found.is_told(at), turned, units)
     yield from _doubled(stack, at)
     yield from _inches(front)
@@ -99,13 +99,92 @@ def closes_words(tight: Mapping[GapName, float], units: ShownUnits = "mm") -> It
         )
 
 
-def _ends(further: Array) -> Iterator[str]:
-    """Adjusters that end before the readings are met."""
-    for (adjuster, hands), marks in zip(TURNED, np.round(further).astype(int).tolist(), strict=True):
-        if marks:
-            one = f"the {hands[0]} {adjuster} adjuster is"
-            who = f"both {adjuster} adjusters are" if len(hands) > 1 else one
-            yield f"{who} at the end: to meet the readings, {further_words(adjuster, marks)}"
+def _untold(front: MeasuredFront, turned: Array, further: Array) -> Iterator[str]:
+    """Adjusters of which nobody told where they stand: all, or those that are to be turned."""
+    if not front.adjusters.are_told:
+        yield "where the adjusters stand was not told: all are taken as delivered, at 0"
+        return
+    used = {
+        adjuster
+        for column, (adjuster, hands) in enumerate(TURNED)
+        if (turned[column] or round(float(further[column]))) and not _is_told(front, adjuster, hands)
+    }
+    untold = [one for one in ADJUSTER_NAMES if one in used]
+    if untold:
+        names = " and ".join([", ".join(untold[:-1]), untold[-1]] if untold[1:] else untold)
+        yield f"where the {names} adjusters stand was not told: they are taken as delivered, at 0"
+
+
+def _is_told(front: MeasuredFront, adjuster: AdjusterName, hands: Sequence[Hand] = ("left", "right")) -> bool:
+    return all((hand, adjuster) in (front.adjusters.settings or {}) for hand in hands)
+
+
+def deciding(front: MeasuredFront, turned: Array, further: Array) -> dict[int, int]:
+    """Columns that end only because their adjusters, untold, are taken as delivered: what decides.
+
+    Of each the setting [marks] from which on (up where the adjuster would go back, down where it would go on)
+    what the readings ask for can be turned. `turned` (6,) [mm], `further` (6,) [marks] as in `warnings_of`.
+    """
+    found: dict[int, int] = {}
+    slide = front.fitted.slide
+    for column, (adjuster, hands) in enumerate(TURNED):
+        by = round(float(further[column]))
+        if not by or slide is None or _is_told(front, adjuster, hands):
+            continue
+        least, most = marks_between(slide.family, adjuster)
+        whole = by + round(float(turned[column] / front.adjusters.step[column]))
+        at = most - whole if by > 0 else least - whole
+        if least <= at <= most:
+            found[column] = at
+    return found
+
+
+def held_words(stack: Stack, at: int, units: ShownUnits = "mm") -> Iterator[str]:
+    """Gaps that nobody measured, where they keep a front from being turned further."""
+    names = unmeasured(stack, at)
+    edges = list(dict.fromkeys(name.partition("_")[0] for name in names))
+    if not edges:
+        return
+    listed = " and ".join([", ".join(edges[:-1]), edges[-1]] if edges[1:] else edges)
+    gap = small_length(stack.fronts[at].designed(names[0]), units, decimals=1)
+    many = "gaps were" if edges[1:] else "gap was"
+    yield (
+        f"its {listed} {many} not measured: taken as designed, {gap}, and no move closes more than half of "
+        "that; measure there before you turn further"
+    )
+
+
+def rubs_words(tight: Mapping[GapName, float], units: ShownUnits = "mm") -> Iterator[str]:
+    """Gaps that are left so narrow that the front may rub."""
+    for name, value in tight.items():
+        left = small_length(max(value, 0.0), units, decimals=1)
+        yield f"{reading_words(name)} is left at {left}: the front may rub there, so do not leave it so"
+
+
+def _ends(front: MeasuredFront, turned: Array, further: Array) -> Iterator[str]:
+    """Adjusters that end before the readings are met; where nobody told their setting, that it decides."""
+    decides = deciding(front, turned, further)
+    said = set()
+    marks = np.round(further).astype(int).tolist()
+    for column, (adjuster, hands) in enumerate(TURNED):
+        if not marks[column]:
+            continue
+        alike = [one for one, (other, _) in enumerate(TURNED) if other == adjuster]
+        both = len(hands) > 1 or len({(marks[one], decides.get(one)) for one in alike}) == 1
+        who = f"both {adjuster} adjusters" if both else f"the {hands[0]} {adjuster} adjuster"
+        on = further_words(adjuster, marks[column])
+        if not turned[column]:
+            on = on.replace(" more", "") if column in decides else on
+        if column not in decides:
+            who = who if len(hands) > 1 else f"the {hands[0]} {adjuster} adjuster"
+            yield f"{who} {'are' if len(hands) > 1 else 'is'} at the end: to meet the readings, {on}"
+        elif (who, on) not in said:
+            said.add((who, on))
+            way = "or more" if marks[column] < 0 else "or less"
+            yield (
+                f"where {who} {'stand' if both else 'stands'} decides: taken as delivered, at 0, "
+                f"{'they end' if both else 'it ends'} here; at {marks_words(decides[column])} {way}, {on}"
+            )
 
 
 def _unseen(front: MeasuredFront, told: NDArray[np.bool_], turned: Array, units: ShownUnits) -> Iterator[str]:

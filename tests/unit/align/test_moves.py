@@ -94,7 +94,8 @@ def test_a_corner_that_stands_in_is_brought_out_by_depth(one: FittedJob) -> None
 
 
 def test_an_adjuster_that_only_lifts_leaves_a_front_that_stands_high(one: FittedJob) -> None:
-    front = only(one, gaps_of(top_left=1, top_right=1, bottom_left=5, bottom_right=5))
+    settings = {("left", "height"): 0, ("right", "height"): 0}
+    front = only(one, gaps_of("A", settings, top_left=1, top_right=1, bottom_left=5, bottom_right=5))
     assert front.moves == ()
     (left,) = front.left_over
     assert (left.what, left.size) == ("front high", pytest.approx(2.0, rel=0.01))

@@ -153,8 +153,10 @@ def test_the_pose_told_of_one_reading_is_the_one_that_is_turned_away(
 
 
 def test_an_adjuster_at_its_end_is_told_with_the_way_it_would_go_on(one: FittedJob) -> None:
+    delivered = {(hand, name): 0 for hand in ("left", "right") for name in ("side", "height", "depth")}
+
     def ends(**told: float) -> list[str]:
-        warnings = align_job(one, [gaps_of("A", **told)]).fronts[0].warnings
+        warnings = align_job(one, [gaps_of("A", delivered, **told)]).fronts[0].warnings
         return [words for words in warnings if "at the end" in words]
 
     assert ends(left_top=0, left_bottom=0, right_top=6, right_bottom=6) == [
