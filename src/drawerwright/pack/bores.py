@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from drawerwright.drawing.views.rear_cuts import rear_cuts
 from drawerwright.model.fitted import ChosenSlide, FittedDrawer, FrontSizes, Latch, Mounting
+from drawerwright.pack.across import frame_proof_text, shelf_places, used_width_text
 from drawerwright.pack.figures import (
     MOUNT_WORDS,
     NOUGHT,
@@ -37,6 +38,12 @@ def bore_rows(fitted: FittedDrawer, shown: Shown) -> tuple[Row, ...]:
 def _cabinet_rows(fitted: FittedDrawer, mounting: Mounting, shown: Shown) -> Iterator[Row]:
     framed = fitted.drawer.construction == "face-frame"
     face = "the frame's face" if framed else "the cabinet's edge"
+    if used := used_width_text(fitted, shown):
+        yield "Opening less what is lost", used
+    if (frame := fitted.drawer.frame_in_use) is not None:
+        proof = frame_proof_text(fitted)
+        stands_in = _both(frame.left, frame.right, shown)
+        yield "Frame stands in from the cabinet sides", f"{stands_in}; {proof}" if proof else stands_in
     if mounting.screw_line is not None:
         moved = f" (moved up {length_text(mounting.moved_up, shown)})" if mounting.moved_up > 0.05 else ""
         yield "Screw line above the cabinet floor", length_text(mounting.screw_line, shown) + moved
@@ -50,6 +57,10 @@ def _cabinet_rows(fitted: FittedDrawer, mounting: Mounting, shown: Shown) -> Ite
         yield "Slots, from the side's front edge", lengths_text(mounting.slots_from_side_edge, shown)
     if mounting.shelf_holes:
         yield "Shelf screws, depth", lengths_text(mounting.shelf_holes, shown)
+    if (places := shelf_places(fitted)) is not None:
+        apart = length_text(fitted.opening.width, shown)
+        told = f"{_both(*places, shown)}; {apart} over both"
+        yield "Members' outer faces, in from the cabinet sides", told
     if mounting.packing_left > 0 or mounting.packing_right > 0:
         yield "Packing behind the members", _both(mounting.packing_left, mounting.packing_right, shown)
     if mounting.rear_packing_left > 0 or mounting.rear_packing_right > 0:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from drawerwright.drawing.wording import shown_length
 from drawerwright.model.fitted import FittedDrawer
 from drawerwright.model.job import Drawer, Readings
+from drawerwright.pack.across import used_width_text
 from drawerwright.pack.bores import mount_words
 from drawerwright.pack.figures import inches, length_text, mass_text, mass_unit
 from drawerwright.pack.shown import Shown
@@ -52,10 +53,12 @@ def measured_fields(fitted: FittedDrawer, shown: Shown) -> list[dict[str, str]]:
 
 
 def also_told(fitted: FittedDrawer, shown: Shown) -> list[str]:
-    """Two or three short lines: construction and mount, front, box."""
+    """Three or four short lines: the width as it is used, construction and mount, front, box."""
     drawer = fitted.drawer
     mount = mount_words(fitted)
+    used = used_width_text(fitted, shown)
     return [
+        *([used] if used else []),
         f"{drawer.construction.replace('-', ' ')}{_frame(drawer, shown)}" + (f", {mount}" if mount else ""),
         _front(drawer, shown),
         f"{drawer.box.joint} joints, {BOTTOM_WORDS[drawer.box.bottom]}",
@@ -66,7 +69,7 @@ def _frame(drawer: Drawer, shown: Shown) -> str:
     if drawer.frame_in_use is None:
         return ""
     left, right = length_text(drawer.frame_in_use.left, shown), length_text(drawer.frame_in_use.right, shown)
-    return f" {left} left, {right} right"
+    return f" standing in {left} left, {right} right"
 
 
 def _front(drawer: Drawer, shown: Shown) -> str:

@@ -9,6 +9,7 @@ from importlib.resources import files
 from typing import Any, Final, TypeAlias
 
 from drawerwright.model.fitted import FittedDrawer, FittedJob, Mounting
+from drawerwright.pack.across import shelf_places
 from drawerwright.pack.cautions import carriages_of, cautions
 from drawerwright.pack.drawer_page import slide_text
 from drawerwright.pack.figures import (
@@ -143,6 +144,8 @@ def _also(fitted: FittedDrawer, mounting: Mounting, shown: Shown) -> str:
         mounting.rear_bracket_right,
         mounting.rear_bracket_height,
     )
+    if (shelf := shelf_places(fitted)) is not None:
+        told.append(f"outer faces in from the cabinet sides {_hands(*shelf, shown)}")
     if left is not None and right is not None:
         up = "" if height is None else f", {length_text(height, shown)} up"
         told.append(f"rear brackets {_hands(left, right, shown)}{up}")

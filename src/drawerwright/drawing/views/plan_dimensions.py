@@ -64,6 +64,25 @@ def _widths(stand: Standing) -> list[Primitive]:
     for name, value, a, b, side in frame:
         if value:
             drawn.append(_row(name, value, (a, back), (b, back), top, row, side))
+    return drawn + _lost(stand, top, row + 1)
+
+
+def _lost(stand: Standing, top: float, row: int) -> list[Primitive]:
+    """Where hinges or door edges take width: the width measured, and what they take of it."""
+    lost, back, half = stand.fitted.drawer.lost, stand.back_end, stand.half
+    if not lost.left and not lost.right:
+        return []
+    ends = ((stand.clear_left, back), (stand.clear_right, back))
+    drawn: list[Primitive] = []
+    taken: tuple[tuple[str, float, Point, Point, LabelSide], ...] = (
+        ("lost_left", lost.left, ends[0], (-half, back), "start"),
+        ("lost_right", lost.right, (half, back), ends[1], "end"),
+    )
+    beside_frame = (stand.overhangs[0], stand.overhangs[1])
+    for (name, value, start, end, side), overhang in zip(taken, beside_frame, strict=True):
+        if value and not overhang:
+            drawn.append(_row(name, value, start, end, top, row - 1, side))
+    drawn.append(_row("measured_width", 2 * half + lost.left + lost.right, *ends, top, row))
     return drawn
 
 

@@ -12,7 +12,9 @@ from starlette.responses import JSONResponse, RedirectResponse, Response
 from drawerwright.drawing.shown import Shown
 from drawerwright.errors import Fault
 from drawerwright.model.family import SlideFamily
+from drawerwright.model.fitted import FittedDrawer
 from drawerwright.model.job import Drawer
+from drawerwright.pack.across import frame_proof_text, used_width_text
 from drawerwright.pack.figures import length_text
 from drawerwright.units import BareUnit
 from drawerwright.web.faults import UNPROCESSABLE, as_told
@@ -90,7 +92,7 @@ def _values(told: SheetPage) -> dict[str, Any]:
         "drawer_name": told.drawer,
         "scale": f"{SCALE:.5f}",
         "unit_addresses": {word: f"{here}{more}to={word}" for word in ("mm", "in")},
-        "told_words": "" if sheet is None else told_words(sheet.fitted.drawer, sheet.shown),
+        "told_words": "" if sheet is None else _told_line(sheet.fitted, sheet.shown),
         **dict(told.more),
     }
 
@@ -110,6 +112,13 @@ def _fields(told: SheetPage) -> dict[str, Any]:
 def _title(told: SheetPage) -> str:
     name = "Quick answer" if told.asked.path == "/" else f"Drawer {told.drawer}"
     return name if told.sheet is None else f"{name}: {told.sheet.verdict_words}"
+
+
+def _told_line(fitted: FittedDrawer, shown: Shown) -> str:
+    """What was told besides the measures; before it the width that is left, after it what would prove it."""
+    proof = frame_proof_text(fitted)
+    words = [used_width_text(fitted, shown), told_words(fitted.drawer, shown), proof and f"frame {proof}"]
+    return "; ".join(filter(None, words))
 
 
 def told_words(drawer: Drawer, shown: Shown) -> str:

@@ -11,6 +11,7 @@ from typing import Final, TypeAlias
 from drawerwright.drawing.shown import Shown
 from drawerwright.model.check_names import check_name
 from drawerwright.model.fitted import BoxSizes, Check, ChosenSlide, FittedDrawer
+from drawerwright.pack.across import used_width_text
 from drawerwright.pack.figures import NOUGHT, hardware_text, length_text, lengths_text, mass_text, mass_unit
 
 Words: TypeAlias = tuple[str, str]
@@ -63,6 +64,7 @@ def _depth(fitted: FittedDrawer, slide: ChosenSlide, _: BoxSizes, shown: Shown) 
 def _width(fitted: FittedDrawer, slide: ChosenSlide, _: BoxSizes, shown: Shown) -> str:
     low, high = (hardware_text(end, shown) for end in slide.family.width_band)
     readings = lengths_text(sorted({fitted.opening.width, fitted.opening.widest}), shown)
+    readings = used_width_text(fitted, shown) or readings
     return f"{readings}: within {low} to {high} of what the box is cut for."
 
 
