@@ -10,12 +10,12 @@ from typing import Any, Final
 from drawerwright.carry.carried import CarriedDrawer
 from drawerwright.carry.closing import Closing
 from drawerwright.carry.words import Words
-from drawerwright.catalogue.family_left_out import left_out_words
 from drawerwright.model.check_names import check_name
 from drawerwright.model.fitted import Check, State
 from drawerwright.pack.beside import in_order_of_care, short_ids
 from drawerwright.pack.carry_figures import STATE_WORDS, as_if_text, capacity_name, carry_margin_text
 from drawerwright.pack.carry_rows import ends_words, row_groups, screw_words
+from drawerwright.pack.carry_unknown import missing_rows
 from drawerwright.pack.distinct import AlikeDrawers
 from drawerwright.pack.drawer_page import slide_text
 from drawerwright.pack.figures import STATE_WORDS as CHECK_WORDS
@@ -24,16 +24,6 @@ from drawerwright.pack.lettering import for_sheets
 from drawerwright.pack.shown import Shown
 
 NOT_TOLD: Final = "not told"
-MISSING_NAMES: Final = {
-    "carriages": "Carriages",
-    "stiffness": "Stiffness",
-    "roller": "Rollers",
-    "holes": "Row holes",
-    "shelf_holes": "Shelf holes",
-    "soft_close": "Closing unit",
-}
-"""Keys of a slide family that the study would need, in words."""
-_KEYS: Final = {"holes": "length holes", "shelf_holes": "length shelf_holes"}
 _SEVERITY: Final[dict[State, int]] = {"ok": 0, "watch": 1, "stop": 2}
 
 
@@ -149,16 +139,6 @@ def _not_fitted(one: CarriedDrawer, shown: Shown) -> list[dict[str, str]]:
     as_if = as_if_text(one, shown)
     told = [{"who": "Figures", "says": for_sheets(as_if)}] if as_if else []
     return [*told, {"who": "Slide", "says": says}]
-
-
-def missing_rows(one: CarriedDrawer) -> list[dict[str, str]]:
-    """What the slide family does not tell: what goes without an answer, and how it is measured."""
-    rows = []
-    for key in one.missing:
-        words = left_out_words()[_KEYS.get(key, key)]
-        says = f"{words['says'].capitalize()}. To tell it: {words['measure']}"
-        rows.append({"who": MISSING_NAMES[key], "says": for_sheets(says)})
-    return rows
 
 
 def _standing_free(alike: AlikeDrawers) -> list[dict[str, str]]:

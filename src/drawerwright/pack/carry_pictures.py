@@ -17,7 +17,7 @@ from drawerwright.drawing.scene import Scene
 from drawerwright.drawing.views.carried import force_diagram, sag_diagram
 from drawerwright.drawing.views.closing_chart import closing_chart as chart_view
 from drawerwright.model.family import SoftClose
-from drawerwright.pack.carry_page import MISSING_NAMES
+from drawerwright.pack.carry_unknown import unknown_name
 from drawerwright.pack.picture_scale import Picture
 from drawerwright.pack.shown import Shown
 
@@ -65,7 +65,7 @@ def diagrams_of(one: CarriedDrawer, width: float, height: float, shown: Shown) -
     slide = one.slide
     if slide is None:
         return [_document(None, "No slide fits this drawer: nothing is drawn out.")]
-    lacks = ", ".join(MISSING_NAMES[key].lower() for key in one.missing if key != "soft_close")
+    lacks = ", ".join(unknown_name(key).lower() for key in one.missing if key != "soft_close")
     sag = partial(sag_diagram, slide, units=shown) if slide.data.has_sag else None
     forces = partial(force_diagram, slide, units=shown) if slide.rollers is not None else None
     return [

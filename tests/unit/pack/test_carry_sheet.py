@@ -28,8 +28,9 @@ from drawerwright.pack import USUAL, pack_contents
 from drawerwright.pack.carry_cabinet import cabinet_page
 from drawerwright.pack.carry_columns import part_groups
 from drawerwright.pack.carry_figures import as_if_text, carry_margin_text
-from drawerwright.pack.carry_page import MISSING_NAMES, carry_page, carrying_cautions
+from drawerwright.pack.carry_page import carry_page, carrying_cautions
 from drawerwright.pack.carry_pictures import chart_of, diagrams_of, filling, greatest_mass
+from drawerwright.pack.carry_unknown import unknown_words
 from drawerwright.pack.carrying import carried_of, carrying_files
 from drawerwright.pack.distinct import distinct_drawers
 from drawerwright.pack.layout import Layout
@@ -195,24 +196,28 @@ def test_a_family_that_tells_nothing_gets_what_can_be_said_and_what_is_missing(f
     fitted = fitted_on([family()], drawer("A"))[1]
     page = page_data(fitted)
     unknown = next(group for group in page["beside"] if group["title"] == "What is not known")
-    assert [row["who"] for row in unknown["rows"]] == ["Carriages", "Stiffness", "Rollers", "Closing unit"]
-    assert all("To tell it: " in row["says"] for row in unknown["rows"])
+    assert [row["who"] for row in unknown["rows"]] == ["Roller groups", "Stiffness", "Rollers", "Closing unit"]
+    assert all("Wanted: " in row["says"] for row in unknown["rows"])
     assert strip_of(page)["Front sags, full out"] == strip_of(page)["Closes by itself"] == "not told"
     assert "Sag at full out" not in [group["title"] for group in page["figures"]]
     (text,) = pages_of(fitted)
     (one,) = carried_of(distinct_drawers(fitted), MM, None)
     for told in diagrams_of(one, 90.0, 58.0, MM):
         assert told["drawing"] is None
-        assert told["says"].endswith("for the slide family does not tell its carriages, stiffness, rollers.")
-    assert "carriages, stiffness, rollers." in text
+        assert told["says"].endswith("for the slide family does not tell its roller groups, stiffness, rollers.")
+    assert "roller groups, stiffness, rollers." in text
     assert "tells of no closing unit" in text
     assert "45 kg" in text
+    for file_word in ("[[", "= {", "_"):
+        assert file_word not in text
+        assert not any(file_word in row["says"] for row in unknown["rows"])
 
 
 def test_every_key_that_may_be_missing_has_words(family: Family) -> None:
     bare = family(length=[{"nominal": 500, "holes": [0]}])
     (one,) = carried_of(distinct_drawers(fitted_on([bare], drawer("A"))[1]), MM, None)
-    assert set(one.missing) <= set(MISSING_NAMES)
+    assert set(one.missing) <= set(unknown_words())
+    assert all(words["says"].endswith(".") and words["wants"] for words in unknown_words().values())
     page = page_data(fitted_on([bare], drawer("A"))[1])
     assert "Row holes" in str(page["beside"])
 

@@ -85,7 +85,7 @@ def test_the_papers_margin_is_that_of_the_study() -> None:
 
 @pytest.mark.parametrize(
     ("cabinet", "state", "word"),
-    [({}, "stop", "Tips"), ({"mass": 90, "interlock": True}, "watch", "Stands, with care")],
+    [({}, "stop", "Tips"), ({"mass": 60, "interlock": True}, "watch", "Stands, with care")],
 )
 def test_what_stands_and_what_tips_each_say_anchor_it_and_defer(
     cabinet: dict[str, Any], state: str, word: str

@@ -217,8 +217,11 @@ def test_lean_offset_and_limit_are_answered_and_kept_in_links_and_fields(client:
 def test_a_family_that_tells_little_gets_what_can_be_said_and_what_to_measure(client: TestClient) -> None:
     page = page_of(client, asked(carry="1", depth="330", slide="short-16", contents="5"))
     assert "Carries, as far as is known" in page.text
-    assert "Not known: carriages" in page.text
-    assert "To tell it:" in page.text
+    assert "Not known: roller groups" in page.text
+    assert "Wanted: where the roller groups stand along the member" in page.text
+    assert "In the slide file: carriages, carriages_for." in page.text
+    assert "[[profile]]" not in page.text
+    assert "= {" not in page.text
     assert not page.of("svg", data_diagram="sag")
     assert not page.of("script", type="application/json")
 

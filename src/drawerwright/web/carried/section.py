@@ -19,8 +19,9 @@ from drawerwright.model.check_names import check_name
 from drawerwright.model.fitted import Check, FittedDrawer, FittedJob, State
 from drawerwright.pack.beside import in_order_of_care
 from drawerwright.pack.carry_figures import STATE_WORDS, as_if_text, capacity_name, carry_margin_text
-from drawerwright.pack.carry_page import carrying_cautions, missing_rows, worst_state
+from drawerwright.pack.carry_page import carrying_cautions, worst_state
 from drawerwright.pack.carry_rows import lean_words, row_groups
+from drawerwright.pack.carry_unknown import missing_rows
 from drawerwright.pack.figures import mass_text, mass_unit
 from drawerwright.web.carried.asked import CarryQuestion
 from drawerwright.web.carried.drawn import BentSlide, Chart, Diagram, bent_slide_of, chart_of, diagrams_of
