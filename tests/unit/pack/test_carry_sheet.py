@@ -196,7 +196,8 @@ def test_a_family_that_tells_nothing_gets_what_can_be_said_and_what_is_missing(f
     fitted = fitted_on([family()], drawer("A"))[1]
     page = page_data(fitted)
     unknown = next(group for group in page["beside"] if group["title"] == "What is not known")
-    assert [row["who"] for row in unknown["rows"]] == ["Roller groups", "Stiffness", "Rollers", "Closing unit"]
+    names = ["Roller groups", "Stiffness", "Rollers", "Closing unit"]
+    assert [row["who"] for row in unknown["rows"]] == names
     assert all("Wanted: " in row["says"] for row in unknown["rows"])
     assert strip_of(page)["Front sags, full out"] == strip_of(page)["Closes by itself"] == "not told"
     assert "Sag at full out" not in [group["title"] for group in page["figures"]]
@@ -204,7 +205,7 @@ def test_a_family_that_tells_nothing_gets_what_can_be_said_and_what_is_missing(f
     (one,) = carried_of(distinct_drawers(fitted), MM, None)
     for told in diagrams_of(one, 90.0, 58.0, MM):
         assert told["drawing"] is None
-        assert told["says"].endswith("for the slide family does not tell its roller groups, stiffness, rollers.")
+        assert told["says"].endswith("does not tell its roller groups, stiffness, rollers.")
     assert "roller groups, stiffness, rollers." in text
     assert "tells of no closing unit" in text
     assert "45 kg" in text
