@@ -1,4 +1,4 @@
-"""What a slide family leaves untold of what its drawers carry: what goes unsaid, and what is wanted for it."""
+"""What a slide family leaves untold of what its drawers carry: what goes unsaid, what is wanted for it."""
 
 from __future__ import annotations
 
