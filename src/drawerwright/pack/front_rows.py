@@ -11,6 +11,8 @@ from drawerwright.pack.shown import Shown
 
 Row = tuple[str, str]
 
+SET_THE_FRONT: Final = "Set the front"
+ADJUSTERS_HAVE: Final = "Then the adjusters have"
 AS_PULLED: Final = "as the drawer is pulled"
 """Whose left and right are meant, on the front's back too."""
 
@@ -39,8 +41,8 @@ def front_rows(fitted: FittedDrawer, shown: Shown) -> tuple[Row, ...]:
         bore = length_text(fixing.handle_bore, shown)
         rows.append((f"{name} Ø {bore}, from the front's middle, up", places_text(fixing.handle, shown)))
     if fitted.drawer.box.front == "applied":
-        rows.append(("Set the front", set_text(fixing, shown)))
-        rows.append(("Then the adjusters have", room_text(fixing, shown)))
+        rows.append((SET_THE_FRONT, set_text(fitted, fixing, shown)))
+        rows.append((ADJUSTERS_HAVE, room_text(fixing, shown)))
     return tuple(rows)
 
 
@@ -73,17 +75,32 @@ def _from_middle(x: float, shown: Shown) -> str:
     return f"{'left' if x < 0 else 'right'} {length_text(abs(x), shown)}"
 
 
-def set_text(fixing: FrontFixing, shown: Shown) -> str:
-    """How low and how deep the front is set."""
-    return f"{length_text(fixing.low_by, shown)} low, {length_text(fixing.deep_by, shown)} deep"
+def low_text(fixing: FrontFixing, shown: Shown) -> str:
+    """How much lower than its even place the front is fixed."""
+    return "even" if fixing.low_by < NOUGHT else f"{length_text(fixing.low_by, shown)} low"
+
+
+def set_text(fitted: FittedDrawer, fixing: FrontFixing, shown: Shown) -> str:
+    """How low the front is set, and where it then stands in depth: as far in as the members put it."""
+    told = low_text(fixing, shown)
+    inset = fitted.drawer.front.style == "inset"
+    if inset:
+        told += f", on shims of {length_text(fitted.drawer.front.gap - fixing.low_by, shown)}"
+    if fixing.deep_by < NOUGHT:
+        return f"{told}; its depth is where the members stand"
+    even = "flush" if inset else "clear of the cabinet's edge"
+    return f"{told}; the members put it {length_text(fixing.deep_by, shown)} back of {even}"
 
 
 def room_text(fixing: FrontFixing, shown: Shown) -> str:
-    """What the adjusters can still do each way, from where the front was set."""
+    """What the adjusters can still do each way, from the front's even place; closed ways are named."""
     told = (
         ("up", fixing.room_up),
         ("down", fixing.room_down),
         ("out", fixing.room_out),
-        ("in", fixing.room_in),
+        ("inwards", fixing.room_in),
     )
-    return ", ".join(f"{length_text(room, shown)} {way}" for way, room in told)
+    open_ways = [f"{length_text(room, shown)} {way}" for way, room in told if room >= NOUGHT]
+    closed = [way for way, room in told if room < NOUGHT]
+    ways = ", ".join(open_ways) or "nothing"
+    return f"{ways}; nothing {' or '.join(closed)}" if closed and open_ways else ways

@@ -21,6 +21,7 @@ from drawerwright.pack.figures import (
     mass_unit,
     millimetres,
 )
+from drawerwright.pack.front_rows import low_text
 from drawerwright.pack.layout import Layout
 from drawerwright.pack.lettering import for_sheets, id_for_sheets
 from drawerwright.pack.papers import Paper
@@ -59,11 +60,15 @@ def steps_of(fitted: FittedJob, *, alone: bool = False) -> list[dict[str, str]]:
         )
         for one in fitted.drawers
     )
+    wanted = {
+        "packing or rear brackets": wants_packing,
+        "fronts to fix": any(_has_front_to_fix(one) for one in fitted.drawers),
+    }
     carriages = carriages_of(fitted.drawers)
     steps = []
     for step in _steps():
         kind = step.get("slide", "")
-        if ("only" in step and not wants_packing) or (kind and kind not in carriages):
+        if not wanted.get(step.get("only", ""), True) or (kind and kind not in carriages):
             continue
         says = step["alone"] if alone and "alone" in step else step["says"]
         meant = [
@@ -91,18 +96,20 @@ def _spacers_text(drawers: Sequence[FittedDrawer]) -> str:
 
 
 def fronts_text(drawers: Sequence[FittedDrawer]) -> str:
-    """How low and deep the fronts were fixed, so that the adjusters have room both ways."""
+    """How low to fix the fronts, so that the height adjusters have room both ways; empty where none is."""
     kinds = {
-        (millimetres(one.fixing.low_by), millimetres(one.fixing.deep_by))
+        "even with their gaps" if one.fixing.low_by < NOUGHT else f"{millimetres(one.fixing.low_by)} mm low"
         for one in drawers
-        if one.fixing is not None and one.drawer.box.front == "applied"
+        if _has_front_to_fix(one) and one.fixing is not None
     }
     if not kinds:
         return ""
-    if len(kinds) > 1:
-        return "The fronts were fixed low and deep by what the table says. "
-    ((low, deep),) = kinds
-    return f"The fronts were fixed {low} mm low and {deep} mm deep. "
+    return next(iter(kinds)) if len(kinds) == 1 else "as low as the table says"
+
+
+def _has_front_to_fix(one: FittedDrawer) -> bool:
+    """Whether an applied front is screwed onto the drawer."""
+    return one.fixing is not None and one.drawer.box.front == "applied"
 
 
 def _screw_line(_: FittedDrawer, mounting: Mounting, shown: Shown) -> str:
@@ -172,12 +179,9 @@ def _hands(left: float, right: float, shown: Shown) -> str:
 
 
 def _front_set(fitted: FittedDrawer, _: Mounting, shown: Shown) -> str:
-    if fitted.fixing is None or fitted.drawer.box.front == "integral":
+    if fitted.fixing is None or not _has_front_to_fix(fitted):
         return ""
-    low, deep = fitted.fixing.low_by, fitted.fixing.deep_by
-    if low < NOUGHT and deep < NOUGHT:
-        return "even"
-    return f"{length_text(low, shown)} low, {length_text(deep, shown)} deep"
+    return low_text(fitted.fixing, shown)
 
 
 def _load(fitted: FittedDrawer, _: Mounting, shown: Shown) -> str:

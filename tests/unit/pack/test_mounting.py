@@ -36,8 +36,12 @@ def test_steps_are_in_the_order_of_work() -> None:
     titles = [step["title"] for step in steps_of(job_of(fixed(fitting()))[1])]
     assert titles == [
         "Shipping blocks out", "Cover the slides", "Measure and mark", "Slots first", "Set the front ends",
-        "Lock them", "Hang the drawer", "Click, then tug, both sides", "Adjust", "Load",
+        "Lock them", "Hang the drawer", "Click, then tug, both sides", "Fix the front", "Adjust", "Load",
     ]  # fmt: skip
+
+
+def test_a_job_without_a_front_that_is_screwed_on_has_no_step_for_fixing_it() -> None:
+    assert "Fix the front" not in [step["title"] for step in steps_of(job_of(fitting())[1])]
 
 
 def _beside(name: str = "S") -> FittedDrawer:
@@ -65,10 +69,12 @@ def test_a_job_of_both_kinds_of_slides_says_each_step_for_its_own() -> None:
     assert "Slides" not in steps["Lock them"]
 
 
-def test_how_fronts_were_fixed_is_said_of_those_alone_whose_step_it_is() -> None:
+def test_fronts_are_fixed_in_a_step_of_its_own_before_anything_is_adjusted() -> None:
     steps = {step["title"]: step["says"] for step in steps_of(job_of(fixed(fitting()), _beside())[1])}
-    assert "1.5 mm low" in steps["Adjust"]
-    assert "mm low" not in steps["Adjust in the slots"]
+    assert "on shims, 1.5 mm low, even left and right" in steps["Fix the front"]
+    assert "depth stop" in steps["Fix the front"]
+    assert list(steps).index("Fix the front") < list(steps).index("Adjust")
+    assert "mm low" not in steps["Adjust"] + steps["Adjust in the slots"]
 
 
 def test_a_row_of_a_slide_beside_the_box_tells_its_height_on_the_box_side() -> None:
@@ -104,10 +110,10 @@ def test_packing_and_rear_brackets_are_a_step_only_where_a_drawer_has_them() -> 
     assert titles.index("Packing and rear brackets") == titles.index("Slots first") - 1
 
 
-def test_the_step_of_adjusting_says_how_low_and_deep_the_fronts_were_fixed() -> None:
-    assert fronts_text([fixed(fitting())]) == "The fronts were fixed 1.5 mm low and 2 mm deep. "
-    told = fronts_text([fixed(fitting()), fixed(fitting("B"), 1.0)])
-    assert told == "The fronts were fixed low and deep by what the table says. "
+def test_fronts_are_set_low_alike_or_each_as_the_table_says() -> None:
+    assert fronts_text([fixed(fitting())]) == "1.5 mm low"
+    assert fronts_text([fixed(fitting(), 0.0)]) == "even with their gaps"
+    assert fronts_text([fixed(fitting()), fixed(fitting("B"), 1.0)]) == "as low as the table says"
     assert fronts_text([fitting()]) == ""
 
 
@@ -120,7 +126,7 @@ def test_a_row_tells_what_the_installer_measures() -> None:
         "Slots first": "53",
         "Round holes": "37, 69, 261, 293, 453",
         "Packing, rear brackets, spacers": "spacers 3 mm at the subfront",
-        "Front fixed": "1.5 low, 2 deep",
+        "Front fixed": "1.5 low",
         "Most inside, kg": "37.6",
     }
 
@@ -147,7 +153,7 @@ def test_every_drawer_that_is_built_has_its_own_boxes_to_tick() -> None:
 
 def test_the_sheet_carries_the_cautions_of_whoever_mounts() -> None:
     text = text_of(job_of(fixed(fitting("B1-1")))[1])
-    for word in ("pinch", "Anchor", "wiring", "structure", "Local codes", "licensed", "tug at each side"):
+    for word in ("pinch", "Anchor", "wiring", "structure", "Local codes", "licensed", "at each side"):
         assert word in text
     assert "37, 69, 261, 293, 453" in text
 

@@ -95,9 +95,20 @@ def test_the_front_s_numbers_are_those_of_the_answer() -> None:
     assert fixing is not None
     told = dict(front_rows(drawer, Shown()))
     assert told["Screws through the subfront"] == f"{len(fixing.holes)}, no longer than 31"
-    assert told["Set the front"] == f"{fixing.low_by:g} low, {fixing.deep_by:g} deep"
-    assert told["Then the adjusters have"].startswith(f"{fixing.room_up:g} up")
+    assert told["Set the front"] == f"{fixing.low_by:g} low; its depth is where the members stand"
+    assert told["Then the adjusters have"] == "1.5 up, 1.5 down, 4 out; nothing inwards"
     assert "± 64 across" in next(value for name, value in told.items() if name.startswith("Handle borings"))
+
+
+def test_an_inset_front_is_told_its_shims_and_how_far_back_the_members_put_it() -> None:
+    told = dict(front_rows(fitted(front={"style": "inset", "gap": 1}), Shown()))
+    assert told["Set the front"] == "0.5 low, on shims of 0.5; its depth is where the members stand"
+    back = families_from_mappings([{**FAMILY, "front_inset": 5}])
+    drawer = {"id": "A", "opening": {"width": 562, "height": 168, "depth": 530}, "side": 16}
+    job = job_from_mapping({"drawer": [{**drawer, "front": {"style": "inset"}}]})
+    told = dict(front_rows(fit_job(job, back).drawers[0], Shown()))
+    assert told["Set the front"] == "1.5 low, on shims of 1.5; the members put it 2 back of flush"
+    assert told["Then the adjusters have"] == "1.5 up, 1.5 down, 2 out, 2 inwards"
 
 
 def test_a_drawer_without_a_front_of_its_own_has_no_rows_for_it() -> None:

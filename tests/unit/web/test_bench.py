@@ -247,8 +247,8 @@ def test_ticks_and_gaps_stay_with_the_drawer_that_is_renamed(
     else:
         store.save_drawer(job.id, "A", first, based_on=1)
         store.save_drawer(job.id, "B", {**second, "id": "A"}, based_on=2)
-    assert "1 of 10" in client.get(f"/jobs/{job.id}/bench/A9").text
-    assert "0 of 10" in client.get(f"/jobs/{job.id}/bench/A").text
+    assert "1 of 11" in client.get(f"/jobs/{job.id}/bench/A9").text
+    assert "0 of 11" in client.get(f"/jobs/{job.id}/bench/A").text
     assert "1 measurement of this front" in " ".join(client.get(f"/jobs/{job.id}/bench/A9/gaps").text.split())
     assert 'value="3"' not in client.get(f"/jobs/{job.id}/bench/A/gaps").text
     assert [one["drawer"] for one in client.get(f"/api/v1/jobs/{job.id}/align").json()["fronts"]] == ["A9"]

@@ -60,7 +60,7 @@ def front_fixing(fitted: FittedDrawer, ids: Sequence[str] | None = None, units: 
         "seen from behind, left and right as the drawer is pulled",
         "on the back of the front: to its edges; on the subfront, inside the box: to the dashed lines",
         f"subfront: Ø {bored(FIXING_HOLE, units)} through; screws up to {longest}",
-        f"fix the front {hardware(back.low_by, units)} low; members {hardware(back.deep_by, units)} deep",
+        f"fix the front {hardware(back.low_by, units)} low; its depth is where the members stand",
     ]
     drawn += title_block(left, right, top + 6.0, None, "Front fixing", says)
     return Scene(

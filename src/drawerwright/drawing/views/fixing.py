@@ -73,7 +73,6 @@ class BackOfFront:
     floor: float
     longest_screw: float
     low_by: float
-    deep_by: float
 
 
 def back_of_front(fitted: FittedDrawer) -> BackOfFront:
@@ -101,5 +100,4 @@ def back_of_front(fitted: FittedDrawer) -> BackOfFront:
         floor=low + box.bottom_recess + box.bottom,
         longest_screw=fixing.longest_screw,
         low_by=fixing.low_by,
-        deep_by=fixing.deep_by,
     )

@@ -9,6 +9,7 @@ from typing import Final, Literal, TypeAlias
 
 from drawerwright.model.fitted import FittedDrawer, FittedJob
 from drawerwright.pack.cautions import cautions
+from drawerwright.pack.front_rows import ADJUSTERS_HAVE, SET_THE_FRONT, front_rows
 from drawerwright.pack.measured import measured_fields
 from drawerwright.pack.mounting_sheet import rows_of, steps_of
 from drawerwright.pack.shown import Shown
@@ -25,6 +26,7 @@ _FIGURES: Final[dict[str, tuple[str, ...]]] = {
     "lock-them": ("Round holes",),
     "members-onto-the-box-sides": ("On the box side",),
     "hang-the-drawer": (_PACKING,),
+    "fix-the-front": ("Front fixed",),
     "adjust": ("Front fixed",),
     "adjust-in-the-slots": ("Front fixed",),
     "load": ("Most inside",),
@@ -35,6 +37,7 @@ _DRAWN: Final[dict[str, Drawn]] = {
     "members-onto-the-box-sides": "side",
     "hang-the-drawer": "plan",
     "slide-the-drawer-in": "plan",
+    "fix-the-front": "front",
     "adjust": "front",
     "adjust-in-the-slots": "front",
 }
@@ -44,6 +47,7 @@ _CAUTIONS: Final[dict[str, tuple[str, ...]]] = {
     "hang-the-drawer": ("Fingers",),
     "slide-the-drawer-in": ("Fingers",),
     "click-then-tug-both-sides": ("Locking brackets",),
+    "fix-the-front": ("Saws and boring",),
     "load": ("Tipping", "Who decides"),
 }
 """Cautions that are said where they matter, by step."""
@@ -51,6 +55,8 @@ _CAUTIONS: Final[dict[str, tuple[str, ...]]] = {
 MEASURED: Final = "measure-and-mark"
 LINED_UP: Final = frozenset({"adjust", "adjust-in-the-slots"})
 """The steps at which gaps are measured and moves told; a drawer has one of them."""
+_FRONT: Final = LINED_UP | {"fix-the-front"}
+"""The steps that tell what the sheet tells of its front: its screws, and what the adjusters then have."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,6 +132,9 @@ def _figures(
         told = [(one["name"], f"{one['value']} {one['unit']}") for one in measured_fields(fitted, shown)[:3]]
     for wanted in _FIGURES.get(key, ()):
         told += [(_heading(name, shown), cell) for name, cell in cells.items() if name.startswith(wanted)]
+    if key in _FRONT:
+        fixes = [row for row in front_rows(fitted, shown) if (row[0] == ADJUSTERS_HAVE) == (key in LINED_UP)]
+        told += [(_heading(name, shown), value) for name, value in fixes if name != SET_THE_FRONT]
     return tuple(told)
 
 
