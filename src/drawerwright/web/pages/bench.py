@@ -30,6 +30,7 @@ from drawerwright.web.pages.bench_gaps import gaps_address
 from drawerwright.web.pages.forms import Form, store_of
 from drawerwright.web.render import STATIC, page
 from drawerwright.web.schedule.form import text_fields
+from drawerwright.web.standing_free import balances_of_values
 from drawerwright.web.views_on_paper import on_paper
 
 router = APIRouter(include_in_schema=False)
@@ -58,6 +59,8 @@ def bench(request: Request, job_id: str) -> Response:
         job=job,
         title=job.title or f"Job {job.id}",
         plan=found,
+        balances=balances_of_values(job.values, families_of(store_of(request))),
+        balance_job=job.id,
         keep=[one.address(job.id) for one in found.drawers if not one.finished][:KEPT_AHEAD],
     )
 
@@ -73,12 +76,15 @@ def bench_drawer(request: Request, job_id: str, name: str, piece: Piece = 1) -> 
         raise HTTPException(404, f"no drawer {name[:80]} is hung in this job")
     one = found.drawers[at]
     steps = bench_steps(one.fitted, shown)
+    free = balances_of_values(job.values, families_of(store_of(request)))
     return page(
         request,
         "bench_drawer.html",
         job=job,
         plan=found,
         place=at,
+        balances=[told for told in free if told.cabinet == one.cabinet],
+        balance_job=job.id,
         drawer=one,
         steps=steps,
         slide=slide_text(one.fitted),

@@ -28,6 +28,7 @@ from drawerwright.web.sheet.page import SheetPage
 from drawerwright.web.sheet.sheet import Sheet
 from drawerwright.web.sheet.stiles import frame_of_stiles
 from drawerwright.web.sheet.stored import StoredDrawer, neighbours, stored_drawer
+from drawerwright.web.standing_free import balances_of_drawers
 
 router = APIRouter(include_in_schema=False)
 
@@ -73,6 +74,7 @@ def show_drawer(request: Request, job_id: str, drawer: str) -> Response:
         **({key: told[key] for key in STILE_NAMES & set(told)} if wrong_stiles else {}),
     }
     before, after = neighbours(values, found.row)
+    together = [one.fitted for one in answer.drawers if one.fitted is not None]
     page = SheetPage(
         asked=asked,
         bare=found.page_units,
@@ -93,9 +95,10 @@ def show_drawer(request: Request, job_id: str, drawer: str) -> Response:
             ("saved", query.get("saved", "") == str(last)),
             ("before", drawer_address(job_id, before) if before else ""),
             ("after", drawer_address(job_id, after) if after else ""),
+            ("balances", balances_of_drawers(together, found.page_units)),
+            ("balance_job", job_id),
         ),
     )
-    together = [one.fitted for one in answer.drawers if one.fitted is not None]
     return answer_with_carry(request, "drawer.html", page, together)
 
 

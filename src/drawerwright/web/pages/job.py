@@ -41,6 +41,8 @@ from drawerwright.web.schedule.form import (
 from drawerwright.web.schedule.paste import write_block
 from drawerwright.web.schedule.rows import AT_A_TIME, blank_row, rows_of
 from drawerwright.web.schedule.saving import Saved, Then, revisions_of
+from drawerwright.web.taken.section import slides_section
+from drawerwright.web.standing_free import balances_of_values
 
 ROWS_BEYOND = 50
 """Rows that the last piece may be longer while it is written on. Own choice."""
@@ -252,9 +254,19 @@ def show_totals(request: Request, job_id: str) -> Response:
     """The totals alone, for a page that asks for them after an edit."""
     job = store_of(request).job(job_id)
     values = revisions_of(request).values(job)
-    totals = job_totals(values, families_of(store_of(request)))
+    families = families_of(store_of(request))
+    totals = job_totals(values, families)
     moving = format_mass(totals.moving, units_of(values))
-    return page(request, "_totals.html", totals=totals, moving=moving)
+    balances = balances_of_values(values, families)
+    return page(
+        request,
+        "_totals.html",
+        totals=totals,
+        moving=moving,
+        balances=balances,
+        balance_job=job_id,
+        fresh=True,
+    )
 
 
 def schedule_page(
@@ -293,8 +305,11 @@ def schedule_page(
         shared_faults=faults,
         wrong_shared={place_of(fault)[2].removeprefix("defaults."): fault for fault in faults},
         totals=totals,
+        balances=balances_of_values(values, families),
+        balance_job=job_id,
         units=units_of(values),
         remarks=remarks,
+        slides_since=slides_section(store, job, values, "schedule"),
         known=known,
         first_columns=FIRST_COLUMNS,
         moving="" if totals is None else format_mass(totals.moving, units_of(values)),

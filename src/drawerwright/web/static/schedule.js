@@ -114,7 +114,13 @@ async function showTotals() {
   if (!queue.idle) return;
   try {
     const reply = await fetch(`${home}/totals`, { headers: { Accept: 'text/html' } });
-    if (reply.ok) document.querySelector('[data-totals]').innerHTML = await reply.text();
+    if (!reply.ok) return;
+    const totals = document.querySelector('[data-totals]');
+    totals.innerHTML = await reply.text();
+    // Whether a cabinet that stands free tips hangs on what was edited: told anew with the totals.
+    const free = totals.querySelector('[data-free-now]');
+    if (free) document.querySelector('[data-free]')?.replaceChildren(free.content);
+    free?.remove();
   } catch { /* the next answer asks again */ }
 }
 
