@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from drawerwright.drawing.views.rear_cuts import rear_cuts
 from drawerwright.model.fitted import ChosenSlide, FittedDrawer, FrontSizes, Latch, Mounting
-from drawerwright.pack.across import frame_proof_text, shelf_places, used_width_text
+from drawerwright.pack.across import shelf_places, used_width_text
 from drawerwright.pack.figures import (
     MOUNT_WORDS,
     NOUGHT,
@@ -40,10 +40,6 @@ def _cabinet_rows(fitted: FittedDrawer, mounting: Mounting, shown: Shown) -> Ite
     face = "the frame's face" if framed else "the cabinet's edge"
     if used := used_width_text(fitted, shown):
         yield "Opening less what is lost", used
-    if (frame := fitted.drawer.frame_in_use) is not None:
-        proof = frame_proof_text(fitted)
-        stands_in = _both(frame.left, frame.right, shown)
-        yield "Frame stands in from the cabinet sides", f"{stands_in}; {proof}" if proof else stands_in
     if mounting.screw_line is not None:
         moved = f" (moved up {length_text(mounting.moved_up, shown)})" if mounting.moved_up > 0.05 else ""
         yield "Screw line above the cabinet floor", length_text(mounting.screw_line, shown) + moved
