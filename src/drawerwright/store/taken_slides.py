@@ -27,12 +27,14 @@ class SlidesSince:
     """Families other than now's, with which slides of a job were taken.
 
     `now`: the line of the families that answer now. `lines`: of other families, each with the present names
-    of the drawers whose slides were taken with them. `revision`: the newest of the job.
+    of the drawers whose slides were taken with them; `gone`: ids of families among them that were deleted for
+    good. `revision`: the newest of the job.
     """
 
     revision: int
     now: str
     lines: tuple[tuple[str, frozenset[str]], ...]
+    gone: tuple[str, ...] = ()
 
 
 class TakenSlides(Jobs):
@@ -54,20 +56,22 @@ class TakenSlides(Jobs):
             for (line, _), those in zip(begins, names, strict=True):
                 if line != now:
                     lines.setdefault(line, set()).update(those)
-        return SlidesSince(of.head, now, tuple((line, frozenset(those)) for line, those in lines.items()))
+            there = set(connection.scalars(select(document.c.key).where(document.c.kind == "family")))
+        named = {name: key for line in lines for name, (key, _) in read_state(line).items()}
+        gone = tuple(name for name, key in named.items() if key not in there)
+        told = tuple((line, frozenset(those)) for line, those in lines.items())
+        return SlidesSince(of.head, now, told, gone)
 
-    def families_in(self, line: str) -> tuple[list[dict[str, Any]], tuple[str, ...]]:
-        """The values of the families that a line names, and the ids of those that are gone for good."""
-        found, gone = [], []
+    def families_in(self, line: str) -> list[dict[str, Any]]:
+        """The values of the families that a line names, but those that were deleted for good."""
+        found = []
         with self._connections.reading() as connection:
-            for name, (key, number) in read_state(line).items():
+            for key, number in read_state(line).values():
                 row = connection.execute(select(document).where(document.c.key == key)).one_or_none()
-                if row is None:
-                    gone.append(name)
-                    continue
-                of = history.document_of(row)
-                found.append(values_of(history.parts_at(connection, of, number), of.layout))
-        return found, tuple(gone)
+                if row is not None:
+                    of = history.document_of(row)
+                    found.append(values_of(history.parts_at(connection, of, number), of.layout))
+        return found
 
     def take_slides(self, job_id: str, *, seen: str | None = None, by: str = "", what: str = "") -> StoredJob:
         """Take the slides of a job as they are chosen now; the families `seen` must still be those of now.

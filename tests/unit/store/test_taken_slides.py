@@ -48,8 +48,8 @@ def test_a_family_that_is_new_is_seen_by_every_job_that_was_there(
     since = store.slides_since(job.id)
     assert since is not None
     assert since.lines == (("[]", frozenset({"A", "B"})),)
-    assert store.families_in("[]") == ([], ())
-    assert [one["id"] for one in store.families_in(since.now)[0]] == ["mine-19"]
+    assert store.families_in("[]") == []
+    assert [one["id"] for one in store.families_in(since.now)] == ["mine-19"]
 
 
 def test_an_edit_that_has_nothing_to_do_with_it_takes_no_slides(
@@ -106,7 +106,8 @@ def test_a_family_that_is_deleted_for_good_is_told_as_gone_also_where_its_id_is_
     since = store.slides_since(job.id)
     assert since is not None
     [(line, _)] = since.lines
-    assert store.families_in(line) == ([], ("mine-19",))
+    assert store.families_in(line) == []
+    assert since.gone == ("mine-19",)
 
 
 def test_slides_are_taken_as_a_revision_that_undo_passes_over(
