@@ -25,6 +25,7 @@ from drawerwright.web.api import (
     revisions,
     season,
     slides,
+    taken_slides,
 )
 from drawerwright.web.api.openapi import add_openapi
 from drawerwright.web.api.query_keys import check_query
@@ -52,6 +53,7 @@ from drawerwright.web.pages import papers as papers_page
 from drawerwright.web.pages import quick as quick_page
 from drawerwright.web.pages import seasons as seasons_page
 from drawerwright.web.pages import slides as slides_pages
+from drawerwright.web.pages import taken_slides as taken_slides_page
 from drawerwright.web.settings import Settings
 
 API_ROUTERS: tuple[APIRouter, ...] = (
@@ -68,6 +70,7 @@ API_ROUTERS: tuple[APIRouter, ...] = (
     revisions.router,
     season.router,
     slides.router,
+    taken_slides.router,
 )
 PAGE_ROUTERS: tuple[APIRouter, ...] = (
     cabinets_page.router,
@@ -89,6 +92,7 @@ PAGE_ROUTERS: tuple[APIRouter, ...] = (
     seasons_page.router,
     slides_pages.router,
     statics.router,
+    taken_slides_page.router,
 )
 
 

@@ -36,6 +36,13 @@ def shipped_families() -> tuple[SlideFamily, ...]:
     return _read(_offered)
 
 
+def with_shipped(own: Sequence[SlideFamily]) -> tuple[SlideFamily, ...]:
+    """The shipped families, each replaced by the one of `own` with its id, then the others of `own`."""
+    rest = {one.id: one for one in own}
+    shipped = tuple(rest.pop(family.id, family) for family in shipped_families())
+    return shipped + tuple(rest.values())
+
+
 @dataclass(frozen=True, slots=True)
 class _Known:
     """The families of a store as they were read: all that answer, its own, and by what a change shows."""
@@ -71,8 +78,6 @@ def _read_store(store: Store) -> _Known:
         known = replace(before, mark=mark)
     else:
         own = families_from_mappings([dict(one.values) for one in stored]) if stored else ()
-        rest = {one.id: one for one in own}
-        shipped = tuple(rest.pop(family.id, family) for family in shipped_families())
-        known = _Known(mark, _offered, revisions, own, shipped + tuple(rest.values()))
+        known = _Known(mark, _offered, revisions, own, with_shipped(own))
     _known[store] = known
     return known

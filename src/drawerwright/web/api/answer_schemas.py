@@ -294,6 +294,32 @@ ANSWERS: Final[dict[str, Schema]] = {
             )
         ),
     ),
+    "SlidesSince": answered(
+        "Drawers whose slides, or what is cut for them, changed since the slides of the job were taken.",
+        schema=TEXT,
+        revision=COUNT,
+        seen={
+            **maybe(TEXT),
+            "description": "Stands for the families of now; null where all are those of then.",
+        },
+        drawers=some(
+            answered(
+                "A drawer: slide and box before and now, and what changed in the data of a slide that stays.",
+                drawer=TEXT,
+                before=maybe(TABLE),
+                now=maybe(TABLE),
+                figures=some(TABLE),
+            )
+        ),
+        gone={**some(TEXT), "description": "Families that were deleted for good."},
+    ),
+    "SlidesWritten": answered(
+        "What was written into the job.",
+        schema=TEXT,
+        revision=COUNT,
+        written={**some(TEXT), "description": "Drawers whose slides are told now."},
+        not_kept={**some(TEXT), "description": "Drawers that no slide told brings back as they were."},
+    ),
     "Difference": answered(
         "What differs between two revisions.",
         schema=TEXT,

@@ -132,6 +132,13 @@ BODIES: Final[dict[str, Schema]] = {
         based_on=_BASED_ON,
         **_WORDS,
     ),
+    "Said": sent("Who does it.", (), **_WORDS),
+    "SlidesSeen": sent(
+        "The families with which slides are taken, as they were looked at.",
+        ("seen",),
+        seen={**TEXT, "description": "What the question for the slides answered."},
+        **_WORDS,
+    ),
     "TakenBack": sent(
         "The revision whose change is taken back or brought back.",
         ("based_on",),

@@ -39,6 +39,7 @@ def examples() -> dict[str, Example]:
         **_jobs(values),
         **_drawers(values),
         **_history(values),
+        **_taken_slides(),
         **_bench(),
         **_packs(),
     }
@@ -201,6 +202,31 @@ def _drawers(values: dict[str, Any]) -> dict[str, Example]:
             "path": {"job": _JOB},
             "body": {"order": [one["id"] for one in reversed(values["drawer"])], "based_on": 2},
             "answer": stored,
+        },
+    }
+
+
+def _taken_slides() -> dict[str, Example]:
+    """An invented family of 19 mm sides that came after the job."""
+    path, seen = {"job": _JOB}, "5f1d7a84db00d2fce00b31a7fc73224f"
+    before = {"family": "house-16", "nominal": 500.0, "mount": "side"}
+    box = {"outside_width": 554.0, "height": 179.0, "length": 500.0}
+    change = {
+        "drawer": _DRAWER,
+        "before": {**before, "box": box},
+        "now": {**before, "family": "mine-19", "box": {**box, "outside_width": 547.0}},
+        "figures": [],
+    }
+    since = {"schema": "drawerwright/slides-since/1", "revision": 2, "seen": seen}
+    written = {"schema": "drawerwright/slides-written/1", "revision": 3, "written": [_DRAWER], "not_kept": []}
+    return {
+        "slides_since": {"path": path, "answer": {**since, "drawers": [change], "gone": []}},
+        "keep_slides": {"path": path, "body": {"by": "Ann"}, "answer": written},
+        "hold_slides": {"path": path, "body": {"by": "Ann"}, "answer": written},
+        "take_slides": {
+            "path": path,
+            "body": {"seen": seen, "by": "Ann"},
+            "answer": {**written, "written": []},
         },
     }
 

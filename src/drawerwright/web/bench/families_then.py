@@ -8,7 +8,7 @@ from typing import Any, TypeAlias
 from drawerwright.catalogue.families import families_from_mappings
 from drawerwright.model.family import SlideFamily
 from drawerwright.store import Revision, Store, StoredFamily
-from drawerwright.web.families import shipped_families
+from drawerwright.web.families import with_shipped
 
 _Versions: TypeAlias = tuple[tuple[str, int], ...]
 
@@ -41,9 +41,7 @@ class FamiliesThen:
             values: list[dict[str, Any]] = [
                 dict(self._store.family(name, number).values) for name, number in versions
             ]
-            rest = {one.id: one for one in (families_from_mappings(values) if values else ())}
-            shipped = tuple(rest.pop(family.id, family) for family in shipped_families())
-            self._read[versions] = shipped + tuple(rest.values())
+            self._read[versions] = with_shipped(families_from_mappings(values) if values else ())
         return self._read[versions]
 
     def _number(self, family: StoredFamily, moment: datetime) -> int | None:

@@ -31,6 +31,7 @@ from drawerwright.web.pages.forms import Form, store_of
 from drawerwright.web.render import STATIC, page
 from drawerwright.web.schedule.form import text_fields
 from drawerwright.web.standing_free import balances_of_values
+from drawerwright.web.taken.section import slides_section
 from drawerwright.web.views_on_paper import on_paper
 
 router = APIRouter(include_in_schema=False)
@@ -59,6 +60,7 @@ def bench(request: Request, job_id: str) -> Response:
         job=job,
         title=job.title or f"Job {job.id}",
         plan=found,
+        slides_since=slides_section(store_of(request), job, job.values, "bench"),
         balances=balances_of_values(job.values, families_of(store_of(request))),
         balance_job=job.id,
         keep=[one.address(job.id) for one in found.drawers if not one.finished][:KEPT_AHEAD],
@@ -86,6 +88,7 @@ def bench_drawer(request: Request, job_id: str, name: str, piece: Piece = 1) -> 
         balances=[told for told in free if told.cabinet == one.cabinet],
         balance_job=job.id,
         drawer=one,
+        slides_since=slides_section(store_of(request), job, job.values, "bench", drawer=one.name),
         steps=steps,
         slide=slide_text(one.fitted),
         before=found.drawers[at - 1] if at else None,

@@ -25,6 +25,8 @@ from drawerwright.web.schedule.answers import units_of
 from drawerwright.web.schedule.edits import Edit, SetCell
 from drawerwright.web.schedule.form import text_fields
 from drawerwright.web.schedule.saving import revisions_of
+from drawerwright.web.taken.keeping import slides_open
+from drawerwright.web.taken.section import slides_section
 
 AIM_WORDS = {
     "fewest_lengths": ("Fewest lengths", "as few lengths to order and to keep as can be"),
@@ -85,6 +87,8 @@ def show_choice(request: Request, job_id: str, asked: Choosing) -> Response:
         lost={one.drawer: format_length(one.lost, units) for one in choice.moved} if choice else {},
         faults=faults,
         units=units,
+        slides_since=slides_section(store, job, values, "choice"),
+        left_open=slides_open(values),
     )
 
 

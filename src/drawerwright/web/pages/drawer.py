@@ -29,6 +29,7 @@ from drawerwright.web.sheet.sheet import Sheet
 from drawerwright.web.sheet.stiles import frame_of_stiles
 from drawerwright.web.sheet.stored import StoredDrawer, neighbours, stored_drawer
 from drawerwright.web.standing_free import balances_of_drawers
+from drawerwright.web.taken.section import slides_section
 
 router = APIRouter(include_in_schema=False)
 
@@ -92,6 +93,7 @@ def show_drawer(request: Request, job_id: str, drawer: str) -> Response:
             ("revision", revision),
             ("changed", len(changed)),
             ("binned", job.binned_at is not None),
+            ("slides_since", slides_section(store_of(request), job, values, "drawer", drawer=drawer)),
             ("saved", query.get("saved", "") == str(last)),
             ("before", drawer_address(job_id, before) if before else ""),
             ("after", drawer_address(job_id, after) if after else ""),

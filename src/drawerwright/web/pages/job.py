@@ -41,8 +41,8 @@ from drawerwright.web.schedule.form import (
 from drawerwright.web.schedule.paste import write_block
 from drawerwright.web.schedule.rows import AT_A_TIME, blank_row, rows_of
 from drawerwright.web.schedule.saving import Saved, Then, revisions_of
-from drawerwright.web.taken.section import slides_section
 from drawerwright.web.standing_free import balances_of_values
+from drawerwright.web.taken.section import slides_section
 
 ROWS_BEYOND = 50
 """Rows that the last piece may be longer while it is written on. Own choice."""

@@ -31,6 +31,7 @@ from drawerwright.web.pages.forms import store_of
 from drawerwright.web.paper_words import WORDS, files_by_section, size_words
 from drawerwright.web.papers_look import Ready, begin_and_look, ready_pack
 from drawerwright.web.render import page
+from drawerwright.web.taken.section import slides_section
 from drawerwright.web.views_on_paper import on_paper
 
 router = APIRouter(include_in_schema=False)
@@ -106,6 +107,7 @@ def papers(
         answers=answers,
         faults=faults,
         unread=unread,
+        slides_since=slides_section(store, job, job.values, "papers"),
         without_those=urlencode(
             [*_here(request, "without"), *(("without", one) for one in (*options.without, *unread))]
         ),
