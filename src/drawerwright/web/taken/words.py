@@ -85,7 +85,9 @@ def _now(one: SlideChange) -> str:
 def _line(those: Sequence[SlideChange], units: ShownUnits) -> ChangeLine:
     first = those[0]
     family = first.before.slide.family.id if first.before.slide is not None else ""
-    boxes = [words for one in those[:MOST_NAMES] if (words := _box(one, units))]
+    boxes = [words for one in those if (words := _box(one, units))]
+    if len(boxes) > MOST_NAMES:
+        boxes[MOST_NAMES:] = [f"and {len(boxes) - MOST_NAMES} boxes more"]
     return ChangeLine(
         names_in_line(those),
         len(those) > 1,
