@@ -75,7 +75,8 @@ class NextReading:
 class AlignedFront:
     """One front: as found, what to turn, what then is expected, what is left.
 
-    `decides`: adjusters that end only because, untold, they are taken as delivered. `turn`: its place in the
+    `decides`: adjusters that end only because, untold, they are taken as delivered. `held`: a gap
+    that nobody measured keeps it from being turned further. `turn`: its place in the
     order in which the fronts of its column are turned, from 0.
     """
 
@@ -90,6 +91,7 @@ class AlignedFront:
     next_reading: NextReading | None
     warnings: tuple[str, ...]
     decides: tuple[AdjusterName, ...] = ()
+    held: bool = False
     turn: int = 0
 
 

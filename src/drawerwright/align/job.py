@@ -199,6 +199,7 @@ def _align(stack: Stack, wanted: _Wanted, *, from_the_top: bool) -> tuple[Aligne
                     *rubs_words(tight_left, units),
                 ),
                 decides=decides,
+                held=bool(turning.held[at]),
                 turn=ordered.fronts.index(at),
             )
         )

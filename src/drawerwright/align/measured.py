@@ -11,7 +11,7 @@ from drawerwright.align.front_geometry import front_geometry
 from drawerwright.align.stack import SHARED, MeasuredFront, Stack
 from drawerwright.errors import Fault, InputError
 from drawerwright.model.fitted import FittedDrawer, FittedJob
-from drawerwright.model.gaps import FrontGaps, Setting
+from drawerwright.model.gaps import FrontGaps, Reading, Setting
 from drawerwright.model.spelling import nearest
 
 Travel = Mapping[tuple[str, Setting], float]
@@ -156,6 +156,12 @@ def _setting_faults(front: MeasuredFront) -> list[Fault]:
     return faults
 
 
+def contradict(one: Reading, other: Reading) -> bool:
+    """Whether two readings of one gap cannot both be right."""
+    unsure = (one.uncertainty**2 + other.uncertainty**2) ** 0.5
+    return bool(abs(one.value - other.value) > max(CONTRADICT_FROM, CONTRADICT_TIMES * unsure))
+
+
 def _contradictions(stack: Stack) -> list[Fault]:
     """Two readings of the gap between two fronts that cannot both be right."""
     faults: list[Fault] = []
@@ -164,8 +170,7 @@ def _contradictions(stack: Stack) -> list[Fault]:
             one, other = lower.told.readings.get(over), upper.told.readings.get(under)
             if one is None or other is None:
                 continue
-            unsure = (one.uncertainty**2 + other.uncertainty**2) ** 0.5
-            if abs(one.value - other.value) > max(CONTRADICT_FROM, CONTRADICT_TIMES * unsure):
+            if contradict(one, other):
                 says = (
                     f"contradicts {over} of {lower.id}, {one.told or f'{one.value:g}'} "
                     f"({lower.told.place(over)}): both are the gap between these two fronts"

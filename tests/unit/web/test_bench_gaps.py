@@ -93,7 +93,7 @@ def test_the_page_sends_a_token_that_holds_for_what_was_typed_on_it(
 
 
 def test_what_no_adjuster_cures_is_told_in_inches_as_well_in_a_job_in_inches() -> None:
-    assert left_words(3.52, 0.1) == "3.52 ± 0.1 mm"
+    assert left_words(3.52, 0.1) == "3.5 ± 0.1 mm"
     assert left_words(3.52, 0.1, "in") == "3.52 mm (1/8 in) ± 0.1 mm"
 
 

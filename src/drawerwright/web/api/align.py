@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Annotated, Any, Final, Literal, TypeAlias, cast
 
 from fastapi import APIRouter, Query, Request
@@ -12,6 +13,7 @@ from drawerwright.errors import Fault, InputError, ReadingError
 from drawerwright.files.gap_text import parse_gap
 from drawerwright.files.gaps import gaps_of_mappings
 from drawerwright.fit import fit_job
+from drawerwright.model.fitted import FittedDrawer
 from drawerwright.model.gaps import GAP_NAMES, FrontGaps, GapName
 from drawerwright.model.spelling import nearest
 from drawerwright.store import Store
@@ -23,6 +25,7 @@ from drawerwright.web.api.bounds import check_entries
 from drawerwright.web.api.describing import described
 from drawerwright.web.api.jobs import AtRevision, Kept, Shown
 from drawerwright.web.api.saving import revision_told
+from drawerwright.web.bench.rounds import fronts_now, round_of
 from drawerwright.web.families import families_of
 
 router = APIRouter(tags=["align"])
@@ -58,28 +61,36 @@ def align_stored(
     stored = store.job(job, revision_told(revision))
     fitted, _ = fitted_for(stored.values, families_of(store), NO_AIM, units)
     shown = units or ("in" if stored.values.get("units") == "in" else "mm")
-    gaps, gone = last_gaps(store, job)
+    gaps, remarks = last_gaps(store, job, fitted.drawers)
     aligned = align_job(fitted, gaps, target=target, grade=grade, units=shown)
     document = align_document(aligned)
-    if gone:
-        says = "is no drawer of this job any more: its gaps are left out"
-        document["remarks"] = [{"where": f"job {job} gaps {name}", "says": says} for name in gone]
+    if remarks:
+        document["remarks"] = [{"where": f"job {job} gaps {name}", "says": says} for name, says in remarks]
     return answer(document)
 
 
-def last_gaps(store: Store, job: str) -> tuple[tuple[FrontGaps, ...], tuple[str, ...]]:
-    """The gaps measured last at each front of a stored job, and names of measured drawers that are gone.
+def last_gaps(
+    store: Store, job: str, fitted: Sequence[FittedDrawer]
+) -> tuple[tuple[FrontGaps, ...], tuple[tuple[str, str], ...]]:
+    """The gaps that count now at each front of a stored job; remarks by drawer on what is left out, and why.
 
     Raises InputError where none were measured at a drawer that is there.
     """
-    now = store.gaps_now(job)
-    last = {one.drawer: {"drawer": one.drawer, **one.values} for one in now}
-    there = {one.id for one in now}
+    kept = store.gaps_now(job)
+    there = {one.id for one in kept}
     gone = dict.fromkeys(one.drawer for one in store.gaps(job) if one.id not in there)
-    if not last:
+    counted = round_of(fitted, fronts_now(kept))
+    remarks = [(name, "is no drawer of this job any more: its gaps are left out") for name in gone]
+    remarks += [(name, "was turned since it was measured: measure it again") for name in counted.again]
+    for one in counted.stale:
+        by = "what was measured there holds for both" if one.replaced else "which was turned since"
+        remarks.append((f"{one.drawer} {one.name}", f"is left out for {one.neighbour}: {by}"))
+    if not counted.rows:
         says = "has no gaps yet: none were measured"
+        if counted.again:
+            says = "has no gaps that count: fronts were turned since they were measured"
         raise InputError([Fault(f"job {job} gaps", "", says, f"POST /api/v1/jobs/{job}/gaps")])
-    return gaps_of_mappings(list(last.values()), "mm", "gaps"), tuple(gone)
+    return gaps_of_mappings(list(counted.rows.values()), "mm", "gaps"), tuple(remarks)
 
 
 def align_answer(body: dict[str, Any], store: Store) -> dict[str, Any]:

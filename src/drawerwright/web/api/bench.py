@@ -10,7 +10,7 @@ from fastapi import APIRouter, Request
 from starlette.responses import Response
 
 from drawerwright.errors import Fault, InputError
-from drawerwright.files.gaps import gaps_of_mappings
+from drawerwright.files.gaps import SETTING_COLUMNS, gaps_of_mappings
 from drawerwright.model.gaps import GAP_NAMES
 from drawerwright.units import BareUnit, show_value
 from drawerwright.web.api.answering import answer
@@ -20,6 +20,7 @@ from drawerwright.web.api.jobs import Body, Kept
 from drawerwright.web.api.saving import read_saving
 from drawerwright.web.api.stored import gaps_values, tick_values
 from drawerwright.web.bench.gaps import with_inches
+from drawerwright.web.bench.rounds import FOR_BOTH
 from drawerwright.web.device_name import name_told
 
 router = APIRouter(prefix="/jobs/{job}", tags=["bench"])
@@ -44,9 +45,11 @@ def gaps(store: Kept, job: str, drawer: str | None = None) -> Response:
 def add_gaps(request: Request, store: Kept, job: str, body: Body) -> Response:
     """Keep one measuring of a front. Readings have the columns of the gaps file; earlier ones stay.
 
+    Readings of `set_…` columns alone tell where the adjusters stand since the front was turned. `for_both`:
+    the gaps shared with neighbours hold in place of what was measured there.
     201; 200 for what was kept already under its `token`, which goes with one reading alone.
     """
-    told = read_saving(body, "drawer", "readings", based=False, may=("token", "units"))
+    told = read_saving(body, "drawer", "readings", based=False, may=("token", "units", FOR_BOTH))
     drawer, readings = _word(told.parts, "drawer"), told.parts["readings"]
     token = _word(told.parts, "token") if "token" in told.parts else None
     unit: BareUnit = "in" if told.parts.get("units") == "in" else "mm"
@@ -57,9 +60,14 @@ def add_gaps(request: Request, store: Kept, job: str, body: Body) -> Response:
     kept = {name: reading for name, reading in readings.items() if reading not in (None, "")}
     if unit == "in":  # what is kept carries its unit
         kept = {name: _in_inches(one) if name in GAP_NAMES else one for name, one in kept.items()}
-    if not any(name in kept for name in GAP_NAMES):
+    if not any(name in kept for name in (*GAP_NAMES, *SETTING_COLUMNS)):
         says = "hold no gap: at least one is wanted"
         raise InputError([Fault("readings", show_value(readings), says, '{"left_top": 3}')])
+    both = told.parts.get(FOR_BOTH, False)
+    if not isinstance(both, bool):
+        raise InputError([Fault(FOR_BOTH, show_value(both), "is neither true nor false", "true")])
+    if both:
+        kept[FOR_BOTH] = True
     assert row.drawer
     stored = store.add_gaps(job, row.drawer, kept, by=told.by or name_told(request), token=token)
     return answer(gaps_values(stored), 200 if stored.again else 201)

@@ -152,6 +152,10 @@ BODIES: Final[dict[str, Schema]] = {
         readings={"type": "object", "additionalProperties": {"type": ["number", "string", "null"]}},
         units={"type": "string", "enum": ["mm", "in"]},
         token={**TEXT, "description": "Of the sender's own: what comes twice with it is kept once."},
+        for_both={
+            "type": "boolean",
+            "description": "Shared gaps hold for the neighbours too, in place of what was told there.",
+        },
         **_WORDS,
     ),
     "SetTicks": sent(

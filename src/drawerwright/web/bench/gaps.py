@@ -5,20 +5,17 @@ from __future__ import annotations
 import hashlib
 import json
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any, Final
 
-from drawerwright.align import AlignedFront, align_job
+from drawerwright.align import AlignedFront
 from drawerwright.errors import Fault, InputError
-from drawerwright.files.gaps import gaps_of_mappings
-from drawerwright.model.family import SlideFamily
-from drawerwright.model.fitted import FittedDrawer, FittedJob
+from drawerwright.files.gaps import SETTING_COLUMNS, gaps_of_mappings
+from drawerwright.model.fitted import FittedDrawer
 from drawerwright.model.gaps import GAP_NAMES, GapName
 from drawerwright.pack.figures import millimetres
-from drawerwright.store import StoredGaps
 from drawerwright.units import BareUnit, ShownUnits, format_length
-from drawerwright.web.fitting import Values, answer_values
 
 EDGES: Final[tuple[GapName, ...]] = GAP_NAMES[:8]
 """Gaps beside the edges."""
@@ -40,7 +37,7 @@ class GapRow:
 
 
 def gap_words(name: GapName) -> str:
-    """A reading in words: "left edge, at the top", "how far the top left corner stands out"."""
+    """A reading in words: "left edge, top", "top left corner stands out"."""
     if name.startswith("out_"):
         return f"{name.removeprefix('out_').replace('_', ' ')} corner stands out"
     edge, _, end = name.partition("_")
@@ -57,15 +54,17 @@ def read_gap_form(
 ) -> tuple[dict[str, str], dict[str, Fault]]:
     """The readings of a form as they are kept, each with its unit where it has none; faults by field.
 
-    Raises InputError where nothing was measured.
+    With them where the adjusters stand, in marks. Raises InputError where nothing was measured.
     """
     told: dict[str, str] = {name: form.get(name, "").strip()[:_LONGEST] for name in GAP_NAMES}
+    stands = {name: form.get(name, "").strip()[:_LONGEST] for name in SETTING_COLUMNS}
     kept = {name: text for name, text in told.items() if text}
     if not kept:
         says = "are empty: at least one gap is wanted"
         raise InputError([Fault("gaps", "", says, "3 beside the left edge, top and bottom")])
     if unit == "in":  # what is kept carries its unit, whatever the job is told in later
         kept = {name: with_inches(text) for name, text in kept.items()}
+    kept |= {name: text.replace("\u2212", "-") for name, text in stands.items() if text}
     try:
         gaps_of_mappings([{"drawer": drawer, **kept}], unit, "gaps")
     except InputError as error:
@@ -76,30 +75,6 @@ def read_gap_form(
 def with_inches(text: str) -> str:
     """A reading with "in" behind each of its numbers; as it is where it has a unit already."""
     return text if _HAS_UNIT.search(text) else _NUMBER.sub(lambda number: f"{number[0]} in", text)
-
-
-def last_readings(readings: Sequence[StoredGaps]) -> dict[str, dict[str, Any]]:
-    """What was measured last at each front, by drawer."""
-    return {one.drawer: dict(one.values) for one in readings}
-
-
-def lined_up(
-    values: Values,
-    families: Sequence[SlideFamily],
-    drawer: str,
-    readings: Mapping[str, Mapping[str, Any]],
-    units: ShownUnits,
-) -> AlignedFront:
-    """What to turn at one front of a job, with its cabinet's other measured fronts. Raises InputError."""
-    found = answer_values(values, families, units=units, only=drawer)
-    fitted = tuple(one.fitted for one in found.drawers if one.fitted is not None and has_gaps(one.fitted))
-    measured = [
-        {"drawer": one.id, **readings[one.id]} for one in fitted if one.id in readings or one.id == drawer
-    ]
-    aligned = align_job(
-        FittedJob("", fitted, found.columns), gaps_of_mappings(measured, "mm", "gaps"), units=units
-    )
-    return next(front for front in aligned.fronts if front.drawer == drawer)
 
 
 def gap_rows(front: AlignedFront, units: ShownUnits) -> tuple[GapRow, ...]:
@@ -118,7 +93,7 @@ def left_words(size: float, uncertainty: float, units: ShownUnits = "mm") -> str
     return f"{_gap(size, units)} ± {millimetres(uncertainty)} mm"
 
 
-def sent_once(token: str, readings: Mapping[str, str]) -> str | None:
+def sent_once(token: str, readings: Mapping[str, Any]) -> str | None:
     """The token of one measuring: a page sent twice is kept once, but not what was typed anew on it.
 
     None where the page sent none.
