@@ -51,6 +51,31 @@ def test_on_a_phone_the_buttons_stand_at_the_foot_and_none_is_cut(
             assert one["x"] + one["width"] <= box["x"] + box["width"] + 1
 
 
+def test_on_a_phone_the_balance_of_a_cabinet_and_its_table_need_not_be_drawn_sideways(
+    server: Any, new_page: Callable[..., Any]
+) -> None:
+    bank = {"id": "A", "freestanding": True, "size": {"width": 600, "height": 800, "depth": 560}, "mass": 35}
+    drawers = [
+        {**one, "cabinet": "A", "row": row, "opening": {**one["opening"], "floor": 200 * row - 180}}
+        for row, one in enumerate(JOB["drawer"], 1)
+    ]
+    job = server.store.create_job({**JOB, "cabinet": [bank], "drawer": drawers})
+    page = new_page(viewport={"width": 360, "height": 740})
+    page.goto(f"{server.url}/jobs/{job.id}/cabinets")
+    picture = page.locator(".balance-drawn svg.small")
+    assert picture.is_visible()
+    assert not page.locator(".balance-drawn svg.mid").is_visible()
+    assert page.locator(".balance-names li").count() >= 4
+    for part in (".balance-drawn", ".balance .wide", "html"):
+        room = page.locator(part).first.evaluate("one => [one.scrollWidth, one.clientWidth]")
+        assert room[0] <= room[1], part
+    lettering = picture.locator("text").first.evaluate("one => one.getBoundingClientRect().height")
+    assert lettering > 8, "as large as the other drawings on a phone"
+    page.set_viewport_size({"width": 1600, "height": 900})
+    assert page.locator(".balance-drawn svg.mid").is_visible()
+    assert not picture.is_visible()
+
+
 def test_on_a_wide_screen_the_answer_stands_beside_the_question(server: Any, browser_page: Any) -> None:
     browser_page.goto(f"{job_of(server)}/choice?aim=fewest_lengths")
     form = browser_page.locator("form.aims").bounding_box()

@@ -14,7 +14,7 @@ from drawerwright.carry.tipping_facts import CHILD
 from drawerwright.drawing.primitives import Text
 from drawerwright.drawing.scene import Dimension, Leader, Scene, scale_to_paper
 from drawerwright.drawing.svg import write_svg
-from drawerwright.drawing.views.tipping_balance import tipping_balance
+from drawerwright.drawing.views.tipping_balance import balance_names, tipping_balance
 from drawerwright.model.fitted import FittedJob
 
 G = 9.80665
@@ -131,3 +131,24 @@ def test_notes_of_the_balance_do_not_run_into_each_other(balance: Callable[..., 
     for side in (-1, 1):
         levels = sorted(one.bend[1] for one in notes if one.bend is not None and one.bend[0] * side > 0)
         assert all(later - earlier >= 90 for earlier, later in pairwise(levels))
+
+
+@pytest.mark.parametrize("hanging", [True, False])
+def test_numbers_in_the_place_of_names_are_as_many_as_the_names_told_beside(
+    balance: Callable[..., Tipping], hanging: bool
+) -> None:
+    tipping = balance()
+    for case in tipping.cases:
+        scene = tipping_balance(tipping, case, hanging=hanging, numbered=True)
+        names = balance_names(tipping, case, hanging=hanging)
+        numbers = [one.text for one in scene.primitives if isinstance(one, Text) and one.text.isdecimal()]
+        assert numbers == [str(number) for number in range(1, len(names) + 1)]
+        assert not [one for one in scene.primitives if isinstance(one, Leader)]
+        named = tipping_balance(tipping, case, hanging=hanging)
+        weights = [one for one in named.primitives if isinstance(one, Leader) and one.quantity == "weight"]
+        told = {(one.text, one.second_line) for one in weights}
+        assert told == set(names[: len(weights)])
+        assert levers(scene) == levers(named)
+        others = [name for name, amount in names[len(weights) :]]
+        assert others[0].startswith("pull 44.5 N")
+        assert len(others) == (2 if case.stance == "block" else 1)

@@ -262,8 +262,8 @@ def test_the_data_of_a_section_are_json_that_no_text_can_break_out_of(client: Te
 
 def test_a_stored_drawer_tells_the_balance_of_its_whole_cabinet(client: TestClient, job: StoredJob) -> None:
     page = page_of(client, f"/jobs/{job.id}/drawers/F-2?carry=1")
-    link = next(one["href"] for one in page.of("a") if "/cabinets#" in one.get("href", ""))
-    assert link == f"/jobs/{job.id}/cabinets#F%2F1"
+    links = [one["href"] for one in page.of("a") if "/cabinets#" in one.get("href", "")]
+    assert links == [f"/jobs/{job.id}/cabinets#balance-F/1", f"/jobs/{job.id}/cabinets#F%2F1"]
     assert "With drawers F-1, F-2, F-3 open" in page.text
     short = client.get(f"/jobs/{job.id}/drawers/F-2?fragment=carry", headers=HTML).text
     assert "Carries, but its cabinet tips" in short
@@ -280,7 +280,10 @@ def test_the_balance_of_a_free_standing_cabinet_is_drawn_with_every_case_and_cau
 ) -> None:
     page = page_of(client, f"/jobs/{job.id}/cabinets")
     drawn = [one for one in page.of("svg") if one.get("aria-label", "").startswith("Balance of cabinet F/1")]
-    assert len(drawn) == 1
+    assert [one["class"] for one in drawn] == ["small", "mid"]
+    assert drawn[0]["aria-label"] == drawn[1]["aria-label"]
+    assert "cabinet without drawers" in page.text
+    assert {"Open", "Hold", "Left", "May hang"} <= {one.get("data-label") for one in page.of("td")}
     for says in ("Anchor the cabinet to the wall; no balance replaces that.", "May hang", "from memory"):
         assert says in page.text
     names = {one.get("name") for one in page.of("input")}

@@ -13,7 +13,7 @@ from typing import Final
 
 from drawerwright.carry.tipping import Tipping
 from drawerwright.carry.tipping_cases import TippingCase, weights_of
-from drawerwright.carry.tipping_facts import CHILD
+from drawerwright.carry.tipping_facts import BLOCK, CHILD
 from drawerwright.carry.tipping_sets import choices, hanging_lever
 from drawerwright.carry.tipping_weights import Weight
 from drawerwright.drawing.dimensioning import row_offset
@@ -24,7 +24,17 @@ from drawerwright.drawing.scene import Dimension, Hatch, Leader, Primitive, Scen
 from drawerwright.drawing.shown import Units, shown_in
 from drawerwright.drawing.shown_units import in_units
 from drawerwright.drawing.views.section import FALLING, RISING
-from drawerwright.drawing.views.tipping_parts import ARROW, FLOOR, UPRIGHT, Balance, arrow_head, shapes
+from drawerwright.drawing.views.tipping_parts import (
+    ARROW,
+    BLOCK_NOTE,
+    FLOOR,
+    PULL_NOTE,
+    PULL_SOURCE,
+    UPRIGHT,
+    Balance,
+    arrow_head,
+    shapes,
+)
 from drawerwright.drawing.wording import shown
 from drawerwright.equations.mechanics.gravity import STANDARD_GRAVITY
 from drawerwright.units import format_mass
@@ -53,26 +63,61 @@ class _Weighing:
 
 
 def tipping_balance(
-    tipping: Tipping, case: TippingCase | None = None, *, hanging: bool = True, units: Units = "mm"
+    tipping: Tipping,
+    case: TippingCase | None = None,
+    *,
+    hanging: bool = True,
+    units: Units = "mm",
+    numbered: bool = False,
 ) -> Scene:
     """The balance of one case, the worst one unless told.
 
     `hanging`: with the child's test mass on the front where it is worst, and the drawers open that are then.
+    `numbered`: where names find no room beside it, numbers stand in their place, by `balance_names`.
     """
-    one = tipping.worst if case is None else case
-    hangs = next((each for each in tipping.drawers if hanging and each.id == one.child_on), None)
-    view = Balance(tipping, one, one.child_open if hangs is not None else one.open, hangs)
+    view = _view(tipping, case, hanging=hanging)
     pulls = _pulls(view)
-    drawn = shapes(view)
+    drawn = shapes(view, named=not numbered)
     greatest = max(each.mass for each in pulls)
     for each in pulls:
         drawn += _weight(each, greatest)
-    drawn += _notes(view, pulls, units)
+    drawn += _numbers(view, pulls) if numbered else _notes(view, pulls, units)
     drawn += _levers(pulls)
     drawn += _bars(view, pulls)
     name = tipping.cabinet.id
     scene = Scene("tipping", f"Balance of cabinet {name}", _alt(view, pulls, units), tuple(drawn))
     return in_units(scene, units)
+
+
+def balance_names(
+    tipping: Tipping, case: TippingCase | None = None, *, hanging: bool = True, units: Units = "mm"
+) -> tuple[tuple[str, str], ...]:
+    """What the numbers of a numbered balance stand for, in their order: name, and mass where it weighs."""
+    view = _view(tipping, case, hanging=hanging)
+    masses = [(one.words, format_mass(one.mass, shown_in(units).units)) for one in _pulls(view)]
+    others = [(f"{PULL_NOTE} ({PULL_SOURCE})", "")]
+    if view.case.stance == "block":
+        others.append((BLOCK_NOTE, ""))
+    return (*masses, *others)
+
+
+def _view(tipping: Tipping, case: TippingCase | None, *, hanging: bool) -> Balance:
+    one = tipping.worst if case is None else case
+    hangs = next((each for each in tipping.drawers if hanging and each.id == one.child_on), None)
+    return Balance(tipping, one, one.child_open if hangs is not None else one.open, hangs)
+
+
+def _numbers(view: Balance, pulls: Sequence[_Weighing]) -> list[Primitive]:
+    """A number at every weight, at the pull and at the block, in the order of `balance_names`."""
+    places = [one.at for one in pulls]
+    at = view.place(view.tipping.cabinet.feet, view.tipping.pull_at)
+    places.append((at[0] - ARROW * 0.8, at[1]))
+    if view.case.stance == "block":
+        places.append((view.rear, BLOCK))
+    return [
+        Text(place, str(number), CAPTION_SIZE, "start", "semibold", shift=(1.6, 0.9), backed=True)
+        for number, place in enumerate(places, 1)
+    ]
 
 
 def _pulls(view: Balance) -> list[_Weighing]:

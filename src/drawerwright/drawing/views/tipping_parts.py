@@ -28,6 +28,9 @@ ARROW: Final = 150.0
 """Length of the longest arrow of a weight [mm of the cabinet]. Own choice."""
 UPRIGHT: Final = 90.0
 """Direction of the hatching of the child's test mass, in the picture and in the bars [degrees]."""
+PULL_NOTE: Final = f"pull {PULL:g} N, not in the balance"
+PULL_SOURCE: Final = "from memory, for comparison"
+BLOCK_NOTE: Final = f"block {BLOCK:g} mm, as on carpet"
 _HEAD: Final = (18.0, 9.0)
 _PART: Final = (114.0, 102.0)
 """Height and thickness of half the test mass [mm]: ASTM F2057-23 as a test laboratory gives it, read."""
@@ -81,23 +84,23 @@ class Balance:
         return drawer.reach if drawer.id in self.open else 0.0
 
 
-def shapes(view: Balance) -> list[Primitive]:
-    """All that has a body, from back to front, and the pull."""
-    drawn = [*_floor(view), *_cabinet(view)]
+def shapes(view: Balance, *, named: bool = True) -> list[Primitive]:
+    """All that has a body, from back to front, and the pull; `named`: with what block and pull are."""
+    drawn = [*_floor(view, named=named), *_cabinet(view)]
     for drawer in view.tipping.drawers:
         drawn += _drawer(view, drawer)
-    return [*drawn, *_child(view), *_pull(view), *_pivot()]
+    return [*drawn, *_child(view), *_pull(view, named=named), *_pivot()]
 
 
-def _floor(view: Balance) -> list[Primitive]:
+def _floor(view: Balance, *, named: bool) -> list[Primitive]:
     left, right = -view.reach - 40.0, view.rear + 40.0
     strip = Bounds(left, -FLOOR, right, 0.0)
     drawn: list[Primitive] = [Hatch(strip.corners, RISING), line((left, 0.0), (right, 0.0), "outline")]
     if view.case.stance == "block":
         rear = view.rear
         drawn += cut(Bounds(rear - BLOCK_DEPTH, 0.0, rear, BLOCK), FALLING, HATCH_SPACING_CLOSE)
-        note = f"block {BLOCK:g} mm, as on carpet"
-        drawn.append(Leader((rear - BLOCK_DEPTH / 2, BLOCK / 2), (7.0, -6.0), 2.5, note))
+        if named:
+            drawn.append(Leader((rear - BLOCK_DEPTH / 2, BLOCK / 2), (7.0, -6.0), 2.5, BLOCK_NOTE))
     return drawn
 
 
@@ -139,17 +142,17 @@ def _child(view: Balance) -> list[Primitive]:
     return drawn
 
 
-def _pull(view: Balance) -> list[Primitive]:
+def _pull(view: Balance, *, named: bool) -> list[Primitive]:
     """The horizontal pull outwards, at its height on the cabinet's front."""
     at = view.place(view.tipping.cabinet.feet, view.tipping.pull_at)
     tip = (at[0] - ARROW * 0.8, at[1])
-    words = f"pull {PULL:g} N, not in the balance"
-    return [
-        line(at, tip, "leader"),
-        arrow_head(tip, (-1.0, 0.0)),
-        Text(at, words, NOTE_SIZE, shift=(0.6, 4.6), backed=True),
-        Text(at, "(from memory, for comparison)", NOTE_SIZE, tone="fine", shift=(0.6, 1.4), backed=True),
-    ]
+    drawn: list[Primitive] = [line(at, tip, "leader"), arrow_head(tip, (-1.0, 0.0))]
+    if named:
+        drawn += [
+            Text(at, PULL_NOTE, NOTE_SIZE, shift=(0.6, 4.6), backed=True),
+            Text(at, f"({PULL_SOURCE})", NOTE_SIZE, tone="fine", shift=(0.6, 1.4), backed=True),
+        ]
+    return drawn
 
 
 def _pivot() -> list[Primitive]:
