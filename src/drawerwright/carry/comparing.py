@@ -179,7 +179,7 @@ FIGURES: Final[tuple[tuple[str, str, str, Callable[[CarriedDrawer], float | None
     ("members", "… of it, members", "mm", _members),
     ("roller", "Most in a roller group", "N", _roller),
     ("steel", "Stress over yield", "", _steel),
-    ("yaw", "Askew by play", "°", _yaw),
+    ("yaw", "Racking by play", "°", _yaw),
     ("pull", "Rearmost fixing pulled", "N", _pulled),
     ("closing", "Closes by itself in", "s", _closes),
 )

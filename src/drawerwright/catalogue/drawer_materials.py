@@ -71,7 +71,7 @@ def _note(part: Part, material: Material, thickness: float, units: ShownUnits) -
     assumed = abs(thickness - material.thickness) < _SAME
     if assumed:
         return ThicknessNote(part, material, thickness, True, material.caution(units))
-    says = f"{material.id}: {format_length(thickness, units)} as told"
+    says = f"{material.id}: {format_length(thickness, units)} as measured"
     if material.lowest is not None and material.highest is not None:
         low, high = (format_length(one, units) for one in (material.lowest, material.highest))
         if not material.lowest - _SAME <= thickness <= material.highest + _SAME:

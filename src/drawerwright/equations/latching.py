@@ -32,7 +32,7 @@ def latch_side(bracket_off_side: Q, side_spacers: Q, error_bracket_side: Q) -> Q
     carriage=CONCEALED,
     check=CheckRule(
         "latch-side",
-        says="Brackets {latch_side_left:outboard|inboard} of their seats with {side_spacers} of spacers; "
+        says="Brackets {latch_side_left:too far out|too far in} for their seats with {side_spacers} of spacers; "
         "they latch within {latch_tolerance_side}.",
         cures=(
             Cure(
@@ -103,7 +103,7 @@ def latch_along(bracket_off_along: Q, subfront_spacers: Q, error_bracket_along: 
             Cure(
                 "latch_along_left",
                 -1,
-                "No spacer helps: take a subfront thinner by {latch_along_left:|}, or recess it by as much "
+                "No spacer helps: a subfront {latch_along_left:|} thinner seats them, or a recess of as much "
                 "behind each bracket.",
             ),
         ),

@@ -56,7 +56,7 @@ def rear_packing__as_is(wider_back: Q) -> Q:
             Cure(
                 "taper",
                 1,
-                "Pack the rear of each member by {wider_back_left} (pack_rear says that the shop will), or "
+                "Pack the rear of each member by {wider_back_left} (and tell the drawer so: rear packed), or "
                 "plane the front where it stands in.",
             ),
             Cure(

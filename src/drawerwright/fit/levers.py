@@ -132,7 +132,7 @@ def _wood_levers(situation: Mapping[str, str], as_side: Sequence[str]) -> Iterat
             (-1, 1),
             12.0,
             ("subfront_thickness",),
-            {-1: "Take a subfront {by} thinner.", 1: "Take a subfront {by} thicker."},
+            {-1: "Take a subfront at least {by} thinner.", 1: "Take a subfront at least {by} thicker."},
             _down_to("subfront_thickness", _THINNEST_SIDE),
         )
     if situation["height"] == "told":

@@ -76,7 +76,7 @@ def beside(alike: AlikeDrawers, shown: Shown, balances: Balances | None = None) 
     if fitted.slide is None:
         changes = [
             {
-                "by": for_sheets(change_text(change.by, change.unit, shown)),
+                "by": "" if change.to else for_sheets(change_text(change.by, change.unit, shown)),
                 "says": for_sheets(change.says),
             }
             for change in fitted.changes

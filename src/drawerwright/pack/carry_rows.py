@@ -44,7 +44,7 @@ def row_groups(one: CarriedDrawer, words: Words) -> list[dict[str, Any]]:
             ("Forces of one slide, fixings full out", [*_rollers(slide, words), *_screws(slide, words)]),
             ("Stress of the members at its most", _stresses(slide)),
             ("Closing", _closing(slide.closing, words)),
-            ("Askew by play", _racking(slide, words)),
+            ("Racking by play", _racking(slide, words)),
             ("Bottom under its contents", _bottom(slide, words)),
             ("Screws: pull, and how often it is held", _fixings(slide, words)),
             ("Drawn against its stop", _slam(slide, words)),

@@ -202,7 +202,7 @@ def test_notes_tell_what_was_assumed_and_what_was_measured() -> None:
     assert side.says == (
         "1/2 ply: 11.9 mm used, as commonly bought (11.5 mm to 12.3 mm); measure the stuff itself"
     )
-    assert (subfront.assumed, subfront.says) == (False, "1/2 ply: 12.1 mm as told")
+    assert (subfront.assumed, subfront.says) == (False, "1/2 ply: 12.1 mm as measured")
     assert bottom.says.endswith("outside 5.2 mm to 6 mm, in which it commonly lies: measure it again")
     assert "15/32 in" in thickness_notes(drawer, "in")[0].says
     assert thickness_notes(drawer_of(side=16)) == ()

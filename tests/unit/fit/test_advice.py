@@ -103,7 +103,7 @@ ADVICE = [
     ),
     Advised(
         "latch-along",
-        "No spacer helps: take a subfront thinner by 3 mm",
+        "No spacer helps: a subfront 3 mm thinner seats them",
         {"subfront": 19},
         {"spacers": [3]},
         {"subfront": 16},

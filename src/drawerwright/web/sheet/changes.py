@@ -22,7 +22,8 @@ _SPLIT: Final = re.compile(r"(;|,\s+)")
 
 @dataclass(frozen=True, slots=True)
 class ChangeRow:
-    """One change: by how much, in words, and the address with it put in; empty where no field holds it."""
+    """One change: by how much (empty where it is a choice), in words, and the address with it put in; empty
+    where no field holds it."""
 
     by: str
     says: str
@@ -38,7 +39,7 @@ def change_rows(fitted: FittedDrawer, asked: Asked, texts: Mapping[str, str]) ->
 
 
 def _by(change: Change, shown: Shown) -> str:
-    return change.to.replace("-", " ") if change.to else change_text(change.by, change.unit, shown)
+    return "" if change.to else change_text(change.by, change.unit, shown)
 
 
 def _address(change: Change, asked: Asked, told: Mapping[str, str]) -> str:

@@ -41,7 +41,7 @@ def _gap(_: FittedDrawer, slide: ChosenSlide, box: BoxSizes, shown: Shown) -> st
 
 def _brackets(fitted: FittedDrawer, slide: ChosenSlide, _: BoxSizes, shown: Shown) -> str:
     off = fitted.latch.side if fitted.latch is not None else 0.0
-    return _seated(off, ("outboard of", "inboard of"), slide.side_spacers, "left and right", shown)
+    return _seated(off, ("too far out for", "too far in for"), slide.side_spacers, "left and right", shown)
 
 
 def _brackets_along(fitted: FittedDrawer, slide: ChosenSlide, _: BoxSizes, shown: Shown) -> str:
