@@ -80,7 +80,7 @@ def side_gap_margin(true_opening_width: Q, built_outside_width: Q, least_side_ga
     source=PRACTICE_FAMILY,
     check=CheckRule(
         "cabinet-depth",
-        says="Depth {opening_depth}; the member begins at {front_end}, is {member} long and wants "
+        says="Depth {opening_depth}; the slide's cabinet member starts at {front_end}, is {member} long and wants "
         "{rear_clearance} behind it.",
         cure="A shorter slide and box, or more depth.",
     ),
@@ -98,7 +98,7 @@ def depth_margin(
 
 
 @equation("mm", source=PRACTICE_FAMILY, carriage=CONCEALED)
-def running_difference__concealed(
+def wider_than_cut_for__concealed(
     true_opening_width: Q, inside_width_deduction: Q, built_inside_width: Q, side_spacers: Q
 ) -> Q:
     """Opening less deduction less inside width between the spacers: what the pair has to give way by."""
@@ -106,7 +106,7 @@ def running_difference__concealed(
 
 
 @equation("mm", source=PRACTICE_FAMILY, carriage="side-mounted")
-def running_difference__side_mounted(
+def wider_than_cut_for__side_mounted(
     true_opening_width: Q, inside_width_deduction: Q, built_outside_width: Q, design_side: Q
 ) -> Q:
     """Opening less the room of both slides less the outside width: what the pair has to give way by."""
@@ -114,15 +114,15 @@ def running_difference__side_mounted(
 
 
 @equation("mm", source=PRACTICE_FAMILY)
-def too_wide(running_difference: Q, widest_at_slide: Q, measured_width: Q, band_high: Q) -> Q:
+def too_wide(wider_than_cut_for: Q, widest_at_slide: Q, measured_width: Q, band_high: Q) -> Q:
     """How much the opening is wider at the slides than the pair runs in."""
-    return running_difference + widest_at_slide - measured_width - band_high
+    return wider_than_cut_for + widest_at_slide - measured_width - band_high
 
 
 @equation("mm", source=PRACTICE_FAMILY)
-def too_narrow(running_difference: Q, narrowest_at_slide: Q, measured_width: Q, band_low: Q) -> Q:
+def too_narrow(wider_than_cut_for: Q, narrowest_at_slide: Q, measured_width: Q, band_low: Q) -> Q:
     """How much the opening is narrower at the slides than the pair runs in."""
-    return band_low - running_difference - narrowest_at_slide + measured_width
+    return band_low - wider_than_cut_for - narrowest_at_slide + measured_width
 
 
 @equation("mm", source=GEOMETRY, carriage=CONCEALED)
@@ -143,7 +143,7 @@ def room_in_box__side_mounted(inside_width: Q, side_thickness: Q, inside_length:
     readings="one",
     check=CheckRule(
         "opening-width",
-        says="The opening is {running_difference:wider|narrower} than the box is cut for; the pair runs from "
+        says="The opening is {wider_than_cut_for:wider|narrower} than the box is cut for; the pair runs from "
         "{band_low} to {band_high}.",
         cures=(
             _NO_BOX,
@@ -156,9 +156,9 @@ def room_in_box__side_mounted(inside_width: Q, side_thickness: Q, inside_length:
         ),
     ),
 )
-def width_band_margin__one(running_difference: Q, band_low: Q, band_high: Q, room_in_box: Q) -> Q:
+def width_band_margin__one(wider_than_cut_for: Q, band_low: Q, band_high: Q, room_in_box: Q) -> Q:
     """How far the opening stays inside the band in which the pair runs; a box must be left."""
-    return np.minimum(np.minimum(running_difference - band_low, band_high - running_difference), room_in_box)
+    return np.minimum(np.minimum(wider_than_cut_for - band_low, band_high - wider_than_cut_for), room_in_box)
 
 
 @equation(
@@ -181,7 +181,7 @@ def width_band_margin__one(running_difference: Q, band_low: Q, band_high: Q, roo
     ),
 )
 def width_band_margin__readings(
-    running_difference: Q,
+    wider_than_cut_for: Q,
     narrowest_at_slide: Q,
     widest_at_slide: Q,
     measured_width: Q,
@@ -192,8 +192,8 @@ def width_band_margin__readings(
     """Nearest that a reading comes to the ends of the band in which the pair runs."""
     return np.minimum(
         np.minimum(
-            running_difference + (narrowest_at_slide - measured_width) - band_low,
-            band_high - running_difference - (widest_at_slide - measured_width),
+            wider_than_cut_for + (narrowest_at_slide - measured_width) - band_low,
+            band_high - wider_than_cut_for - (widest_at_slide - measured_width),
         ),
         room_in_box,
     )
