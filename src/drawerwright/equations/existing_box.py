@@ -57,8 +57,8 @@ def bore_off(existing_bore_in: Q, bore_from_inside: Q, existing_bore_up: Q, bore
     old_bores="told",
     check=CheckRule(
         "box-bore",
-        says="The hook bores are {existing_bore_in} in from the sides and {existing_bore_up} up; this slide "
-        "wants them {bore_from_inside} in and {bore_up} up.",
+        says="The hook bores are {existing_bore_in} from the sides and {existing_bore_up} up; this slide "
+        "wants them {bore_from_inside} from the sides and {bore_up} up.",
         cure="Bore anew; plug the old bores first where the two run into each other.",
         only_watches=True,
     ),

@@ -95,7 +95,7 @@ def _stack_words(spacers: Sequence[float], units: ShownUnits) -> str:
 def _rear_work(values: Mapping[str, float], told: Told, units: ShownUnits) -> Iterator[Work]:
     if values.get("box_bore_margin", 0.0) < -ROUND_OFF:
         place = (
-            f"{told.shown('bore_from_inside')} in from each side's inside face and {told.shown('bore_up')}"
+            f"{told.shown('bore_from_inside')} from each side's inside face and {told.shown('bore_up')}"
         )
         says = f"Bore the hook holes anew, {place} above the bottom's underside"
         off = values["bore_off"]
@@ -168,7 +168,7 @@ def _to_measure(box: ExistingBox, values: Mapping[str, float], told: Told) -> It
         yield f"the box's length: {told.shown('carried_length')}"
     if box.bore_in is None or box.bore_up is None:
         across = told.shown("bore_in", values["bore_in"] + inside)
-        yield f"its hook bores: {across} in from the inside faces, {told.shown('bore_up')} up from the bottom"
+        yield f"its hook bores: {across} from the inside faces, {told.shown('bore_up')} up from the bottom"
     if box.notch_width is None or box.notch_height is None:
         wide = told.shown("notch_width", values["notch_width"] + inside)
         yield f"its notches: at least {wide} wide and {told.shown('notch_height')} high"

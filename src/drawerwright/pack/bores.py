@@ -15,7 +15,8 @@ from drawerwright.pack.figures import (
     lengths_text,
     millimetres,
 )
-from drawerwright.pack.part_work import joint_words
+from drawerwright.pack.packing import packing_words, rear_packing_words
+from drawerwright.pack.part_work import BOTTOM_PLAY, joint_words
 from drawerwright.pack.shown import Shown
 
 Row = tuple[str, str]
@@ -29,6 +30,8 @@ def bore_rows(fitted: FittedDrawer, shown: Shown) -> tuple[Row, ...]:
     rows = [*_cabinet_rows(fitted, mounting, shown), *_back_rows(fitted, slide, shown)]
     if fitted.drawer.existing_box is None:
         rows.insert(0, ("Corners", joint_words(fitted)))
+        if fitted.drawer.box.bottom != "under":
+            rows.insert(1, ("Bottom", f"to the floor of its grooves; {BOTTOM_PLAY}"))
     rows += _bracket_rows(slide, shown)
     if fitted.front is not None and fitted.front.style != "none":
         rows.append(("Front", _front_place(fitted.front, shown)))
@@ -58,10 +61,12 @@ def _cabinet_rows(fitted: FittedDrawer, mounting: Mounting, shown: Shown) -> Ite
         told = f"{_both(*places, shown)}; {apart} over both"
         yield "Members' outer faces, in from the cabinet sides", told
     if mounting.packing_left > 0 or mounting.packing_right > 0:
-        yield "Packing behind the members", _both(mounting.packing_left, mounting.packing_right, shown)
+        both = _both(mounting.packing_left, mounting.packing_right, shown)
+        yield "Packing behind the members", f"{both}; {packing_words(fitted, mounting, shown)}"
     if mounting.rear_packing_left > 0 or mounting.rear_packing_right > 0:
         both = _both(mounting.rear_packing_left, mounting.rear_packing_right, shown)
-        yield "Packing under the members' rear ends alone", both
+        words = rear_packing_words(fitted, mounting, shown)
+        yield "Packing under the members' rear ends alone", f"{both}; {words}"
     left, right = mounting.rear_bracket_left, mounting.rear_bracket_right
     if left is not None and right is not None:
         yield "Rear bracket, centre from the cabinet side", _both(left, right, shown)
@@ -90,12 +95,13 @@ def _back_rows(fitted: FittedDrawer, slide: ChosenSlide, shown: Shown) -> Iterat
     rear = slide.family.rear
     shift = seat_shift(slide, fitted.latch)
     lifted = cuts.lifted > NOUGHT
+    end = "each end of the back" if fitted.drawer.existing_box is None else "each side's inside face"
     up, above = (cuts.bore_y, "the back's lower edge") if lifted else (rear.bore_up, "the bottom's underside")
     yield (
         "Hook bores in the back",
         (
             f"Ø {hardware_text(rear.bore, shown)}, {hardware_text(rear.bore_depth, shown)} deep;"
-            f" {hardware_text(rear.bore_in + shift, shown)} in from the box side,"
+            f" {hardware_text(cuts.half - cuts.bore_x, shown)} from {end},"
             f" {hardware_text(up, shown)} above {above}"
         ),
     )
@@ -118,7 +124,7 @@ def _bracket_rows(slide: ChosenSlide, shown: Shown) -> Iterator[Row]:
             f"{hardware_text(x + inward, shown)}, {hardware_text(y + backward, shown)}"
             for x, y in slide.family.bracket_holes
         )
-        name = f"Bracket pilots at {slide.family.bracket_angle:g}°: in from the side, back from the subfront"
+        name = f"Bracket pilots at {slide.family.bracket_angle:g}°: from the side, back from the subfront"
         yield name, places
 
 

@@ -9,6 +9,7 @@ from typing import Final, Literal, TypeAlias
 
 from drawerwright.model.fitted import ChosenSlide, FittedDrawer, Mounting
 from drawerwright.pack.figures import millimetres
+from drawerwright.pack.packing import packing_screws_text
 
 Supply: TypeAlias = Literal["order", "with the brackets", "cut in the shop"]
 
@@ -92,9 +93,11 @@ def items_of(fitted: FittedDrawer) -> Iterator[tuple[Item, int]]:
     yield from _packing_items(fitted, mounting)
     row_holes = len(mounting.holes) + len(mounting.slots)
     if row_holes:
-        where = "packing" if slide.mount == "packed" else "cabinet side"
+        note = f"into the {'packing' if slide.mount == 'packed' else 'cabinet side'}"
+        if longer := packing_screws_text(mounting.packing_left, mounting.packing_right):
+            note = f"through packing: {longer}"
         yield (
-            Item("screw, member to cabinet", family.id, None, "", "piece", note=f"into the {where}"),
+            Item("screw, member to cabinet", family.id, None, "", "piece", note=note),
             2 * row_holes,
         )
     if mounting.shelf_holes:

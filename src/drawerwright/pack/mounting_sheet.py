@@ -24,6 +24,7 @@ from drawerwright.pack.figures import (
 from drawerwright.pack.front_rows import low_text
 from drawerwright.pack.layout import Layout
 from drawerwright.pack.lettering import for_sheets, id_for_sheets
+from drawerwright.pack.packing import packing_words, rear_packing_words
 from drawerwright.pack.papers import Paper
 from drawerwright.pack.parts import in_parts, part_names
 from drawerwright.pack.shown import Shown
@@ -142,10 +143,11 @@ def _also(fitted: FittedDrawer, mounting: Mounting, shown: Shown) -> str:
     """Packing, also that under the rear ends alone, rear brackets and spacers, where the drawer has them."""
     told = []
     if _is_packed(mounting):
-        told.append(f"packing {_hands(mounting.packing_left, mounting.packing_right, shown)}")
+        both = _hands(mounting.packing_left, mounting.packing_right, shown)
+        told.append(f"packing {both}, {packing_words(fitted, mounting, shown)}")
     if mounting.rear_packing_left > 0 or mounting.rear_packing_right > 0:
         rear = _hands(mounting.rear_packing_left, mounting.rear_packing_right, shown)
-        told.append(f"packing under the rear ends {rear}")
+        told.append(f"packing under the rear ends {rear}, {rear_packing_words(fitted, mounting, shown)}")
     left, right, height = (
         mounting.rear_bracket_left,
         mounting.rear_bracket_right,

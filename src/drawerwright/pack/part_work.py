@@ -9,6 +9,7 @@ from drawerwright.drawing.views.rear_cuts import rear_cuts
 from drawerwright.model.fitted import BoxSizes, FittedDrawer, Part
 from drawerwright.pack.figures import millimetres, wide_enough
 from drawerwright.pack.front_rows import AS_PULLED, places_text
+from drawerwright.pack.packing import packing_screws_text
 from drawerwright.pack.shown import Shown
 
 _BANDED: Final = {
@@ -18,6 +19,8 @@ _BANDED: Final = {
     "right": "right end",
 }
 _ALL_ROUND: Final = 4
+BOTTOM_PLAY: Final = "take 0.5 to 1 mm off its length and width, so that the box pulls up"
+"""A bottom is listed to the floor of its grooves; glue and swelling want play. Common practice, no source."""
 
 
 def edges_text(part: Part) -> str:
@@ -52,6 +55,7 @@ def part_work(part: Part, fitted: FittedDrawer) -> str:
         return ""
     return "; ".join(
         [
+            *_packing(part),
             *_joint(part, fitted),
             *_groove(part, fitted, fitted.box),
             *_rear(part, fitted),
@@ -59,6 +63,15 @@ def part_work(part: Part, fitted: FittedDrawer) -> str:
             *_sawn_out(part, fitted, fitted.box),
         ]
     )
+
+
+def _packing(part: Part) -> Iterator[str]:
+    """Where a strip of packing goes, and what its thickness asks of the member's screws."""
+    if part.part.startswith("packing "):
+        yield f"behind the member, its middle on the screw line; {packing_screws_text(part.thickness)}"
+    if part.part.startswith("rear packing "):
+        under = "under the member's rear end, its middle on the screw line"
+        yield f"{under}; {packing_screws_text(part.thickness)}"
 
 
 def _is_box_front(fitted: FittedDrawer) -> bool:
@@ -87,8 +100,8 @@ def _groove(part: Part, fitted: FittedDrawer, box: BoxSizes) -> Iterator[str]:
     how = fitted.drawer.box.bottom
     if part.part == "bottom":
         yield {
-            "groove-4": "into the grooves all round",
-            "groove-3": "into three grooves, screwed to the back",
+            "groove-4": f"into the grooves all round; {BOTTOM_PLAY}",
+            "groove-3": f"into three grooves, screwed to the back; {BOTTOM_PLAY}",
         }.get(how, "screwed under the box")
     grooved = {"groove-4": ("side", "subfront", "back"), "groove-3": ("side", "subfront")}.get(how, ())
     groove = f"groove {wide_enough(box.bottom)} wide, {millimetres(box.groove_depth)} deep,"
@@ -107,7 +120,7 @@ def _rear(part: Part, fitted: FittedDrawer) -> Iterator[str]:
         return
     if cuts.notch_height > 0:
         width = millimetres(cuts.notch_outer - cuts.notch_inner)
-        yield f"notches {width} × {millimetres(cuts.notch_height)} in the lower corners"
+        yield f"notches {width} × {millimetres(cuts.notch_height)} at the lower corners"
     yield (
         f"hook bores Ø {millimetres(cuts.bore)}, {millimetres(cuts.bore_depth)} deep,"
         f" {millimetres(cuts.half - cuts.bore_x)} from each end, {millimetres(cuts.bore_y)} up"

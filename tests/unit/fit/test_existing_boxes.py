@@ -113,7 +113,7 @@ def test_bore_and_notch_stay_with_the_slide_where_the_side_stands_further_out(fi
     work = {piece.kind: piece for piece in only(fitted).work}
     assert list(work) == ["side-spacer", "subfront-spacer", "hook-bore", "notch"]
     assert work["side-spacer"].by == 3
-    assert "10.3 mm in" in work["hook-bore"].says
+    assert "10.3 mm from each side's inside face" in work["hook-bore"].says
     assert work["notch"].by == pytest.approx(3.3)
 
 

@@ -51,7 +51,7 @@ def test_a_back_says_how_it_is_notched_and_bored() -> None:
     _, fitted = job_of(fitting("A"))
     back = next(row for row in cut_rows(fitted) if row.part.part == "back")
     assert back.work == (
-        "groove 6 wide, 6 deep, 13 above the lower edge; notches 35 × 13 in the lower corners;"
+        "groove 6 wide, 6 deep, 13 above the lower edge; notches 35 × 13 at the lower corners;"
         " hook bores Ø 6, 10 deep, 7 from each end, 24 up"
     )
 

@@ -141,7 +141,7 @@ def test_the_two_hands_of_packing_and_rear_brackets_are_both_told() -> None:
     headings, (row,) = rows_of([replace(one, mounting=framed)], MM)
     told = dict(zip([one["name"] for one in headings], row["cells"], strict=True))
     assert told["Packing, rear brackets, spacers"].startswith(
-        "packing L 38, R 41; rear brackets L 52, R 55, 24 up"
+        "packing L 38, R 41, member's screws into the packing alone; rear brackets L 52, R 55, 24 up"
     )
     assert "Round holes" not in told
 

@@ -149,9 +149,8 @@ def test_packing_under_the_rear_ends_is_on_the_page_and_the_mounting_sheet() -> 
     drawer = fitted()
     assert drawer.mounting is not None
     wider = replace(drawer, mounting=replace(drawer.mounting, rear_packing_left=1.2, rear_packing_right=2.0))
-    assert (
-        dict(bore_rows(wider, Shown()))["Packing under the members' rear ends alone"] == "left 1.2, right 2"
-    )
+    told = dict(bore_rows(wider, Shown()))["Packing under the members' rear ends alone"]
+    assert told == "left 1.2, right 2; member's screws longer by it, into the cabinet side"
     headings, (row,) = rows_of([wider], Shown())
     at = [one["name"] for one in headings].index("Packing, rear brackets, spacers")
     assert row["cells"][at].startswith("packing under the rear ends L 1.2, R 2")

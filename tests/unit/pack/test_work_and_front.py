@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import re
 from importlib.resources import as_file
 from importlib.resources import files as package_files
 from typing import Any
@@ -16,8 +17,12 @@ from drawerwright.files import job_from_mapping, read_job
 from drawerwright.fit import fit_job
 from drawerwright.model.fitted import FittedDrawer, Part
 from drawerwright.pack import pack_contents
+from drawerwright.pack.bores import bore_rows
 from drawerwright.pack.distinct import distinct_drawers
 from drawerwright.pack.front_rows import front_rows, places_text
+from drawerwright.pack.hardware_items import items_of
+from drawerwright.pack.mounting_sheet import rows_of
+from drawerwright.pack.packing import packing_screws_text
 from drawerwright.pack.part_work import edges_text, joint_words, part_work
 from drawerwright.pack.shown import Shown
 
@@ -35,6 +40,57 @@ def fitted(**keys: Any) -> FittedDrawer:
     (drawer,) = fit_job(job_from_mapping({"drawer": [told]}), families_from_mappings([FAMILY])).drawers
     assert drawer.slide is not None
     return drawer
+
+
+def test_hook_bores_are_told_from_the_ends_of_the_back_as_on_the_cut_list() -> None:
+    """Sides of 12.7 sized by the outside stand 3.3 further out: 7 from the seat are 10.3 from the end."""
+    drawer = fitted(side=12.7, size_from="outside")
+    (told,) = [value for name, value in bore_rows(drawer, Shown()) if name == "Hook bores in the back"]
+    assert told == "Ø 6, 10 deep; 10.3 from each end of the back, 11 above the bottom's underside"
+    assert "10.3 from each end" in work(drawer)["back"]
+    let_in = fitted(box={"joint": "rabbet"})
+    (told,) = [value for name, value in bore_rows(let_in, Shown()) if name == "Hook bores in the back"]
+    assert "15 from each end of the back" in told
+    assert "15 from each end" in work(let_in)["back"]
+
+
+def test_no_length_in_mm_reads_as_inches() -> None:
+    """A figure and "in" after it are inches to whoever reads them: inwards is said in other words."""
+    for keys in ({}, {"side": 12.7}, {"front": {"style": "inset"}}, {"lost": {"left": 12, "right": 0}}):
+        drawer = fitted(**keys)
+        rows = [*bore_rows(drawer, Shown()), *front_rows(drawer, Shown())]
+        said = [*(f"{name} {value}" for name, value in rows), *work(drawer).values()]
+        said += [check.says + check.cure for check in drawer.checks]
+        assert [one for one in said if re.search(r"\d in\b", one)] == []
+
+
+@pytest.mark.parametrize("bottom", ["groove-4", "groove-3", "under"])
+def test_a_bottom_in_grooves_wants_play_and_says_so(bottom: str) -> None:
+    """Common practice, no source: the contract's part goes to the floor of its grooves."""
+    drawer = fitted(box={"bottom": bottom})
+    grooved = bottom != "under"
+    assert ("take 0.5 to 1 mm off its length and width" in work(drawer)["bottom"]) == grooved
+    assert ("Bottom" in dict(bore_rows(drawer, Shown()))) == grooved
+
+
+def test_packing_is_told_where_it_stands_and_what_screws_it_wants() -> None:
+    """20 high round a screw line of 24: 14 to 34 above the cabinet floor."""
+    drawer = fitted(lost={"left": 12, "right": 0})
+    told = dict(bore_rows(drawer, Shown()))["Packing behind the members"]
+    where = "14 to 34 up, member's screws longer by it, into the cabinet side"
+    assert told == f"left 12, right 0; {where}"
+    headings, (row,) = rows_of([drawer], Shown())
+    at = [one["name"] for one in headings].index("Packing, rear brackets, spacers")
+    assert row["cells"][at] == f"packing L 12, R 0, {where}"
+    assert "its middle on the screw line; member's screws longer by it" in work(drawer)["packing left"]
+    notes = {item.name: item.note for item, _ in items_of(drawer)}
+    assert notes["screw, member to cabinet"].startswith("through packing: member's screws longer")
+
+
+def test_thick_packing_takes_the_screws_by_itself() -> None:
+    assert packing_screws_text(38.0, 41.0) == "member's screws into the packing alone"
+    assert packing_screws_text(38.0, 12.0).startswith("member's screws longer by it where it is under 16 mm")
+    assert packing_screws_text(0.0, 0.0) == ""
 
 
 def work(drawer: FittedDrawer) -> dict[str, str]:
@@ -68,7 +124,7 @@ def test_a_joint_is_told_on_the_parts_that_it_cuts(joint: str, words: str, side:
 def test_grooves_are_where_the_bottom_lies(bottom: str, grooved: set[str], told: str) -> None:
     found = work(fitted(box={"bottom": bottom}))
     assert {part for part, words in found.items() if "groove 6 wide" in words} == grooved
-    assert found["bottom"] == told
+    assert found["bottom"].split("; ")[0] == told
 
 
 def test_edges_are_named_and_all_four_are_all_round() -> None:
