@@ -40,7 +40,7 @@ def fields_in(html: str) -> dict[str, str]:
 
 def test_a_new_family_is_kept_and_then_offered(client: TestClient, store: Store) -> None:
     answer = client.post("/slides/new", data=form_of(LEAST), follow_redirects=False)
-    assert (answer.status_code, answer.headers["location"]) == (303, "/slides/plain-16")
+    assert (answer.status_code, answer.headers["location"]) == (303, "/slides/plain-16?saved=1")
     assert read_family(store.family("plain-16").values) == read_family(LEAST)
     assert 'href="/slides/plain-16"' in client.get("/slides").text
 

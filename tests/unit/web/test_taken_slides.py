@@ -229,3 +229,29 @@ def test_a_long_schedule_does_not_compare_by_itself_and_leads_to_where_all_drawe
     assert "No drawer of this job takes another slide" in choice
     client.post(f"/jobs/{job}/slides", data={"do": "take", "seen": seen(choice), "back": "choice"})
     assert CAUTION not in client.get(f"/jobs/{job}").text
+
+
+def test_whoever_saves_a_family_is_told_which_jobs_it_touches(
+    client: TestClient, store: Store, job: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    other = store.create_job({"title": "Other (invented)", "drawer": [drawer("B", contents="60 kg")]}).id
+    form = {
+        "id": "mine-19",
+        "invented": "yes",
+        "capacity": "40",
+        "inside_width_deduction": "49",
+        "design_side": "19",
+        "length.0.nominal": "500",
+        "length.0.holes": "0, 32, 224, 256",
+    }
+    saved = client.post("/slides/new", data=form)
+    assert saved.url.path == "/slides/mine-19"
+    text = " ".join(unescape(re.sub(r"<[^>]+>", "", saved.text)).split())
+    assert "1 of 2 jobs now comes out otherwise" in text
+    assert "Bank (invented): A1 to A3" in text
+    assert f"/jobs/{other}/choice" not in saved.text
+    assert "come out otherwise" not in client.get("/slides/mine-19").text
+    monkeypatch.setattr("drawerwright.web.taken.touched.LOOKED_AT", 1)
+    text = " ".join(unescape(re.sub(r"<[^>]+>", "", client.get("/slides/mine-19?saved=1").text)).split())
+    assert "No drawer of the job that was looked at takes another slide" in text
+    assert "1 more job was not looked at here" in text

@@ -124,7 +124,7 @@ def _save(request: Request, form: FormData, *, title: str, name: str | None) -> 
         try:
             what = str(form.get("what") or "")[:200]
             saved = store.save_family(read.values, based_on=based_on, by=name_told(request), what=what)
-            return RedirectResponse(f"/slides/{saved.id}", 303)
+            return RedirectResponse(f"/slides/{saved.id}?saved=1", 303)
         except Conflict as conflict:
             told = {
                 "base": conflict.base_revision,

@@ -34,6 +34,7 @@ from drawerwright.web.family.sheet import (
 )
 from drawerwright.web.quick_job import EXAMPLE
 from drawerwright.web.render import page
+from drawerwright.web.taken.touched import touched_jobs
 from drawerwright.web.views_on_paper import on_paper
 
 router = APIRouter(include_in_schema=False)
@@ -77,14 +78,15 @@ def slides(request: Request) -> Response:
 
 
 @router.get("/slides/{name}")
-def family_page(request: Request, name: str, units: ShownUnits = "mm") -> Response:
-    """The data sheet of a family."""
+def family_page(request: Request, name: str, units: ShownUnits = "mm", saved: bool = False) -> Response:
+    """The data sheet of a family; `saved` just now: with the jobs that this touches."""
     store = request.app.state.store
     family = family_there(store, name)
     from drawerwright.web.family.carry import family_carry
 
     values = {**family_sheet(family, units), "carry": family_carry(family, units)}
-    return page(request, "family.html", **values, own=_is_own(store, name))
+    touched = touched_jobs(store) if saved else None
+    return page(request, "family.html", **values, own=_is_own(store, name), touched=touched)
 
 
 @router.get("/slides/{name}/file.toml")
