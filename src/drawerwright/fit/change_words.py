@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from math import ceil, floor
 
 from drawerwright.fit.lever import Lever
@@ -9,36 +10,59 @@ from drawerwright.fit.spacers import ROUND_OFF
 from drawerwright.model.fitted import Change
 from drawerwright.units import KG_PER_POUND, MM_PER_INCH, ShownUnits, format_length, format_mass
 
-_SHOWN = 10
 _GRAIN = 1e4
 _HAIR = 1e-3
 _DECIMALS = (1, 2, 3, 4)
 _IN_AN_INCH = 32
+_INCHES = (_IN_AN_INCH, 64)
+"""Parts of an inch that a shop's rule shows; common practice, no source."""
 _INCH = float(MM_PER_INCH)
+_POUND = float(KG_PER_POUND)
 
 
-def change_of(lever: Lever, by: float, units: ShownUnits, *, closes: bool) -> Change:
-    """The change by the least step [mm or kg] that a lever has to go; `closes`: readings have to close."""
+def change_of(
+    lever: Lever, by: float, units: ShownUnits, *, closes: bool, cures: Callable[[float], bool]
+) -> Change:
+    """The change by the least step [mm or kg] that a lever has to go; `closes`: readings have to close.
+
+    `cures` tells of a step, with its sign, whether the drawer fits then: what is said is as round as that
+    allows, for a step that is rounded up may be too long.
+    """
     sign = 1 if by > 0 else -1
     least = ceil(abs(by) * _GRAIN - _HAIR) / _GRAIN
     says = lever.closes if closes and lever.closes is not None else lever.says
     if lever.starts_at is None:
-        said = says[sign].format(by=_amount(least, lever.unit, units))
+        said = says[sign].format(by=_amount(least, lever.unit, units, lambda step: cures(sign * step)))
         return Change(lever.key, sign * least, lever.unit, said, lever.readings)
     limit = round(lever.starts_at + sign * least, 6)
     said = says[sign].format(limit=_limit_words(limit, sign, lever.keeps, units))
     return Change(lever.key, sign * least, lever.unit, said, lever.readings, limit=limit)
 
 
-def _amount(least: float, unit: str, units: ShownUnits) -> str:
-    tenth = 1 / _SHOWN
-    if unit == "mm":
-        metric = format_length(_onwards(least, tenth, 1), "mm")
-        other = format_length(_onwards(least, _INCH / _IN_AN_INCH, 1), "in", denominator=_IN_AN_INCH)
+def _amount(least: float, unit: str, units: ShownUnits, cures: Callable[[float], bool]) -> str:
+    steps = ((_onwards(least, 10.0**-decimals, 1), decimals) for decimals in _DECIMALS)
+    told, decimals = next((one for one in steps if cures(one[0])), (least, _DECIMALS[-1]))
+    if unit == "kg":
+        metric, other = format_mass(told, "mm", decimals=decimals), _pounds(least, cures)
     else:
-        metric = format_mass(_onwards(least, tenth, 1), "mm")
-        other = format_mass(_onwards(least, float(KG_PER_POUND) * tenth, 1), "in")
-    return {"mm": metric, "in": other, "both": f"{metric} ({other})"}[units]
+        metric, other = format_length(told, "mm", decimals=decimals), _fraction(least, cures)
+    if units == "mm" or not other:
+        return metric
+    return other if units == "in" else f"{metric} ({other})"
+
+
+def _fraction(least: float, cures: Callable[[float], bool]) -> str:
+    """A step [mm] in parts of an inch; empty where none that a rule shows is near enough."""
+    steps = ((_onwards(least, _INCH / parts, 1), parts) for parts in _INCHES)
+    found = next((one for one in steps if cures(one[0])), None)
+    return "" if found is None else format_length(found[0], "in", denominator=found[1])
+
+
+def _pounds(least: float, cures: Callable[[float], bool]) -> str:
+    """A step [kg] in pounds; empty where no decimal that is told is near enough."""
+    steps = ((_onwards(least, _POUND * 10.0**-decimals, 1), decimals) for decimals in _DECIMALS)
+    found = next((one for one in steps if cures(one[0])), None)
+    return "" if found is None else format_mass(found[0], "in", decimals=found[1])
 
 
 def _limit_words(limit: float, sign: int, keeps: float, units: ShownUnits) -> str:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import partial
 
 import numpy as np
 
@@ -62,8 +63,31 @@ def smallest_changes(
         ]
         if steps:
             least = min(steps, key=lambda step: abs(step.by))
-            found.append(change_of(lever, least.by, units, closes=least.closes))
+            cures = partial(_cures, lever, places)
+            found.append(change_of(lever, least.by, units, closes=least.closes, cures=cures))
     return tuple(found)
+
+
+def _cures(lever: Lever, places: Sequence[_Place], by: float) -> bool:
+    """Whether the drawer fits anywhere once the lever has gone by a step with its sign."""
+    for place in places:
+        here = place.among(lever)
+        if here is not None and _fitting(lever, place, here, np.full((1, 1), by)).any():
+            return True
+    return False
+
+
+def _fitting(lever: Lever, place: _Place, here: _Reach, step: Q) -> Mask:
+    """(steps, slides) that fit once the lever has gone by steps (steps, 1 or slides) with their sign.
+
+    What is broken is looked at first, for mostly it stays so.
+    """
+    some: Mask = np.ones((len(step), len(here.not_closed)), dtype=bool)
+    for margin in here.again.margins((*here.broken, *here.sound), lever.moved_values(place.drawer, step)):
+        some &= margin >= -ROUND_OFF
+        if not some.any():
+            break
+    return some
 
 
 @dataclass(frozen=True, slots=True)
@@ -154,17 +178,8 @@ def _steps(lever: Lever, direction: int, place: _Place) -> Iterator[_Step]:
         return
     again, broken, now, not_closed = here.again, here.broken, here.now, here.not_closed
 
-    def moved(step: Q) -> Mapping[str, Q]:
-        return lever.moved_values(place.drawer, direction * step)
-
     def fits(step: Q) -> Mask:
-        """(steps, slides): what is broken is looked at first, for mostly it stays so."""
-        some: Mask = np.ones((len(step), len(not_closed)), dtype=bool)
-        for margin in again.margins((*broken, *here.sound), moved(step)):
-            some &= margin >= -ROUND_OFF
-            if not some.any():
-                break
-        return some
+        return _fitting(lever, place, here, direction * step)
 
     def found(by: float) -> _Step:
         if not not_closed.any():
@@ -172,7 +187,7 @@ def _steps(lever: Lever, direction: int, place: _Place) -> Iterator[_Step]:
         return _Step(direction * by, closes=bool((fits(np.full((1, 1), by)) & not_closed).any()))
 
     probe, step = min(_PROBE, limit / 2), np.zeros((1, len(not_closed)))
-    tried = again.margins(broken, moved(np.full((1, 1), probe)))
+    tried = again.margins(broken, lever.moved_values(place.drawer, np.full((1, 1), direction * probe)))
     with np.errstate(divide="ignore", invalid="ignore"):  # a margin without end has no slope
         for at, margin in enumerate(tried):
             slope = (margin - now[at]) / probe
