@@ -9,28 +9,35 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING, Final
 
-from drawerwright.carry.tipping_facts import CHILD, PULL
+from drawerwright.carry.tipping_facts import BLOCK, BLOCK_INCHES, CHILD, PULL
 from drawerwright.carry.words import SLACK, Words
 from drawerwright.model.fitted import Check, State
 
 if TYPE_CHECKING:
     from drawerwright.carry.tipping import Tipping
-    from drawerwright.carry.tipping_cases import TippingCase
+    from drawerwright.carry.tipping_cases import Stance, TippingCase
 
 SOURCE: Final = (
     "statics of a rigid cabinet about its front feet (engineering, not a standard's formula); block, child's "
     "test mass: ASTM F2057-23 as a test laboratory gives them, read; pull of 10 lbf: from memory"
 )
-STANCES: Final = {
-    "level": "on a level floor",
-    "block": "with a block of 10.9 mm under its rear, as on carpet",
-}
 CONTENTS: Final = {
     "told": "all drawers loaded as told",
     "empty": "all drawers empty",
     "adverse": "open drawers loaded as told and shut ones empty",
     "filled": "all drawers filled at 8.5 lb/ft³",
 }
+
+
+def block_words(words: Words) -> str:
+    """The height of the block under the rear."""
+    return words.as_published(f"{BLOCK:g} mm", f"{BLOCK_INCHES:g} in")
+
+
+def _stands(stance: Stance, words: Words) -> str:
+    if stance == "level":
+        return "on a level floor"
+    return f"with a block of {block_words(words)} under its rear, as on carpet"
 
 
 def tipping_check(tipping: Tipping, words: Words) -> Check:
@@ -40,7 +47,7 @@ def tipping_check(tipping: Tipping, words: Words) -> Check:
     threats = _threats(tipping, words)
     state: State = "stop" if not stands else "watch" if threats or tipping.missing else "ok"
     verb = "stands" if stands else "tips"
-    says = f"With {_open_words(worst)}, {CONTENTS[worst.load]}, it {verb} {STANCES[worst.stance]}"
+    says = f"With {_open_words(worst)}, {CONTENTS[worst.load]}, it {verb} {_stands(worst.stance, words)}"
     says = f"{says}: {worst.restoring:.0f} N m hold it, {worst.overturning:.0f} N m turn it over."
     if stands:
         says = " ".join([says, *threats, _hang_words(tipping, words)])
@@ -75,7 +82,7 @@ def _threats(tipping: Tipping, words: Words) -> list[str]:
         from_child = next(case for case in own if case.child_margin == child)
         told.append(
             f"A child's test mass of {words.mass(CHILD)} on the open front of {from_child.child_on} tips it "
-            f"{STANCES[from_child.stance]}."
+            f"{_stands(from_child.stance, words)}."
         )
     if min(case.pull_margin for case in own) < -SLACK:
         pull = f"{words.force(PULL, 1)} at {words.length(tipping.pull_at)}"

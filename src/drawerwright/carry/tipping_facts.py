@@ -6,6 +6,8 @@ from typing import Final
 
 BLOCK: Final = 10.9
 """Height of the block under the rear [mm]: 0.43 in, ASTM F2057-23 as a test laboratory gives it; read."""
+BLOCK_INCHES: Final = 0.43
+"""The same as it was published [in]."""
 BLOCK_DEPTH: Final = 25.0
 """How far the block reaches under the cabinet from its back edge [mm]; same source; read."""
 CHILD: Final = 27.5

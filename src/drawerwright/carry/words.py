@@ -49,6 +49,10 @@ class Words:
         pounds = _figure(newtons / NEWTONS_A_POUND, decimals)
         return self._told(f"{_figure(newtons, decimals)} N", f"{pounds} lbf")
 
+    def as_published(self, metric: str, inch: str) -> str:
+        """A figure that was published in both units, or in one and is exact in neither."""
+        return self._told(metric, inch)
+
     def _told(self, metric: str, inch: str) -> str:
         told = {"mm": metric, "in": inch, "both": f"{metric} ({inch})"}[self.units]
         return told.replace("-", "−")

@@ -8,8 +8,8 @@ from typing import Any, Final
 from drawerwright.carry.balance_told import BALANCE_WORDS
 from drawerwright.carry.tipping import Tipping
 from drawerwright.carry.tipping_cases import TippingCase
-from drawerwright.carry.tipping_checks import CONTENTS
-from drawerwright.carry.tipping_facts import BLOCK, CHILD, FROM_MEMORY, LABORATORY, PULL
+from drawerwright.carry.tipping_checks import CONTENTS, block_words
+from drawerwright.carry.tipping_facts import CHILD, FROM_MEMORY, LABORATORY, PULL
 from drawerwright.carry.words import Words
 from drawerwright.drawing.views.tipping_balance import tipping_balance
 from drawerwright.pack.beside import short_ids
@@ -108,7 +108,7 @@ def balance_taken(tipping: Tipping, words: Words) -> list[dict[str, str]]:
     rows = [
         (
             "Block",
-            f"{BLOCK:g} mm under the rear lean it by {tipping.lean_deg:.2f}° ({LABORATORY}).",
+            f"{block_words(words)} under the rear lean it by {tipping.lean_deg:.2f}° ({LABORATORY}).",
         ),
         ("Child", f"A test mass of {words.mass(CHILD)} over the front where it is worst ({LABORATORY})."),
         ("Pull", f"{_pull_words(words)} outwards, {words.length(tipping.pull_at)} up ({FROM_MEMORY})."),

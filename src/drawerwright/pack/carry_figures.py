@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
+import math
 from typing import Final
 
 from drawerwright.carry.capacities import Capacity
 from drawerwright.carry.carried import CarriedDrawer
-from drawerwright.carry.words import NEWTONS_A_POUND, figure_down
+from drawerwright.carry.words import NEWTONS_A_POUND, SMALL, figure_down
 from drawerwright.drawing.views.standing import standing
 from drawerwright.drawing.views.stops import lacking_words, nearest_miss
 from drawerwright.model.check_names import check_name_within
 from drawerwright.model.fitted import MOUNT_WORDS, Check
 from drawerwright.pack.figures import margin_text, millimetres
 from drawerwright.pack.shown import Shown
-from drawerwright.units import MM_PER_INCH
+from drawerwright.units import HARDLY, MM_PER_INCH
 
 CAPACITY_NAMES: Final = {
     "family-rating": "the family's rating",
@@ -51,8 +52,14 @@ def as_if_text(one: CarriedDrawer, shown: Shown) -> str:
 
 
 def carry_margin_text(check: Check, shown: Shown) -> str:
-    """The margin of a check with its unit, never shown larger than it is."""
+    """The margin of a check with its unit, never shown larger than it is; small lengths in decimals."""
     unit, margin = check.unit, check.margin
+    if unit == "mm" and shown.in_inches and abs(margin) < SMALL:
+        return (
+            f"{math.floor(margin / float(MM_PER_INCH) * 1000 + float(HARDLY)) / 1000 + 0.0:.3f} in".replace(
+                "-", "−"
+            )
+        )
     if unit in ("mm", "kg"):
         return margin_text(margin, unit, shown)
     if unit == "N" and shown.in_inches:

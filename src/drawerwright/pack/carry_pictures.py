@@ -11,6 +11,7 @@ import numpy as np
 from drawerwright.carry.carried import CarriedDrawer
 from drawerwright.carry.closing_chart import MASSES, ClosingChart, closing_chart
 from drawerwright.carry.closing_checks import SOFT
+from drawerwright.carry.words import Words
 from drawerwright.drawing.clearing import clear_lettering
 from drawerwright.drawing.drawn import extent
 from drawerwright.drawing.scene import Scene
@@ -86,10 +87,12 @@ def chart_of(one: CarriedDrawer, width: float, height: float, shown: Shown) -> d
     if closing is None or unit is None:
         return _document(None, "Closing: not known, for the slide family tells of no closing unit.")
     chart = _chart(unit, slide.data.travel, greatest_mass(closing.moving))
+    words = Words(shown.units)
+    pushed, soft = words.speed(closing.push), words.speed(SOFT)
     draw = partial(chart_view, chart, closing, units=shown)
     return {
         **_document(filling(draw, width, height), ""),
-        "caption": f"Pushed at {closing.push:.0f} mm/s into its unit; soft up to {SOFT:g} mm/s (own choice)",
+        "caption": f"Pushed at {pushed} into its unit; soft up to {soft} (own choice)",
     }
 
 

@@ -191,7 +191,7 @@ def _fixings(slide: Slide, words: Words) -> list[Row]:
 def _slam(slide: Slide, words: Words) -> list[Row]:
     slam = slide.slam
     return [
-        (f"From {slam.speed:.0f} mm/s within {words.length(slam.give)}", f"{slam.deceleration:.1f} g"),
+        (f"From {words.speed(slam.speed)} within {words.length(slam.give)}", f"{slam.deceleration:.1f} g"),
         ("Force along one slide", words.force(slam.force)),
         *(
             (f"{name} front rollers", words.force(force))

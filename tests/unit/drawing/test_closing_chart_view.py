@@ -9,7 +9,8 @@ import pytest
 from drawerwright.carry.closing import closing_of
 from drawerwright.carry.closing_chart import ClosingChart, closing_chart
 from drawerwright.carry.closing_checks import SOFT
-from drawerwright.drawing.primitives import Text
+from drawerwright.drawing.geometry import Bounds
+from drawerwright.drawing.primitives import Circle, Polyline, Text
 from drawerwright.drawing.scene import Hatch, Scene
 from drawerwright.drawing.svg import write_svg
 from drawerwright.drawing.views.closing_chart import (
@@ -136,6 +137,36 @@ def test_words_inside_a_field_of_any_size_are_apart_and_keep_to_it(
     assert not [1 for at, one in enumerate(inside) for other in inside[:at] if one.overlaps(other)]
     assert all(one.left > -0.5 and one.right < size[0] + 0.5 for one in inside)
     assert max(max(x for x, _ in one.points) for one in scene.primitives if isinstance(one, Hatch)) == size[0]
+
+
+@pytest.mark.parametrize("tilt", [-1.5, -0.5, 0.0, 0.2, 1.0, 3.0])
+@pytest.mark.parametrize("mass", [4.0, 13.5, 20.0, 27.0, 40.0, 55.0])
+def test_no_word_of_an_area_lies_under_the_mark_of_a_drawer(
+    chart: ClosingChart, mass: float, tilt: float
+) -> None:
+    closing = closing_of(mass, UNIT, travel=500.0, tilt_deg=tilt)
+    for size in ((75.0, 60.0), (WIDTH, HEIGHT)):
+        scene = drawn_chart(chart, closing, size=size)
+        (dot,) = [one for one in scene.primitives if isinstance(one, Circle)]
+        (lead,) = [one for one in scene.primitives if isinstance(one, Polyline) and one.line == "leader"]
+        x, y = dot.centre
+        room = Bounds(x - dot.radius, y - dot.radius, x + dot.radius, y + dot.radius)
+        words = [
+            one
+            for one in scene.primitives
+            if isinstance(one, Text) and one.text in WORDS.values() and one.backed
+        ]
+        for word in words:
+            assert not word.extent.overlaps(room), word.text
+            for px, py in lead.points:
+                assert not word.extent.overlaps(Bounds(px, py, px, py).grown(0.1)), word.text
+
+
+def test_speeds_of_the_chart_are_in_the_units_that_are_asked_for(chart: ClosingChart) -> None:
+    assert any("250 mm/s" in text for text in texts(drawn_chart(chart)))
+    inch = texts(drawn_chart(chart, units="in"))
+    assert any("9.8 in/s" in text for text in inch)
+    assert not any("mm" in text for text in inch)
 
 
 def test_the_legend_of_a_narrow_field_takes_more_rows(chart: ClosingChart) -> None:

@@ -456,3 +456,22 @@ def test_a_margin_of_speed_is_told_in_the_units_of_the_lengths() -> None:
     check = Check("closes", "ok", 300.0, "mm/s", "", "", "")
     assert carry_margin_text(check, Shown("mm")) == "300 mm/s"
     assert carry_margin_text(check, Shown("in")) == "11.8 in/s"
+
+
+def test_in_inches_no_sag_speed_or_margin_is_told_in_millimetres(family: Family) -> None:
+    fitted = fitted_on(
+        [family(**MECHANICS)], drawer("A", cabinet="F", row=1), cabinets=({"id": "F", **FREE},)
+    )[1]
+    text = " ".join(pages_of(fitted, "in"))
+    assert re.findall(r"\d mm(?:/s)?(?![²³⁴/])\b", text) == []
+    assert "in/s" in text
+    assert "block 0.43 in, as on carpet" in " ".join(text.split())
+
+
+@pytest.mark.parametrize("margin", [0.3048, 0.0, -0.1, 2.9])
+def test_a_small_margin_in_inches_has_decimals_and_is_never_told_larger(margin: float) -> None:
+    check = Check("sag", "ok", margin, "mm", "", "", "")
+    told = carry_margin_text(check, Shown("in"))
+    assert re.fullmatch(r"−?\d\.\d{3} in", told)
+    shown = float(told.removesuffix(" in").replace("−", "-"))
+    assert margin / 25.4 - 0.001 < shown <= margin / 25.4 + 1e-6

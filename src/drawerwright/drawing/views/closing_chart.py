@@ -16,6 +16,7 @@ import numpy as np
 from drawerwright.carry.closing import Closing
 from drawerwright.carry.closing_chart import STATES, ChartState, ClosingChart
 from drawerwright.carry.closing_checks import SOFT
+from drawerwright.carry.words import Words
 from drawerwright.drawing.fonts import text_width
 from drawerwright.drawing.geometry import Bounds, Point
 from drawerwright.drawing.pens import CAPTION_SIZE, DOT_RADIUS, LABEL_SIZE, NOTE_SIZE
@@ -98,7 +99,7 @@ def closing_chart(
     drawn.append(rectangle(Bounds(0.0, 0.0, field.width, field.height), "outline"))
     drawn += _axes(field, units)
     marked = _marked(field, closing, units)
-    taken = [one.extent.grown(_CLEAR) for one in marked if isinstance(one, Text)]
+    taken = [room.grown(_CLEAR) for room in _rooms(marked)]
     drawn += [word for state, band in bands.items() for word in _word(field, state, xs, *band, taken)]
     drawn += _legend(field)
     drawn += marked
@@ -220,7 +221,9 @@ def _axes(field: _Field, units: Units) -> list[Primitive]:
     drawn.append(
         Text((0.0, field.height + 2.4), "lean to the front, degrees (minus: to the back)", NOTE_SIZE)
     )
-    pushed = f"pushed at {field.chart.push:.0f} mm/s into its unit; soft up to {SOFT:g} mm/s (own choice)"
+    words = Words("in" if pounds else "mm")
+    push, soft = words.speed(field.chart.push), words.speed(SOFT)
+    pushed = f"pushed at {push} into its unit; soft up to {soft} (own choice)"
     drawn.append(Text((field.width, field.height + 2.4), pushed, LABEL_SIZE, "end", tone="fine"))
     return drawn
 
@@ -277,6 +280,19 @@ def _marked(field: _Field, closing: Closing | None, units: Units) -> list[Primit
         Text(foot, words, CAPTION_SIZE, "start" if right else "end", "semibold", backed=True),
         Circle((x, y), DOT_RADIUS * 2.2, "cut", fill="paper", on_paper=True),
     ]
+
+
+def _rooms(marked: Sequence[Primitive]) -> Iterator[Bounds]:
+    """What the mark of a drawer takes: its words, its dot, and the line between them."""
+    for one in marked:
+        if isinstance(one, Text):
+            yield one.extent
+        elif isinstance(one, Circle):
+            x, y = one.centre
+            yield Bounds(x - one.radius, y - one.radius, x + one.radius, y + one.radius)
+        elif isinstance(one, Polyline):
+            xs, ys = zip(*one.points, strict=True)
+            yield Bounds(min(xs), min(ys), max(xs), max(ys))
 
 
 def state_of(closing: Closing) -> ChartState:

@@ -26,13 +26,13 @@ from drawerwright.drawing.shown_units import in_units
 from drawerwright.drawing.views.section import FALLING, RISING
 from drawerwright.drawing.views.tipping_parts import (
     ARROW,
-    BLOCK_NOTE,
     FLOOR,
     PULL_NOTE,
     PULL_SOURCE,
     UPRIGHT,
     Balance,
     arrow_head,
+    block_note,
     shapes,
 )
 from drawerwright.drawing.wording import shown
@@ -77,7 +77,7 @@ def tipping_balance(
     """
     view = _view(tipping, case, hanging=hanging)
     pulls = _pulls(view)
-    drawn = shapes(view, named=not numbered)
+    drawn = shapes(view, units, named=not numbered)
     greatest = max(each.mass for each in pulls)
     for each in pulls:
         drawn += _weight(each, greatest)
@@ -97,7 +97,7 @@ def balance_names(
     masses = [(one.words, format_mass(one.mass, shown_in(units).units)) for one in _pulls(view)]
     others = [(f"{PULL_NOTE} ({PULL_SOURCE})", "")]
     if view.case.stance == "block":
-        others.append((BLOCK_NOTE, ""))
+        others.append((block_note(units), ""))
     return (*masses, *others)
 
 

@@ -13,12 +13,15 @@ from typing import Final
 
 from drawerwright.carry.tipping import Tipping
 from drawerwright.carry.tipping_cases import TippingCase
+from drawerwright.carry.tipping_checks import block_words
 from drawerwright.carry.tipping_facts import BLOCK, BLOCK_DEPTH, PULL
 from drawerwright.carry.tipping_weights import TippingDrawer
+from drawerwright.carry.words import Words
 from drawerwright.drawing.geometry import Bounds, Point
 from drawerwright.drawing.pens import HATCH_SPACING_CLOSE, NOTE_SIZE
 from drawerwright.drawing.primitives import Lines, Text, line, polygon
 from drawerwright.drawing.scene import Hatch, Leader, Primitive
+from drawerwright.drawing.shown import Units, shown_in
 from drawerwright.drawing.views.section import FALLING, RISING, cut
 from drawerwright.model.cabinet import CabinetSize
 
@@ -30,7 +33,6 @@ UPRIGHT: Final = 90.0
 """Direction of the hatching of the child's test mass, in the picture and in the bars [degrees]."""
 PULL_NOTE: Final = f"pull {PULL:g} N, not in the balance"
 PULL_SOURCE: Final = "from memory, for comparison"
-BLOCK_NOTE: Final = f"block {BLOCK:g} mm, as on carpet"
 _HEAD: Final = (18.0, 9.0)
 _PART: Final = (114.0, 102.0)
 """Height and thickness of half the test mass [mm]: ASTM F2057-23 as a test laboratory gives it, read."""
@@ -84,15 +86,15 @@ class Balance:
         return drawer.reach if drawer.id in self.open else 0.0
 
 
-def shapes(view: Balance, *, named: bool = True) -> list[Primitive]:
+def shapes(view: Balance, units: Units = "mm", *, named: bool = True) -> list[Primitive]:
     """All that has a body, from back to front, and the pull; `named`: with what block and pull are."""
-    drawn = [*_floor(view, named=named), *_cabinet(view)]
+    drawn = [*_floor(view, units, named=named), *_cabinet(view)]
     for drawer in view.tipping.drawers:
         drawn += _drawer(view, drawer)
     return [*drawn, *_child(view), *_pull(view, named=named), *_pivot()]
 
 
-def _floor(view: Balance, *, named: bool) -> list[Primitive]:
+def _floor(view: Balance, units: Units, *, named: bool) -> list[Primitive]:
     left, right = -view.reach - 40.0, view.rear + 40.0
     strip = Bounds(left, -FLOOR, right, 0.0)
     drawn: list[Primitive] = [Hatch(strip.corners, RISING), line((left, 0.0), (right, 0.0), "outline")]
@@ -100,8 +102,13 @@ def _floor(view: Balance, *, named: bool) -> list[Primitive]:
         rear = view.rear
         drawn += cut(Bounds(rear - BLOCK_DEPTH, 0.0, rear, BLOCK), FALLING, HATCH_SPACING_CLOSE)
         if named:
-            drawn.append(Leader((rear - BLOCK_DEPTH / 2, BLOCK / 2), (7.0, -6.0), 2.5, BLOCK_NOTE))
+            drawn.append(Leader((rear - BLOCK_DEPTH / 2, BLOCK / 2), (7.0, -6.0), 2.5, block_note(units)))
     return drawn
+
+
+def block_note(units: Units) -> str:
+    """What the block under the rear is."""
+    return f"block {block_words(Words(shown_in(units).units))}, as on carpet"
 
 
 def _cabinet(view: Balance) -> list[Primitive]:

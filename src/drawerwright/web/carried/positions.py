@@ -65,11 +65,11 @@ class Measure:
 
 
 def measures(shown: Shown) -> dict[str, Measure]:
-    """How far out, sags and forces. A sag stays in mm: a fraction of an inch would hide it."""
+    """How far out, sags and forces. A sag is in decimals of an inch: a fraction would hide it."""
     inches = shown.in_inches
     return {
         "out": Measure(float(MM_PER_INCH), 1, "in") if inches else Measure(1.0, 0, "mm"),
-        "sag": Measure(1.0, 1, "mm"),
+        "sag": Measure(float(MM_PER_INCH), 3, "in") if inches else Measure(1.0, 1, "mm"),
         "force": Measure(NEWTONS_A_POUND, 0, "lbf") if inches else Measure(1.0, 0, "N"),
     }
 
