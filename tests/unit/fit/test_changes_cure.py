@@ -7,17 +7,37 @@ from copy import deepcopy
 from typing import Any
 
 import pytest
-from hypothesis import example, given
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 from tests.conftest import plain_drawer, plain_family
 
 from drawerwright.files import job_from_mapping
 from drawerwright.fit import fit_document, fit_job
+from drawerwright.fit.change_words import change_of
+from drawerwright.fit.levers import levers
 from drawerwright.model.fitted import Change, FittedDrawer
+from drawerwright.model.job import Readings
+from drawerwright.units import ShownUnits
 
 LABELS = ("front_top", "front_bottom", "back_top", "back_bottom")
 FAMILY = plain_family(spacers=[3])
-TOLD = re.compile(r"([\d.]+) (mm|kg)")
+TOLD = re.compile(
+    r"(?:(?P<whole>\d+) )?(?P<top>\d+)/(?P<bottom>\d+) in|(?P<number>[\d.]+) (?P<unit>mm|kg|in|lb)"
+)
+SITUATION = {
+    "construction": "frameless",
+    "cabinet": "none",
+    "box": "new",
+    "shape": "plain",
+    "front": "applied",
+    "height": "auto",
+    "readings": "one",
+    "rear": "free",
+    "way": "none",
+    "load": "none",
+}
+A_UNIT = {"mm": 1.0, "kg": 1.0, "in": 25.4, "lb": 0.45359237}
+"""Millimetres and kilograms; the pound by the international agreement of 1959."""
 
 tenths = st.integers(-60, 60).map(lambda step: round(562 + step / 10, 1))
 unlabelled = st.lists(tenths, min_size=2, max_size=5)
@@ -28,8 +48,8 @@ two_labelled = st.lists(tenths, min_size=2, max_size=2).map(
 widths = st.one_of(unlabelled, labelled, two_labelled)
 
 
-def fitted_of(job: dict[str, Any]) -> FittedDrawer:
-    (fitted,) = fit_job(job_from_mapping(job), (FAMILY,)).drawers
+def fitted_of(job: dict[str, Any], units: ShownUnits = "mm") -> FittedDrawer:
+    (fitted,) = fit_job(job_from_mapping(job), (FAMILY,), units=units).drawers
     return fitted
 
 
@@ -75,18 +95,26 @@ def clipped(readings: Any, change: Change, limit: float) -> Any:
 
 def as_told(change: Change) -> tuple[float, float | None]:
     """By how much, and to which limit, as the sentence says it."""
-    (said,) = [float(number) for number, _ in TOLD.findall(change.says)]
+    (said,) = [length_or_mass(found) for found in TOLD.finditer(change.says)]
     sign = 1 if change.by > 0 else -1
     return (change.by, said) if change.limit is not None else (sign * said, None)
 
 
+def length_or_mass(found: re.Match[str]) -> float:
+    if found["unit"]:
+        return float(found["number"]) * A_UNIT[found["unit"]]
+    return (int(found["whole"] or 0) + int(found["top"]) / int(found["bottom"])) * 25.4
+
+
 def assert_cures(job: dict[str, Any]) -> None:
+    in_inches = {change.change: change for change in fitted_of(job, units="in").changes}
     for change in fitted_of(job).changes:
         if change.to:
             continue
         done = applied(job, change, change.by, change.limit)
         assert fitted_of(done).slide is not None, change
-        assert fitted_of(applied(job, change, *as_told(change))).slide is not None, change
+        for said in (change, in_inches[change.change]):
+            assert fitted_of(applied(job, said, *as_told(said))).slide is not None, said
         if abs(change.by) < 0.05:  # what is left out would be less than what a change is rounded to
             continue
         less = 0.97 * change.by
@@ -124,6 +152,40 @@ def test_a_change_of_any_size_cures_as_told(
 def test_a_change_of_the_opening_lets_an_existing_box_in(width: Any, inside: float) -> None:
     box = {"inside_width": inside, "outside_width": inside + 32, "length": 500, "height": 140}
     assert_cures(job_of(opening={"width": width}, existing_box=box))
+
+
+@settings(max_examples=40)
+@given(
+    width=st.floats(280, 1200).map(lambda value: round(value, 2)),
+    more=st.floats(0, 4).map(lambda value: round(value, 3)),
+    side=st.floats(11, 22).map(lambda value: round(value, 2)),
+    height=st.sampled_from([60.3, 90, 168]),
+)
+def test_a_change_beside_a_box_that_is_there_cures_as_told_in_both_units(
+    width: float, more: float, side: float, height: float
+) -> None:
+    box = {"inside_width": round(width - 42 + more, 3), "length": 500, "height": 140}
+    opening = {"width": {"front": width, "back": round(width + more, 3)}, "depth": 530, "height": height}
+    assert_cures(job_of(opening=opening, side=side, existing_box=box))
+    assert_cures(job_of(opening=opening, side=side, size_from="outside"))
+
+
+def test_a_step_between_two_ends_is_told_finer_where_a_rounded_one_passes_the_other() -> None:
+    def cures(step: float) -> bool:
+        return -3.4992 <= step <= -3.4824
+
+    lever = next(one for one in levers(SITUATION, Readings((562.0,)), ()) if one.key == "side")
+    told = {
+        units: change_of(lever, -3.48241, units, closes=False, cures=cures).says
+        for units in ("mm", "in", "both")
+    }
+    assert told == dict.fromkeys(("mm", "in", "both"), "Take box sides 3.49 mm thinner.")
+
+
+def test_a_step_in_inches_is_told_in_sixty_fourths_where_only_they_are_near_enough() -> None:
+    lever = next(one for one in levers(SITUATION, Readings((562.0,)), ()) if one.key == "opening.depth")
+    change = change_of(lever, 18.518, "both", closes=False, cures=lambda step: 18.518 <= step < 18.7)
+    assert change.says == "Make the opening 18.6 mm (47/64 in) deeper."
 
 
 def test_labelled_readings_come_down_to_a_limit_at_the_back_alone() -> None:
