@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 from collections.abc import Sequence
 from typing import Annotated
 
@@ -62,7 +63,8 @@ def json_is_wanted(arguments: Sequence[str]) -> bool:
 def call(arguments: Sequence[str]) -> int:
     """Carry out one command line; the exit code. `--json` may stand anywhere among its words.
 
-    Raises InputError for what no command or option is, KeyboardInterrupt where the user stopped.
+    Raises InputError for what no command or option is, KeyboardInterrupt where the user stopped,
+    BrokenPipeError where the reader of what is written went away.
     """
     head = _before_dashes(arguments)
     rest = arguments[len(head) :]
@@ -81,6 +83,12 @@ def call(arguments: Sequence[str]) -> int:
         from drawerwright.cli.usage import usage_fault
 
         raise InputError([usage_fault(fault, app, named)]) from None
+    except SystemExit as ended:
+        # The library ends the process with 1 where a reader went away: that is for our caller to say.
+        cause = ended.__context__
+        if isinstance(cause, OSError) and cause.errno == errno.EPIPE:
+            raise BrokenPipeError from None
+        raise
     return code if isinstance(code, int) else 0
 
 

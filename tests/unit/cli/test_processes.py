@@ -57,9 +57,40 @@ def test_the_console_script_says_its_version() -> None:
     assert ran.stdout == f"drawerwright {drawerwright.__version__}\n"
 
 
-def test_a_reader_that_goes_away_is_no_error(template_job: Path) -> None:
+def test_the_package_itself_starts_as_the_console_script_does(template_job: Path) -> None:
+    def answered(*command: str | Path) -> tuple[int, str, str]:
+        ran = subprocess.run([*command], capture_output=True, text=True, check=False)
+        return ran.returncode, ran.stdout, ran.stderr
+
+    for words in (["--version"], ["fit", str(template_job), "--json"], ["fit", "no-such.toml"]):
+        told = answered(sys.executable, "-m", "drawerwright", *words)
+        assert told == answered(BIN / "drawerwright", *words)
+        assert "".join(told[1:])
+
+
+LONG = 400
+"""Drawers whose document is written in many pieces, more than a pipe holds (64 kB, as Linux has it)."""
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        ["fit", "JOB", "--explain"],
+        ["fit", "JOB", "--json"],
+        ["fit", "LONG", "--json"],
+        ["carry", "JOB", "--json"],
+        ["job", "new"],
+        ["--help"],
+    ],
+    ids=" ".join,
+)
+def test_a_reader_that_goes_away_is_no_error(template_job: Path, words: list[str]) -> None:
+    long = template_job.with_name("long.csv")
+    rows = "".join(f"D{number},562,168,530,16\n" for number in range(LONG))
+    long.write_text("id,opening.width,opening.height,opening.depth,side\n" + rows)
+    jobs = {"JOB": str(template_job), "LONG": str(long)}
     process = subprocess.Popen(
-        [*COMMAND, "fit", str(template_job), "--explain"], stdout=subprocess.PIPE, stderr=subprocess.PIPE
+        [*COMMAND, *(jobs.get(word, word) for word in words)], stdout=subprocess.PIPE, stderr=subprocess.PIPE
     )
     assert process.stdout is not None
     assert process.stderr is not None
