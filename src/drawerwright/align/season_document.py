@@ -40,6 +40,7 @@ def _front(one: SeasonedFront) -> dict[str, Any]:
         "size": _n(one.size),
         "lacks": _n(one.lacks),
         "shift": _n(one.shift),
+        "screw_play": _n(one.screw_play),
         "grown": {"today": _n(one.today), "to_dry": _n(one.to_dry), "to_wet": _n(one.to_wet)},
         "gaps": [_gap(gap) for gap in one.gaps],
     }

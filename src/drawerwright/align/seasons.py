@@ -7,6 +7,7 @@ which only makes the swing smaller).
 
 from __future__ import annotations
 
+import math
 from collections.abc import Collection, Container, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
@@ -29,6 +30,9 @@ Across: TypeAlias = Literal["height", "width"]
 
 MONTHS: Final = 12
 _NEAREST_FRONTS: Final = 0.05
+SCREWS_MOVE: Final = 0.25
+"""Movement at a screw from which on it wants a slot [mm]: half of what a hole of 5 leaves a screw of 4.
+Common practice, no source."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,7 +87,8 @@ class SeasonedFront:
 
     `today`: growth from the workshop to today. `lacks`: what must come off it, so that it and the fronts
     it shares gaps with have their room [mm]. `shift`: how much higher (or further right) it is to hang, where
-    that is enough [mm]; lower is negative.
+    that is enough [mm]; lower is negative. `screw_play`: how far over the year the wood moves past the screw
+    that is farthest from its still place [mm]; 0 where no screws are told.
     """
 
     drawer: str
@@ -94,6 +99,12 @@ class SeasonedFront:
     gaps: tuple[SeasonalGap, ...]
     lacks: float = 0.0
     shift: float = 0.0
+    screw_play: float = 0.0
+
+    @property
+    def wants_slots(self) -> bool:
+        """Whether its screws want slots or wider holes than usual."""
+        return self.screw_play > SCREWS_MOVE
 
 
 @dataclass(frozen=True, slots=True)
@@ -143,12 +154,14 @@ def seasons_of(
     growth = {one.id: _growth(one, species, cut, across, moistures.workshop, year) for one in drawers}
     above = _above(fitted, growth) if across == "height" else {}
     lowest = growth.keys() - {upper.id for upper in above.values()}
+    free = _nothing_under(fitted) if across == "height" else frozenset()
     found = {
-        one.id: _front(one, growth, above.get(one.id), across, limit, lowest=one.id in lowest)
+        one.id: _front(one, growth, above.get(one.id), across, limit, meets_below=one.id in lowest - free)
         for one in drawers
     }
     for column in _columns(found, above, lowest):
-        margins = [column[0].gaps[-1].margin, *(front.gaps[0].margin for front in column)]
+        under = math.inf if column[0].drawer in free else column[0].gaps[-1].margin
+        margins = [under, *(front.gaps[0].margin for front in column)]
         for front, cure in zip(column, cures(margins, [front.size for front in column]), strict=True):
             found[front.drawer] = replace(front, lacks=cure.lacks, shift=cure.shift)
     fronts = tuple(found[name] for name in ids if only is None or name == only)
@@ -181,6 +194,27 @@ def _held_at(one: FittedDrawer, across: Across) -> float:
         return 0.5
     heights = [y for _, y in fixing.holes_in_front]
     return min(max(sum(heights) / len(heights) / front.height, 0.0), 1.0)
+
+
+def _nothing_under(fitted: FittedJob) -> frozenset[str]:
+    """Drawers whose overlay front hangs free below: nothing is told to stand under it, so no gap is there."""
+    over_another = {
+        drawer.id
+        for column in columns_of(one.drawer for one in fitted.drawers).values()
+        for drawer in column[1:]
+    }
+    return frozenset(
+        one.id for one in fitted.drawers if one.drawer.front.style == "overlay" and one.id not in over_another
+    )
+
+
+def _screw_play(one: FittedDrawer, across: Across, held: float, size: float, year: float) -> float:
+    """How far the wood moves over the year past the screw that is farthest from where it is held [mm]."""
+    if one.fixing is None or not one.fixing.holes_in_front:
+        return 0.0
+    middle = held * size if across == "height" else 0.0
+    axis = 1 if across == "height" else 0
+    return year * max(abs(hole[axis] - middle) for hole in one.fixing.holes_in_front) / size
 
 
 def _above(fitted: FittedJob, fronts: Container[str]) -> Mapping[str, FittedDrawer]:
@@ -218,9 +252,12 @@ def _front(
     across: Across,
     limit: float,
     *,
-    lowest: bool,
+    meets_below: bool,
 ) -> SeasonedFront:
-    """One front by itself. `upper`: whose front shares its upper gap; `lowest`: none shares its lower."""
+    """One front by itself. `upper`: whose front shares its upper gap; `meets_below`: its lower gap is told.
+
+    Without that the lower gap is the one over the front below, or there is none: it hangs free.
+    """
     assert one.front is not None
     held, own = _held_at(one, across), growth[one.id]
     over = (1.0 - held) * own
@@ -228,11 +265,19 @@ def _front(
         over = over + _held_at(upper, across) * growth[upper.id]
     names = ("top", "bottom") if across == "height" else ("right", "left")
     gaps = [_gap(names[0], over, one.drawer.front.gap, limit)]
-    if lowest:  # else it is the gap over the front below
+    if meets_below:
         gaps.append(_gap(names[1], held * own, one.drawer.front.gap, limit))
     dry, wet, today = own[MONTHS : MONTHS + 3].tolist()
     size = one.front.height if across == "height" else one.front.width
-    return SeasonedFront(one.id, size, today, dry - today, wet - today, tuple(gaps))
+    return SeasonedFront(
+        one.id,
+        size,
+        today,
+        dry - today,
+        wet - today,
+        tuple(gaps),
+        screw_play=_screw_play(one, across, held, size, abs(wet - dry)),
+    )
 
 
 def _gap(edge: str, closing: np.ndarray, designed: float, limit: float) -> SeasonalGap:

@@ -34,12 +34,25 @@ def show_seasons(out: Console, seasons: Seasons, units: ShownUnits) -> None:
             why = f"cut to the job's size it has too little room in the wet season: {does}"
             says = why if front.lacks else f"{does}, so that each gap has its room"
             print_indented(out, f"{front.drawer}: {says}.", by=0)
+        if screws := screw_words(front, units):
+            print_indented(out, f"{front.drawer}: {screws}.", by=0)
     print_indented(out, f"Movement: {seasons.species.source}. Of a straight line about 5 % sure.", by=0)
 
 
 def gap_length(size: float, units: ShownUnits) -> str:
     """A gap [mm] as people read it."""
     return format_length(size, units, denominator=_FRACTION)
+
+
+def screw_words(front: SeasonedFront, units: ShownUnits) -> str:
+    """What a front's screws want so that the wood can move past them; empty where usual holes do.
+
+    Common practice, no source.
+    """
+    if not front.wants_slots:
+        return ""
+    play = gap_length(front.screw_play, units)
+    return f"its screws want slots or oversize holes, {play} across the grain, washers under the heads, no glue"
 
 
 def cure_words(seasons: Seasons, front: SeasonedFront, units: ShownUnits) -> str:

@@ -8,7 +8,7 @@ from typing import Final
 
 from drawerwright.align.season_room import HARDLY
 from drawerwright.align.seasons import SeasonalGap, SeasonedFront, Seasons
-from drawerwright.cli.season_words import cure_words, gap_length
+from drawerwright.cli.season_words import cure_words, gap_length, screw_words
 from drawerwright.model.fitted import FittedDrawer, State
 from drawerwright.units import ShownUnits
 
@@ -54,7 +54,7 @@ def front_lines(seasons: Seasons, fronts: Sequence[SeasonedFront], units: ShownU
         FrontLine(
             one.drawer,
             tuple(_gap_line(gap, one, units) for gap in one.gaps),
-            cure_words(seasons, one, units),
+            "; ".join(said for said in (cure_words(seasons, one, units), screw_words(one, units)) if said),
         )
         for one in fronts
     ]
