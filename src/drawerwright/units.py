@@ -30,6 +30,12 @@ HARDLY: Final = Fraction(1, 10_000)
 _TOO_LARGE_TO_ROUND: Final = 1e15
 """From here on a float has no decimals left: such numbers, and what is no number, are shown as they are."""
 
+SIXTY_FOURTH: Final = 64
+"""Finest parts of an inch that anybody writes: a length of just so many was told in inches."""
+
+EIGHTH: Final = float(MM_PER_INCH) / 8
+"""1/8 in [mm]: shorter lengths are told in mm, for a fraction would hide them. Own choice."""
+
 LENGTH_EXAMPLE: Final = '"552.5 mm" or "21 3/4 in"'
 MASS_EXAMPLE: Final = '"27 kg" or "60 lb"'
 
@@ -125,21 +131,39 @@ def format_length(
     mm: float,
     units: ShownUnits = "mm",
     *,
-    denominator: int = 32,
+    denominator: int | None = None,
     decimals: int = 1,
     inches_down: bool = False,
 ) -> str:
     """A length [mm] as people read it: "552.5 mm", "21 3/4 in", or "552.5 mm (21 3/4 in)".
 
     Millimetres are rounded to `decimals`, without trailing zeros; inches to the nearest 1/`denominator`,
-    reduced. What lies half way goes away from 0. With `inches_down` inches are never more than the length
-    is, for sizes and margins that have an upper limit; a step that a float falls short of by a hair counts.
+    reduced: unless told 1/32, or 1/64 where the length is just so many. What lies half way goes away from 0.
+    With `inches_down` inches are never more than the length is, for sizes and margins that have an upper
+    limit; a step that a float falls short of by a hair counts.
     """
     metric = f"{_decimal(mm, decimals)} mm"
     if units == "mm":
         return metric
-    inches = f"{_inch_fraction(mm, denominator, inches_down)} in"
+    parts = denominator or (32 if inches_down else finest_parts(mm))
+    inches = f"{_inch_fraction(mm, parts, inches_down)} in"
     return inches if units == "in" else f"{metric} ({inches})"
+
+
+def is_just_inches(mm: float) -> bool:
+    """Whether a length [mm] is a whole number of 1/64 in, but for what a float is off by."""
+    steps = abs(mm) / float(MM_PER_INCH) * SIXTY_FOURTH
+    return steps < _TOO_LARGE_TO_ROUND and abs(steps - round(steps)) < HARDLY
+
+
+def finest_parts(mm: float, parts: int = 32) -> int:
+    """Into how many parts an inch is divided for a length [mm]: `parts`, or 64 where it is just so many."""
+    return SIXTY_FOURTH if is_just_inches(mm) else parts
+
+
+def is_slight(mm: float) -> bool:
+    """Whether fractions of an inch hide what a length [mm] is: under 1/8 in, and no whole number of 1/64."""
+    return abs(mm) < EIGHTH and not is_just_inches(mm)
 
 
 def format_mass(kg: float, units: ShownUnits = "mm", *, decimals: int = 1) -> str:

@@ -10,7 +10,7 @@ from drawerwright.cli.tables import new_table, print_indented
 from drawerwright.cli.wording import MARKS, NOTHING, STATE_STYLES, fine, hardware
 from drawerwright.model.fitted import FittedJob
 from drawerwright.model.fitted_column import ColumnRow, FittedColumn
-from drawerwright.units import ShownUnits
+from drawerwright.units import ShownUnits, format_length
 
 HEADS = ("Row", "Drawer", "Opening from – to", "Front from – to", "Gap above", "Box from – to", "Screw line")
 
@@ -39,20 +39,26 @@ def _cells(row: ColumnRow, units: ShownUnits) -> list[str | Text]:
         str(row.row),
         row.drawer,
         _from_to(row.floor, row.floor + row.opening, units),
-        _from_to(row.front_bottom, row.front_top, units),
+        _from_to(row.front_bottom, row.front_top, units, cut=True),
         NOTHING if row.gap_above is None else _length(row.gap_above, units),
-        _from_to(row.lower_edge, box_top, units),
+        _from_to(row.lower_edge, box_top, units, cut=True),
         NOTHING if row.screw_line is None else f"{hardware(row.screw_line, units)}{moved}",
     ]
 
 
-def _from_to(low: float | None, high: float | None, units: ShownUnits) -> str:
+def _from_to(low: float | None, high: float | None, units: ShownUnits, *, cut: bool = False) -> str:
+    """Two heights and what lies between; that is rounded as it is cut, where it is a part's."""
     if low is None or high is None:
         return NOTHING
     if units == "mm":
         ends = f"{_length(low, units)} – {_length(high, units)}".replace(" mm", "")
         return f"{ends} = {_length(high - low, units)}"
-    return f"{_length(low, units)} – {_length(high, units)} = {_length(high - low, units)}"
+    size = (
+        format_length(high - low, units, denominator=32, inches_down=True)
+        if cut
+        else _length(high - low, units)
+    )
+    return f"{_length(low, units)} – {_length(high, units)} = {size}"
 
 
 def _length(mm: float, units: ShownUnits) -> str:

@@ -9,7 +9,7 @@ from rich.text import Text
 
 from drawerwright.cli.explaining import verdict_text
 from drawerwright.cli.tables import new_table, print_indented
-from drawerwright.cli.wording import MARKS, NOTHING, count, foot, hardware, margin_alone, named, sizes
+from drawerwright.cli.wording import MARKS, NOTHING, box_sizes, count, foot, hardware, margin_alone, named
 from drawerwright.fit.compare import ComparedDrawer, Comparison, Differing, price_of, shown_slide
 from drawerwright.model.fitted import MOUNT_WORDS, FittedDrawer
 from drawerwright.units import ShownUnits, format_mass
@@ -53,7 +53,7 @@ def _cells(slide: str, answer: FittedDrawer, units: ShownUnits) -> list[str | Te
     return [
         *head,
         length,
-        sizes((box.outside_width, box.height, box.length), units),
+        box_sizes(box.outside_width, box.height, box.length, units),
         hardware(box.side_gap, units),
         _spacers(answer),
         format_mass(answer.capacity, units),

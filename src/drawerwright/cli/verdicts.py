@@ -16,13 +16,14 @@ from drawerwright.cli.tables import new_table, print_indented
 from drawerwright.cli.wording import (
     MARKS,
     NOTHING,
+    box_sizes,
     check_margin,
     clause,
     count,
     foot,
+    front_sizes,
     hardware,
     named,
-    sizes,
 )
 from drawerwright.model.fitted import MOUNT_WORDS, Check, FittedDrawer, FittedJob, Mounting, Verdict
 from drawerwright.units import ShownUnits
@@ -122,9 +123,9 @@ def _row(drawer: FittedDrawer, units: ShownUnits) -> list[str | Text]:
     return [
         *head,
         f"{slide.family.id}/{slide.length.nominal:g}\n{MOUNT_WORDS[slide.mount]}{_spacers(drawer)}",
-        sizes((box.outside_width, box.height, box.length), units),
+        box_sizes(box.outside_width, box.height, box.length, units),
         _first_hole(mounting, units),
-        sizes((front.width, front.height), units) if front is not None and has_front else NOTHING,
+        front_sizes(front.width, front.height, units) if front is not None and has_front else NOTHING,
         _watched(drawer, units),
     ]
 

@@ -7,7 +7,7 @@ from typing import Final
 
 from drawerwright.model.fitted import State, Verdict
 from drawerwright.model.job import Drawer
-from drawerwright.units import ShownUnits, format_length, format_mass
+from drawerwright.units import EIGHTH, ShownUnits, format_length, format_mass, is_slight
 
 MARKS: Final[dict[State, str]] = {"ok": "✓", "watch": "△", "stop": "✗"}
 STATE_STYLES: Final[dict[State, str]] = {"ok": "green", "watch": "yellow", "stop": "bold red"}
@@ -26,15 +26,17 @@ _WHEN_LACKING: Final = {"shelf-holes": "none", "shelf-fixed": "loose", "mount": 
 _RATIOS: Final = frozenset({"width-to-length"})
 """Checks whose margin is a number without a unit."""
 
-EIGHTH: Final = 25.4 / 8
-"""1/8 in [mm]: lengths below it are told in mm."""
-
 
 def foot(units: ShownUnits) -> list[str]:
     """What is said once under tables with inches."""
     if units == "mm":
         return []
-    return ["Inches are rounded to 1/32 in; hardware, bores and what is under 1/8 in are told in mm."]
+    told = (
+        "Inches are rounded to 1/32 in: widths and heights of boxes and fronts, and margins, down; the length"
+        " of boxes, which the slide sets, and all else to the nearest. Hardware, bores and what is under"
+        " 1/8 in are told in mm, but for whole sixty-fourths."
+    )
+    return [told]
 
 
 def named(drawer: Drawer) -> str:
@@ -47,6 +49,24 @@ def length(mm: float, units: ShownUnits) -> str:
     if units == "both":
         return f"{format_length(mm, 'mm')}\n{format_length(mm, 'in')}"
     return format_length(mm, units)
+
+
+def box_sizes(width: float, height: float, length: float, units: ShownUnits) -> str:
+    """A box outside [mm], as its parts are cut: inches rounded down, but the length, which the slide sets."""
+    return _cut((width, height), units, (length,))
+
+
+def front_sizes(width: float, height: float, units: ShownUnits) -> str:
+    """A front [mm], as it is cut: inches rounded down."""
+    return _cut((width, height), units)
+
+
+def _cut(limited: tuple[float, ...], units: ShownUnits, nearest: tuple[float, ...] = ()) -> str:
+    if units == "both":
+        return f"{_cut(limited, 'mm', nearest)}\n{_cut(limited, 'in', nearest)}"
+    told = [format_length(value, units, denominator=32, inches_down=True) for value in limited]
+    told += [format_length(value, units) for value in nearest]
+    return " × ".join(text.removesuffix(f" {units}") for text in told) + f" {units}"
 
 
 def sizes(values: tuple[float, ...], units: ShownUnits) -> str:
@@ -63,14 +83,15 @@ def hardware(mm: float, units: ShownUnits) -> str:
 
 
 def fine(mm: float, units: ShownUnits, *, decimals: int = 1) -> str:
-    """A length [mm] that may be a tolerance: under 1/8 in it is told in mm alone."""
-    return format_length(mm, "mm" if abs(mm) < EIGHTH else units, decimals=decimals)
+    """A length [mm] that may be a tolerance: under 1/8 in in mm alone, unless it is just so many 1/64 in."""
+    return format_length(mm, "mm" if is_slight(mm) else units, decimals=decimals)
 
 
 def margin(value: float, unit: str, units: ShownUnits) -> str:
-    """A margin with its unit; under 1/8 in in mm alone."""
+    """A margin with its unit, its inches rounded down as on paper; under 1/8 in in mm alone."""
     if unit == "mm":
-        text = fine(value, units, decimals=2 if abs(value) < 1 else 1)
+        own = "mm" if abs(value) < EIGHTH else units
+        text = format_length(value, own, decimals=2 if abs(value) < 1 else 1, inches_down=True)
     elif unit == "kg":
         text = format_mass(value, units)
     else:

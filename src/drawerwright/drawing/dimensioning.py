@@ -31,7 +31,7 @@ from drawerwright.drawing.pens import (
 )
 from drawerwright.drawing.primitives import Circle, Lines, Plain, Polyline, Text, polygon
 from drawerwright.drawing.scene import Dimension, Leader, RunningDimension
-from drawerwright.drawing.wording import plain_text, shown_length
+from drawerwright.drawing.wording import plain_text, shown_length, shown_size
 
 _LEAST_SHAFT = 1.0
 _LAID_OUT = 4096
@@ -42,7 +42,11 @@ _SECOND_LINE = 1.12
 
 def label_of(dimension: Dimension) -> str:
     """What a dimension's number says."""
-    return plain_text(dimension.text) if dimension.text is not None else shown_length(dimension.value)
+    return (
+        plain_text(dimension.text)
+        if dimension.text is not None
+        else shown_size(dimension.quantity, dimension.value)
+    )
 
 
 @lru_cache(maxsize=_LAID_OUT)

@@ -8,21 +8,14 @@ from typing import Final
 
 from drawerwright.drawing.scene import Dimension, Primitive, RunningDimension, Scene
 from drawerwright.drawing.shown import Shown, Units, shown_in
-from drawerwright.drawing.wording import is_slight, shown, shown_length
+from drawerwright.drawing.wording import THICKNESSES, hardware, shown, shown_length, thick
+from drawerwright.model.cut_sizes import rounds_down
+from drawerwright.units import is_slight
 
 WIDER: Final = 1.65
 """How much further apart upright dimensions stand beside inches. Own choice."""
 _ROOM_FOR_SECOND = 2.0
-
-
-LIMITED: Final = frozenset(
-    {
-        "box_height", "box_length", "outside_width", "back_length", "back_height", "subfront_length",
-        "subfront_height", "side_length", "side_height", "bottom_width", "bottom_length", "front_width",
-        "front_height",
-    }
-)  # fmt: skip
-"""Sizes of boxes and parts: inches are rounded down, as on the lists, so that nothing comes out too large."""
+_ON_GRID: Final = frozenset({"screw_line"})
 
 
 def in_units(scene: Scene, units: Units) -> Scene:
@@ -45,7 +38,12 @@ def _written(primitive: Primitive, units: Shown) -> Primitive:
     offset = primitive.offset * (WIDER if upright else 1.0)
     if primitive.text is not None:
         return replace(primitive, offset=offset)
-    value, down = primitive.value, primitive.quantity in LIMITED
+    value, down = primitive.value, rounds_down(primitive.quantity)
+    if primitive.quantity in THICKNESSES:
+        return replace(primitive, offset=offset, text=thick(value, units))
+    if primitive.quantity in _ON_GRID and units.in_inches:
+        under = "" if is_slight(value) else f"({shown(value, units)})"
+        return replace(primitive, offset=offset, text=hardware(value, units), second=under)
     if units.both and upright and not is_slight(value):
         under = f"({shown(value, replace(units, units='in'), down=down)})"
         return replace(primitive, offset=offset, text=shown_length(value), second=under)
@@ -53,10 +51,9 @@ def _written(primitive: Primitive, units: Shown) -> Primitive:
 
 
 def _running(running: RunningDimension, units: Shown) -> RunningDimension:
+    """Places of row holes, which are bored in mm: inches alone stand under them as well."""
     inches = tuple(shown(value, replace(units, units="in")) for value in running.values)
-    if units.in_inches:
-        return replace(running, texts=inches)
-    metric = tuple(shown_length(value) for value in running.values)
+    metric = tuple(hardware(value, "in" if units.in_inches else "mm") for value in running.values)
     return replace(
         running,
         texts=metric,

@@ -8,12 +8,10 @@ from typing import Final
 
 from drawerwright.model.fitted import FittedDrawer
 from drawerwright.model.fitted_column import ColumnRemark, FittedColumn
-from drawerwright.units import ShownUnits, format_length
+from drawerwright.units import ShownUnits, format_length, is_slight
 
 CLOSES: Final = 0.05
 """Within this [mm] a sum closes: lengths are told to 0.1 at most. The tool's own rule."""
-
-_SMALL: Final = 25.4 / 8
 
 
 def column_remarks(
@@ -141,11 +139,11 @@ def _rows_told(found: FittedColumn, units: ShownUnits) -> Iterator[ColumnRemark]
             f"row of holes and no box is moved up.{other}"
         )
     else:
-        moved = ", ".join(f"row {row.row} {_shown(up, units)}" for row, up in on_rows if up > CLOSES)
-        says = f"Boxes are moved up to rows of holes: {moved}; moving one opening alone would not spare it."
+        moved = ", ".join(f"row {row.row}: {_shown(up, units)}" for row, up in on_rows if up > CLOSES)
+        says = f"Boxes are moved up to rows of holes ({moved}); moving one opening alone would not spare it."
     yield ColumnRemark("rows", "ok", -most, says)
 
 
 def _shown(mm: float, units: ShownUnits) -> str:
     # A small length would be hidden by the fraction of an inch that it is rounded to.
-    return format_length(mm, "mm" if abs(mm) < _SMALL else units, decimals=2)
+    return format_length(mm, "mm" if is_slight(mm) else units)

@@ -21,7 +21,7 @@ from drawerwright.fit.words import Told
 from drawerwright.model.fitted import Mount
 from drawerwright.model.job import ExistingBox
 from drawerwright.model.retrofit import Retrofit, Work
-from drawerwright.units import ShownUnits, format_length
+from drawerwright.units import ShownUnits, format_length, is_just_inches
 
 _CURED_BY_SAWING = frozenset({"opening-height"})
 _SMALL = 10.0
@@ -178,4 +178,4 @@ def _to_measure(box: ExistingBox, values: Mapping[str, float], told: Told) -> It
 
 def _shown(mm: float, units: ShownUnits) -> str:
     # What is small stays in mm: a fraction of an inch would hide it.
-    return format_length(mm, "mm" if abs(mm) < _SMALL else units, decimals=2)
+    return format_length(mm, "mm" if abs(mm) < _SMALL and not is_just_inches(mm) else units, decimals=2)

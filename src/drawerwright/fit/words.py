@@ -11,8 +11,16 @@ from drawerwright.equations.given import CHOSEN, FAMILY_DATA, GIVEN
 from drawerwright.equations.sheet import Plan, Step
 from drawerwright.equations.trade import ERRORS
 from drawerwright.equations.working import figures, formula, plain, words_of
+from drawerwright.model.cut_sizes import rounds_down
 from drawerwright.model.fitted import Working
-from drawerwright.units import KG_PER_POUND, MM_PER_INCH, ShownUnits, format_length, format_mass
+from drawerwright.units import (
+    KG_PER_POUND,
+    MM_PER_INCH,
+    ShownUnits,
+    format_length,
+    format_mass,
+    is_just_inches,
+)
 
 _KILOGRAM_DECIMALS = 2
 _SMALL = 10.0
@@ -48,12 +56,15 @@ class Told:
     def shown(self, quantity: str, value: float | None = None) -> str:
         """A value with its unit, as it stands in a sentence.
 
-        In inches, what the slide's maker tells and what is small stays in mm: a fraction would hide it.
+        In inches, what the slide's maker tells and what is small stays in mm, unless it is just so many 1/64
+        in: a fraction would hide it. Sizes that are cut are rounded as on the cut list.
         """
         unit, value = unit_of(self.plan, quantity), self.values[quantity] if value is None else value
         if unit == "mm":
-            units = "mm" if abs(value) < _SMALL or _is_hardware(quantity) else self.units
-            return format_length(value, units, decimals=3).replace("-", "−")
+            small = abs(value) < _SMALL and not is_just_inches(value)
+            units = "mm" if small or _is_hardware(quantity) else self.units
+            shown = format_length(value, units, decimals=3, inches_down=rounds_down(quantity))
+            return shown.replace("-", "−")
         if unit == "kg":
             return format_mass(value, self.units, decimals=_KILOGRAM_DECIMALS if self.units == "mm" else 1)
         return f"{self.show(quantity, value)} {unit}".rstrip().replace(" °", "°")

@@ -7,10 +7,19 @@ from typing import Any, Final
 
 from drawerwright.model.check_names import check_name, check_name_within
 from drawerwright.model.fitted import Check, FittedDrawer, Rejected
+from drawerwright.pack.check_margins import check_margin_text
 from drawerwright.pack.distinct import AlikeDrawers
-from drawerwright.pack.figures import MOUNT_WORDS, STATE_WORDS, change_text, counted, length_text, margin_text
+from drawerwright.pack.figures import (
+    MOUNT_WORDS,
+    STATE_WORDS,
+    change_text,
+    counted,
+    hardware_text,
+    millimetres,
+)
 from drawerwright.pack.lettering import for_sheets
 from drawerwright.pack.main_workings import main_workings
+from drawerwright.pack.rounding import rounding_notes
 from drawerwright.pack.shown import Shown
 from drawerwright.pack.standing_free import Balances, balance_checks
 
@@ -47,9 +56,9 @@ def tried_rows(rejected: Sequence[Rejected], shown: Shown) -> list[dict[str, str
         families.setdefault(one.family, []).append(one)
     return [
         {
-            "slide": for_sheets(f"{nearest.family} / {length_text(nearest.nominal, shown)}"),
+            "slide": for_sheets(f"{nearest.family} / {millimetres(nearest.nominal)}"),
             "because": for_sheets(f"{MOUNT_WORDS[nearest.mount]}: {_reason(nearest)}"),
-            "lengths": for_sheets(margin_text(nearest.margin, nearest.unit, shown)),
+            "lengths": for_sheets(check_margin_text(nearest.because, nearest.margin, nearest.unit, shown)),
         }
         for nearest in sorted((min(tried, key=_lack) for tried in families.values()), key=_lack)
     ]
@@ -89,7 +98,7 @@ def beside(alike: AlikeDrawers, shown: Shown, balances: Balances | None = None) 
     told.append({"kind": "fine", "title": "Checks that fit, and how much is left", "rows": fine})
     told.append({"kind": "checks", "title": "Why not longer", "rows": _next_longer(fitted, shown)})
     told.append(_workings(fitted))
-    notes = _notes(alike)
+    notes = [*_rounding(alike, shown), *_notes(alike)]
     if sum(len(note["who"] + note["says"]) for note in notes) <= SHORT_NOTES:
         told.insert(0, {"kind": "notes", "title": "Notes", "rows": notes})
     else:
@@ -103,7 +112,7 @@ def _check(check: Check, shown: Shown) -> dict[str, str]:
     return {
         "state": check.state,
         "word": STATE_WORDS[check.state],
-        "margin": margin_text(check.margin, check.unit, shown),
+        "margin": check_margin_text(check.id, check.margin, check.unit, shown),
         "name": check_name(check.id),
         "says": for_sheets(check.says),
     }
@@ -126,8 +135,8 @@ def _next_longer(fitted: FittedDrawer, shown: Shown) -> list[dict[str, str]]:
         {
             "state": "stop",
             "word": STATE_WORDS["stop"],
-            "margin": margin_text(next_one.margin, next_one.unit, shown),
-            "name": f"Slide {length_text(next_one.nominal, shown)}",
+            "margin": check_margin_text(next_one.because, next_one.margin, next_one.unit, shown),
+            "name": f"Slide {hardware_text(next_one.nominal, shown)}",
             "says": f"The next longer slide is stopped by: {check_name_within(next_one.because)}.",
         }
     ]
@@ -142,6 +151,11 @@ def _workings(fitted: FittedDrawer) -> dict[str, Any]:
         for name, figures in told
     ]
     return {"kind": "working", "title": "Working, mm" if in_mm else "Working", "rows": rows}
+
+
+def _rounding(alike: AlikeDrawers, shown: Shown) -> list[dict[str, str]]:
+    """Cut sizes whose inches would spoil a check."""
+    return [{"who": "Inches", "says": note} for note in rounding_notes(alike.first, shown)]
 
 
 def _notes(alike: AlikeDrawers) -> list[dict[str, str]]:

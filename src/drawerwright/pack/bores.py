@@ -11,8 +11,8 @@ from drawerwright.pack.figures import (
     MOUNT_WORDS,
     NOUGHT,
     hardware_text,
+    holes_text,
     length_text,
-    lengths_text,
     millimetres,
 )
 from drawerwright.pack.packing import packing_words, rear_packing_words
@@ -29,7 +29,7 @@ def bore_rows(fitted: FittedDrawer, shown: Shown) -> tuple[Row, ...]:
         return ()
     rows = [*_cabinet_rows(fitted, mounting, shown), *_back_rows(fitted, slide, shown)]
     if fitted.drawer.existing_box is None:
-        rows.insert(0, ("Corners", joint_words(fitted)))
+        rows.insert(0, ("Corners", joint_words(fitted, shown)))
         if fitted.drawer.box.bottom != "under":
             rows.insert(1, ("Bottom", f"to the floor of its grooves; {BOTTOM_PLAY}"))
     rows += _bracket_rows(slide, shown)
@@ -45,17 +45,17 @@ def _cabinet_rows(fitted: FittedDrawer, mounting: Mounting, shown: Shown) -> Ite
         yield "Opening less what is lost", used
     if mounting.screw_line is not None:
         moved = f" (moved up {length_text(mounting.moved_up, shown)})" if mounting.moved_up > 0.05 else ""
-        yield "Screw line above the cabinet floor", length_text(mounting.screw_line, shown) + moved
+        yield "Screw line above the cabinet floor", holes_text((mounting.screw_line,), shown) + moved
     if mounting.holes:
-        yield f"Holes, depth from {face}", lengths_text(mounting.holes, shown)
+        yield f"Holes, depth from {face}", holes_text(mounting.holes, shown)
     if mounting.holes and mounting.holes != mounting.holes_from_side_edge:
-        yield "Holes, from the side's front edge", lengths_text(mounting.holes_from_side_edge, shown)
+        yield "Holes, from the side's front edge", holes_text(mounting.holes_from_side_edge, shown)
     if mounting.slots:
-        yield f"Slots first, depth from {face}", lengths_text(mounting.slots, shown)
+        yield f"Slots first, depth from {face}", holes_text(mounting.slots, shown)
     if mounting.slots and mounting.slots != mounting.slots_from_side_edge:
-        yield "Slots, from the side's front edge", lengths_text(mounting.slots_from_side_edge, shown)
+        yield "Slots, from the side's front edge", holes_text(mounting.slots_from_side_edge, shown)
     if mounting.shelf_holes:
-        yield "Shelf screws, depth", lengths_text(mounting.shelf_holes, shown)
+        yield "Shelf screws, depth", holes_text(mounting.shelf_holes, shown)
     if (places := shelf_places(fitted)) is not None:
         apart = length_text(fitted.opening.width, shown)
         told = f"{_both(*places, shown)}; {apart} over both"

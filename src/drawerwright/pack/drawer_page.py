@@ -79,7 +79,7 @@ def _corner(fitted: FittedDrawer, shown: Shown) -> list[dict[str, Any]]:
         return [{"kind": "rejected", "title": title, "rows": tried_rows(fitted.rejected, shown)}]
     unit = {
         "mm": "length × width × thickness, mm",
-        "in": "length × width × thickness, in, rounded down",
+        "in": "in; sizes rounded down, sides' length nearest",
         "both": "l × w × t, mm",
     }[shown.units]
     groups: list[dict[str, Any]] = [

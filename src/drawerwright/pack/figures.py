@@ -7,12 +7,21 @@ from collections.abc import Iterable
 from typing import Final
 
 from drawerwright.drawing.wording import shown_length
+from drawerwright.model.cut_sizes import length_rounds_down
 from drawerwright.model.fitted import BoxSizes, Mount, Part, State, Verdict
 from drawerwright.pack.shown import Shown
-from drawerwright.units import HARDLY, KG_PER_POUND, MM_PER_INCH, format_length, format_mass
+from drawerwright.units import (
+    EIGHTH,
+    HARDLY,
+    KG_PER_POUND,
+    MM_PER_INCH,
+    finest_parts,
+    format_length,
+    format_mass,
+    is_just_inches,
+    is_slight,
+)
 
-EIGHTH: Final = float(MM_PER_INCH) / 8
-"""1/8 in [mm]: lengths below it are told in mm."""
 NOUGHT: Final = 0.05
 """Lengths below this are shown as 0 [mm]: half of the tenth that papers show."""
 VERDICT_WORDS: Final[dict[Verdict, str]] = {
@@ -36,7 +45,7 @@ GRAIN_WORDS: Final[dict[str, str]] = {"none": "", "length": "along", "width": "a
 
 
 def millimetres(value: float) -> str:
-    """A length [mm] as on drawings: to a tenth, below 100 mm to a hundredth; a true minus sign."""
+    """A length [mm] as on drawings: to a tenth; a true minus sign."""
     return shown_length(value)
 
 
@@ -45,14 +54,38 @@ def thickness_text(value: float) -> str:
     return shown_length(value, 2)
 
 
+def thick_text(value: float, shown: Shown) -> str:
+    """A board's thickness [mm]: a name, never rounded to the fraction of another board.
+
+    With its unit: inches where it is just so many 1/64 in, else mm; bare where mm are shown.
+    """
+    if not shown.with_inches:
+        return thickness_text(value)
+    if not is_just_inches(value):
+        return f"{thickness_text(value)} mm"
+    return (
+        f"{inches(value, shown)} in"
+        if shown.in_inches
+        else f"{thickness_text(value)} ({inches(value, shown)} in)"
+    )
+
+
+def thickness_inches(value: float, shown: Shown) -> str:
+    """A board's thickness [mm] in inches: the fraction that it is, else to 0.001 in."""
+    return inches(value, shown) if is_just_inches(value) else f"{value / float(MM_PER_INCH):.3f}"
+
+
 def wide_enough(value: float) -> str:
     """A width that a board has to enter [mm]: to a hundredth, never narrower than the board."""
     return shown_length(math.ceil(value * 100 - HARDLY) / 100, 2)
 
 
 def inches(value: float, shown: Shown) -> str:
-    """A length [mm] in inches to the nearest fraction shown, without the unit, a true minus sign."""
-    return _signed(format_length(value, "in", denominator=shown.parts))
+    """A length [mm] in inches to the nearest fraction shown, without the unit, a true minus sign.
+
+    To 1/64 in where the length is just so many.
+    """
+    return _signed(format_length(value, "in", denominator=finest_parts(value, shown.parts)))
 
 
 def inches_down(value: float, shown: Shown) -> str:
@@ -67,9 +100,10 @@ def _signed(text: str) -> str:
 def length_text(value: float, shown: Shown) -> str:
     """A length [mm]: bare in mm, with its unit in inches, inches in brackets where both are wanted.
 
-    Inches tell no length under 1/8 in: a fraction says nothing about a gap or an adjuster.
+    A length under 1/8 in stays in mm, unless it is just so many 1/64 in: a rounded fraction says nothing
+    about a gap or an adjuster.
     """
-    if not shown.with_inches or 0 < abs(value) < EIGHTH:
+    if not shown.with_inches or is_slight(value):
         return hardware_text(value, shown)
     if shown.in_inches:
         return f"{inches(value, shown)} in"
@@ -79,6 +113,26 @@ def length_text(value: float, shown: Shown) -> str:
 def hardware_text(value: float, shown: Shown) -> str:
     """A length that belongs to the hardware [mm], always in mm: fractions of an inch mean another bit."""
     return f"{millimetres(value)} mm" if shown.in_inches else millimetres(value)
+
+
+def longest_text(value: float, shown: Shown) -> str:
+    """A length [mm] that nothing may exceed: inches are rounded down."""
+    if not shown.with_inches or is_slight(value):
+        return hardware_text(value, shown)
+    most = f"{inches_down(value, shown)} in"
+    return most if shown.in_inches else f"{millimetres(value)} ({most})"
+
+
+def holes_text(values: Iterable[float], shown: Shown) -> str:
+    """Places of row holes [mm], bored in mm beside inches too: `37, 69 mm (1 15/32, 2 23/32 in)`."""
+    told = tuple(values)
+    if not told:
+        return ""
+    metric = ", ".join(millimetres(value) for value in told)
+    if not shown.with_inches:
+        return metric
+    imperial = ", ".join(inches(value, shown) for value in told)
+    return f"{metric}{' mm' if shown.in_inches else ''} ({imperial} in)"
 
 
 def lengths_text(values: Iterable[float], shown: Shown) -> str:
@@ -94,14 +148,29 @@ def lengths_text(values: Iterable[float], shown: Shown) -> str:
 
 
 def box_text(box: BoxSizes, shown: Shown) -> str:
-    """Width × height × length of a box in one unit; inches never more than it may be."""
+    """Width × height × length of a box in one unit; inches as its parts are cut."""
     sizes = (box.outside_width, box.height, box.length)
-    return " × ".join(inches_down(size, shown) if shown.in_inches else millimetres(size) for size in sizes)
+    if not shown.in_inches:
+        return " × ".join(millimetres(size) for size in sizes)
+    # The slide sets the length: one too short latches no better than one too long.
+    return " × ".join(
+        (*(inches_down(size, shown) for size in sizes[:2]), cut_inches(box.length, "side", shown))
+    )
+
+
+def cut_inches(length: float, part: str, shown: Shown) -> str:
+    """Length [mm] of a part by its name as it is cut in inches: rounded down, the sides' to the nearest."""
+    if length_rounds_down(part):
+        return inches_down(length, shown)
+    return inches(length, shown)
 
 
 def part_inches(part: Part, shown: Shown) -> tuple[str, str, str]:
-    """Length and width of a part, rounded down, and its thickness, rounded to the nearest [in]."""
-    return inches_down(part.length, shown), inches_down(part.width, shown), inches(part.thickness, shown)
+    """Length and width of a part as they are cut, and its thickness: a fraction of an inch, else in mm."""
+    thick = (
+        inches(part.thickness, shown) if is_just_inches(part.thickness) else thick_text(part.thickness, shown)
+    )
+    return cut_inches(part.length, part.part, shown), inches_down(part.width, shown), thick
 
 
 def part_text(part: Part, shown: Shown) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import Final
 
 from drawerwright.model.fitted import FittedDrawer, FrontFixing, Point
-from drawerwright.pack.figures import NOUGHT, length_text, lengths_text
+from drawerwright.pack.figures import NOUGHT, hardware_text, length_text, lengths_text, longest_text
 from drawerwright.pack.shown import Shown
 
 Row = tuple[str, str]
@@ -24,7 +24,7 @@ def front_rows(fitted: FittedDrawer, shown: Shown) -> tuple[Row, ...]:
         return ()
     rows: list[Row] = []
     if fixing.holes:
-        most = length_text(fixing.longest_screw, shown)
+        most = longest_text(fixing.longest_screw, shown)
         rows += [
             ("Screws through the subfront", f"{len(fixing.holes)}, no longer than {most}"),
             (
@@ -38,7 +38,7 @@ def front_rows(fitted: FittedDrawer, shown: Shown) -> tuple[Row, ...]:
         ]
     if fixing.handle:
         name = "Handle borings" if len(fixing.handle) > 1 else "Knob boring"
-        bore = length_text(fixing.handle_bore, shown)
+        bore = hardware_text(fixing.handle_bore, shown)
         rows.append((f"{name} Ø {bore}, from the front's middle, up", places_text(fixing.handle, shown)))
     if fitted.drawer.box.front == "applied":
         rows.append((SET_THE_FRONT, set_text(fitted, fixing, shown)))

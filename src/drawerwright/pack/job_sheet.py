@@ -5,17 +5,16 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any, Final
 
-from drawerwright.model.check_names import check_name
 from drawerwright.model.fitted import FittedDrawer, FittedJob, State
 from drawerwright.pack.beside import in_order_of_care
 from drawerwright.pack.cautions import cautions_for
+from drawerwright.pack.check_margins import named_margin
 from drawerwright.pack.distinct import AlikeDrawers
 from drawerwright.pack.drawer_page import slide_text
 from drawerwright.pack.figures import (
     VERDICT_STATES,
     VERDICT_WORDS,
     box_text,
-    margin_text,
     mass_text,
     mass_unit,
 )
@@ -36,11 +35,11 @@ def reason(fitted: FittedDrawer, shown: Shown) -> str:
     if not told:
         if fitted.rejected and fitted.slide is None:
             nearest = max(fitted.rejected, key=lambda one: one.margin)
-            return f"{check_name(nearest.because)} {margin_text(nearest.margin, nearest.unit, shown)}"
+            return named_margin(nearest.because, nearest.margin, nearest.unit, shown)
         return fitted.drawer.note
     first = told[0]
     more = f" (and {len(told) - 1} more)" if len(told) > 1 else ""
-    text = f"{check_name(first.id)} {margin_text(first.margin, first.unit, shown)}: {first.says}"
+    text = f"{named_margin(first.id, first.margin, first.unit, shown)}: {first.says}"
     if len(text) + len(more) > REASON_ROOM:
         text = text[: REASON_ROOM - len(more) - 1].rsplit(" ", 1)[0].rstrip(".,;:") + "…"
     return text + more
@@ -120,6 +119,7 @@ def rounding_remark(shown: Shown) -> str:
     """How inches on the sheets are rounded."""
     return (
         f"Inches are shown to 1/{shown.parts}. Sizes of boxes and parts and all margins are rounded down, so"
-        " that rounding never hides a clash; holes and readings go to the nearest. Hardware, bores and what"
-        " is under 1/8 in are told in mm."
+        " that rounding never hides a clash; the length of boxes, which the slide sets, and readings go to"
+        " the nearest. Hardware, row holes, boards that are no fraction of an inch and what is under 1/8 in"
+        " are told in mm, but for whole sixty-fourths."
     )

@@ -15,8 +15,8 @@ from drawerwright.pack.drawer_page import slide_text
 from drawerwright.pack.figures import (
     MOUNT_WORDS,
     NOUGHT,
+    holes_text,
     length_text,
-    lengths_text,
     margin_text,
     mass_unit,
     millimetres,
@@ -114,15 +114,15 @@ def _has_front_to_fix(one: FittedDrawer) -> bool:
 
 
 def _screw_line(_: FittedDrawer, mounting: Mounting, shown: Shown) -> str:
-    return "" if mounting.screw_line is None else length_text(mounting.screw_line, shown)
+    return "" if mounting.screw_line is None else holes_text((mounting.screw_line,), shown)
 
 
 def _places(places: tuple[float, ...], from_edge: tuple[float, ...], shown: Shown) -> str:
     """Depths from the front; behind a face frame those from the side's edge as well."""
-    told = lengths_text(places, shown)
+    told = holes_text(places, shown)
     if places == from_edge or not places:
         return told
-    return f"{told}; from the side's edge {lengths_text(from_edge, shown)}"
+    return f"{told}; from the side's edge {holes_text(from_edge, shown)}"
 
 
 def _slots(_: FittedDrawer, mounting: Mounting, shown: Shown) -> str:
@@ -131,7 +131,7 @@ def _slots(_: FittedDrawer, mounting: Mounting, shown: Shown) -> str:
 
 def _holes(_: FittedDrawer, mounting: Mounting, shown: Shown) -> str:
     if mounting.shelf_holes:
-        return f"into the shelf {lengths_text(mounting.shelf_holes, shown)}"
+        return f"into the shelf {holes_text(mounting.shelf_holes, shown)}"
     return _places(mounting.holes, mounting.holes_from_side_edge, shown)
 
 

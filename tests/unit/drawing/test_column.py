@@ -90,6 +90,7 @@ def test_inches_are_written_on_a_column_in_full() -> None:
     left = cabinet_sides(_column(), "in")[0].scene
     (row,) = [e for e in left.primitives if isinstance(e, RunningDimension)]
     assert row.texts is not None
-    assert row.texts[0] == "1 15/32″"
+    assert row.seconds is not None
+    assert (row.texts[0], row.seconds[0]) == ("37 mm", "(1-15/32″)")
     assert _holes(left) == _holes(cabinet_sides(_column())[0].scene)
     assert pytest.approx(1 + 15 / 32, abs=1 / 64) == 37 / 25.4

@@ -82,14 +82,17 @@ def test_the_order_of_the_two_points_does_not_matter() -> None:
     assert forward == backward
 
 
-def test_a_number_is_the_value_or_the_text_that_was_given_and_hides_no_more_than_a_caliper_does() -> None:
+def test_a_number_is_the_text_given_or_its_value_to_a_tenth_but_a_board_to_a_hundredth() -> (
+    None
+):
     assert label_of(_horizontal(519.5)) == "519.5"
     assert label_of(_horizontal(500.0)) == "500"
     assert label_of(_horizontal(8.004)) == "8"
-    assert label_of(_horizontal(6.35)) == "6.35"
+    assert label_of(_horizontal(54.29)) == "54.3"
     assert label_of(_horizontal(519.55)) == "519.6"
     assert label_of(_horizontal(-0.004)) == "0"
-    assert label_of(_horizontal(15.875)) == "15.88"
+    board = Dimension("front_thickness", 15.875, (0, 0), (15.875, 0), "horizontal", 0, 6)
+    assert label_of(board) == "15.88"
     assert label_of(_horizontal(5.0, text="3/16")) == "3/16"
 
 

@@ -126,7 +126,7 @@ def test_inches_are_written_on_request() -> None:
         for each in cabinet_elevation(FOUR, units="in").primitives
         if isinstance(each, Dimension) and each.quantity == "front_width"
     }
-    assert texts == {"23 19/32″"}  # 600 mm = 23.622 in, rounded down as on the lists
+    assert texts == {"23-19/32″"}  # 600 mm = 23.622 in, rounded down as on the lists
 
 
 def test_an_elevation_shows_one_cabinet() -> None:

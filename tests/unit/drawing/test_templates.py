@@ -62,7 +62,7 @@ def test_a_row_high_above_the_floor_is_set_out_from_a_pencil_line_at_a_round_hei
     assert one.mounting is not None
     assert one.mounting.screw_line == 216.0
     assert "pencil line 170 above the floor of the cabinet" in _words(row_holes(one, "left"))
-    assert "pencil line 6 1/2″ above the floor" in _words(row_holes(one, "left", units="in"))
+    assert "pencil line 6-1/2″ above the floor" in _words(row_holes(one, "left", units="in"))
     assert "floor of the cabinet" in _words(row_holes(fitted("low-row"), "left"))
 
 

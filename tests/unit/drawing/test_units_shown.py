@@ -7,11 +7,12 @@ from drawerwright.drawing.primitives import Hole, Slot, Text
 from drawerwright.drawing.scene import Dimension, Leader, RunningDimension, Scene
 from drawerwright.drawing.sheet import drawer_sheet
 from drawerwright.drawing.shown import Shown
-from drawerwright.drawing.shown_units import LIMITED, in_units
+from drawerwright.drawing.shown_units import in_units
 from drawerwright.drawing.templates import templates
 from drawerwright.drawing.views.panels import panels
-from drawerwright.drawing.wording import bored, listed, shown
-from drawerwright.units import ShownUnits, parse_length
+from drawerwright.drawing.wording import bored, listed, on_grid, shown, thick
+from drawerwright.model.cut_sizes import LIMITED
+from drawerwright.units import ShownUnits, is_just_inches, is_slight, parse_length
 
 from .drawers import FITTING, NOT_FITTING, fitted
 
@@ -19,10 +20,10 @@ from .drawers import FITTING, NOT_FITTING, fitted
 def test_lengths_are_written_in_thirty_seconds_with_a_true_minus_sign() -> None:
     """519.5 mm = 20.4528 in, 14.49 thirty-seconds over 20: 20 7/16. 1 in = 25.4 mm exactly."""
     assert shown(519.5) == "519.5"
-    assert shown(519.5, "in") == "20 7/16″"
+    assert shown(519.5, "in") == "20-7/16″"
     assert shown(25.4, "both") == "25.4 (1″)"
     assert shown(-25.4, "in") == "−1″"
-    assert listed((25.4, 50.8), "in") == "1″, 2″"
+    assert listed((25.4, 50.8), "in") == "25.4 mm (1″), 50.8 mm (2″)"
 
 
 def test_bores_keep_their_mm_beside_inches() -> None:
@@ -45,7 +46,7 @@ def test_units_change_the_lettering_and_never_a_hole(name: str, units: ShownUnit
                     assert _in_inches(each)
                     changed += 1
                 if isinstance(each, RunningDimension):
-                    assert all("″" in text for text in (each.texts if units == "in" else each.seconds) or "x")
+                    assert all("″" in text for text in each.seconds or "x")
         assert changed
 
 
@@ -63,9 +64,10 @@ def test_every_sheet_can_be_drawn_in_inches(name: str, units: ShownUnits) -> Non
 
 
 def _in_inches(each: Dimension) -> bool:
-    """Whether a number has its inches; under 1/8 in (3.175 mm) it has its mm and no fraction instead."""
+    """Whether a number has its inches; a small one, or a board, that no fraction tells has its mm instead."""
     told = (each.text or "") + each.second
-    return ("″" in told) != (0 < abs(each.value) < 3.175 and told.endswith(" mm"))
+    in_mm = is_slight(each.value) or (each.quantity == "front_thickness" and not is_just_inches(each.value))
+    return ("″" in told) != (in_mm and told.endswith(" mm"))
 
 
 def test_what_is_under_an_eighth_of_an_inch_stays_in_mm() -> None:
@@ -74,16 +76,49 @@ def test_what_is_under_an_eighth_of_an_inch_stays_in_mm() -> None:
     assert (shown(3.175, "in"), shown(0.0, "in")) == ("1/8″", "0″")
 
 
+def test_a_length_of_so_many_sixty_fourths_is_a_fraction_however_short_it_is() -> None:
+    """2.38125 mm = 3/32 in and 0.396875 mm = 1/64 in, both exact; 2.4 mm is 6.047 of 1/64 in."""
+    assert (shown(2.38125, "in"), shown(0.396875, "in")) == ("3/32″", "1/64″")
+    assert shown(2.4, "in") == "2.4 mm"
+    assert shown(25.4 * 49 / 64, "in") == "49/64″"
+    assert shown(25.4 * 49 / 64, "in", down=True) == "3/4″"
+
+
+def test_a_board_is_never_called_by_the_fraction_of_another() -> None:
+    """1/4 in = 6.35 mm and 3/4 in = 19.05 mm, both exact: boards of 6 and 19 are neither."""
+    assert (thick(6.0, "in"), thick(19.0, "in"), thick(16.0, "both")) == ("6 mm", "19 mm", "16 mm")
+    assert (thick(6.35, "in"), thick(19.05, "in")) == ("1/4″", "3/4″")
+    assert (thick(6.35), thick(12.7, "both")) == ("6.35", "12.7 (1/2″)")
+
+
+def test_row_holes_stand_in_mm_beside_inches() -> None:
+    assert (on_grid(37.0), on_grid(37.0, "in"), on_grid(69.0, "both")) == (
+        "37",
+        "37 mm (1-15/32″)",
+        "69 mm (2-23/32″)",
+    )
+    plain = RunningDimension("h", (0.0, 0.0), ((5.0, 0.0),), (37.0,), 0.0, -8.0)
+    (made,) = in_units(Scene("s", "S", "s", (plain,)), "in").primitives
+    assert isinstance(made, RunningDimension)
+    assert (made.texts, made.seconds) == (("37 mm",), ("(1-15/32″)",))
+
+
+def test_whole_inches_and_their_fraction_never_run_together() -> None:
+    """A narrow space between them would read as eleven halves."""
+    assert shown(38.1, "in") == "1-1/2″"
+    assert shown(-38.1, "in") == "−1-1/2″"
+
+
 def test_sixty_fourths_are_written_where_they_are_asked_for() -> None:
-    """519.5 mm = 20.4528 in, 28.98 sixty-fourths over 20: 20 29/64, or 20 7/16 rounded down."""
-    assert shown(519.5, Shown("in", 64)) == "20 29/64″"
-    assert shown(519.5, Shown("in", 64), down=True) == "20 7/16″"
-    assert shown(519.5, Shown("both", 64)) == "519.5 (20 29/64″)"
+    """519.5 mm = 20.4528 in, 28.98 sixty-fourths over 20: 20-29/64, or 20 7/16 rounded down."""
+    assert shown(519.5, Shown("in", 64)) == "20-29/64″"
+    assert shown(519.5, Shown("in", 64), down=True) == "20-7/16″"
+    assert shown(519.5, Shown("both", 64)) == "519.5 (20-29/64″)"
 
 
 def test_dimensions_of_boxes_and_parts_are_rounded_down_and_places_to_the_nearest() -> None:
     """166.497 mm = 6.555 in, 17.76 thirty-seconds over 6: down to 17/32, to the nearest 9/16."""
-    for quantity, says in (("box_height", "6 17/32″"), ("opening_height", "6 9/16″")):
+    for quantity, says in (("box_height", "6-17/32″"), ("opening_height", "6-9/16″")):
         one = Dimension(quantity, 166.497, (0.0, 0.0), (0.0, 166.497), "vertical", 0.0, 5.6)
         for units, text in (("in", says), ("both", "166.5")):
             (made,) = in_units(Scene("s", "S", "s", (one,)), units).primitives  # type: ignore[arg-type]
@@ -153,9 +188,9 @@ def test_running_numbers_stand_over_their_inches_without_touching() -> None:
     assert isinstance(made, RunningDimension)
     texts = [item for item in lay_out_running(made) if isinstance(item, Text)]
     assert [text.text for text in texts if text.text.startswith("(")] == [
-        "(1 15/32″)",
-        "(2 23/32″)",
-        "(10 9/32″)",
+        "(1-15/32″)",
+        "(2-23/32″)",
+        "(10-9/32″)",
     ]
     for i, one in enumerate(texts):
         for other in texts[i + 1 :]:

@@ -64,7 +64,7 @@ def test_a_pack_in_one_file_is_the_same_file_every_time(
 
 
 def test_inches_go_to_a_sixty_fourth_where_they_are_asked_for(job: Path, tmp_path: Path) -> None:
-    for fraction, wanted in (("32", "19 21/32"), ("64", "19 43/64")):
+    for fraction, wanted in (("32", "7 27/32"), ("64", "7 55/64")):
         out = tmp_path / fraction
         assert run(["pack", str(job), "--out", str(out), "--only", "lists", "--fraction", fraction]) == 0
         assert wanted in (out / "cut-list.csv").read_text(encoding="utf-8")

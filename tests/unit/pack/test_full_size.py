@@ -92,7 +92,7 @@ def test_templates_are_lettered_to_the_finest_fraction_that_is_asked_for() -> No
     """First row hole 37 mm behind the front edge: 1.4567 in, 46.61 thirty-seconds, 93.23 sixty-fourths."""
     told = {"id": "A", "opening": OPENING, "side": 16, "front": FRONT}
     fitted = fit_job(job_from_mapping({"drawer": [told]}), families_from_mappings([FAMILY]))
-    for parts, says in ((32, "1 15/32″"), (64, "1 29/64″")):
+    for parts, says in ((32, "37 mm (1-15/32″)"), (64, "37 mm (1-29/64″)")):
         found = full_size_templates(distinct_drawers(fitted), Shown("in", parts))  # type: ignore[arg-type]
         row = next(one.scene for one in found if one.name == "Row holes, left")
         assert says in [each.text for each in row.primitives if isinstance(each, Text)]

@@ -43,7 +43,7 @@ def test_inches_are_extra_columns_of_fractions() -> None:
     table = cut_list(fitted, Shown("both"))
     headings = [column.heading for column in table.columns]
     row = dict(zip(headings, table.rows[0], strict=True))
-    assert (row["Length, mm"], row["Length, in"]) == (500.0, "19 21/32")
+    assert (row["Length, mm"], row["Length, in"]) == (500.0, "19 11/16")
     assert "Length, in" not in [column.heading for column in cut_list(fitted, Shown()).columns]
 
 

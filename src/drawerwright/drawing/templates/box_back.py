@@ -61,7 +61,7 @@ def box_back(fitted: FittedDrawer, ids: Sequence[str] | None = None, units: Unit
         f"hook bores Ø {bored(cuts.bore, units)}, {bored(cuts.bore_depth, units)} deep; hatched: cut away",
     ]
     drawn += title_block(left, right, top + 23.0, None, "Box back: notches and hook bores", says)
-    place = f"{shown(cuts.half - cuts.bore_x, units, 2)} from each end, {shown(cuts.bore_y, units, 2)} up"
+    place = f"{shown(cuts.half - cuts.bore_x, units)} from each end, {shown(cuts.bore_y, units)} up"
     return Scene(
         "template-box-back",
         f"Box back, {drawer_words(fitted, ids)}",
@@ -102,7 +102,7 @@ def _corner(
             "horizontal",
             y,
             9.0,
-            text=shown(bore_in, units, 2),
+            text=shown(bore_in, units),
             label_side="end" if way < 0 else "start",
         ),
         Dimension(
@@ -112,7 +112,7 @@ def _corner(
             at,
             "vertical",
             beside,
-            text=shown(up, units, 2),
+            text=shown(up, units),
             label_side="end",
         ),
         Text(

@@ -96,8 +96,8 @@ def _holes(back: BackOfFront, lie: Broken, units: Units) -> list[Primitive]:
         for x, y in places:
             at = (lie.place(x), y)
             drawn += marked_hole(at, diameter, None, operation)
-            drawn.append(label(at, f"{what}{shown(y, units, 2)} up", (0.0, 7.6)))
-            nearest = "middle" if abs(x) < 0.05 else f"{shown(back.half - abs(x), units, 2)} from end"
+            drawn.append(label(at, f"{what}{shown(y, units)} up", (0.0, 7.6)))
+            nearest = "middle" if abs(x) < 0.05 else f"{shown(back.half - abs(x), units)} from end"
             drawn.append(label(at, nearest, (0.0, -10.0)))
     return drawn
 

@@ -67,7 +67,7 @@ def locking_bracket(
     placed += title_block(
         edges[0], edges[0] + _WIDE, far_back + 5.0, hand, "Locking bracket", _says(fitted, ids, units)
     )
-    told = "; ".join(f"{shown(x, units, 2)} and {shown(y, units, 2)}" for x, y in places)
+    told = "; ".join(f"{shown(x, units)} and {shown(y, units)}" for x, y in places)
     return Scene(
         f"locking-bracket-{hand}",
         f"Locking bracket, {hand.upper()}, {drawer_words(fitted, ids)}",
@@ -108,7 +108,7 @@ def _holes(places: Sequence[tuple[float, float]], far_in: float, units: Units) -
         drawn.append(
             Dimension(
                 "bracket_hole_in", x, (0.0, 0.0), (-x, y), "horizontal", -_WOOD, -4.0 - 5.0 * row,
-                text=shown(x, units, 2), label_side="start",
+                text=shown(x, units), label_side="start",
             )
         )  # fmt: skip
     for column, y in enumerate(sorted({y for _, y in places})):
@@ -116,7 +116,7 @@ def _holes(places: Sequence[tuple[float, float]], far_in: float, units: Units) -
         drawn.append(
             Dimension(
                 "bracket_hole_back", y, (-far_in, 0.0), (-x, y), "vertical", -far_in, -8.0 - 10.0 * column,
-                text=shown(y, units, 2),
+                text=shown(y, units),
             )
         )  # fmt: skip
     return drawn

@@ -25,7 +25,7 @@ from drawerwright.drawing.templates.marks import (
 )
 from drawerwright.drawing.views.cabinet_side import ROW_HOLE, ROW_HOLE_DEPTH, SLOT_LENGTH, Hand
 from drawerwright.drawing.views.standing import FittedParts, needed_parts
-from drawerwright.drawing.wording import bored, listed, shown
+from drawerwright.drawing.wording import bored, listed, on_grid, shown
 from drawerwright.model.fitted import FittedDrawer
 
 FLOOR_ON_PAPER: Final = 110.0
@@ -72,12 +72,12 @@ def row_holes(
     placed += title_block(
         left, left + area.right, area.top + 4.0, hand, "Row holes", _says(fitted, hand, ids, units)
     )
-    places = listed(mounting.holes_from_side_edge, units, 2)
+    places = listed(mounting.holes_from_side_edge, units)
     return Scene(
         f"row-holes-{hand}",
         f"Row holes, {hand.upper()}, {drawer_words(fitted, ids)}",
         f"Template at true size for the {hand} cabinet side, seen from inside the cabinet: row holes at "
-        f"{places} from its front edge, {shown(y - foot, units, 2)} above {second}",
+        f"{places} from its front edge, {on_grid(y - foot, units)} above {second}",
         tuple(placed),
     )
 
@@ -111,12 +111,12 @@ def _holes(parts: FittedParts, y: float, units: Units) -> list[Primitive]:
     drawn: list[Primitive] = []
     for x in mounting.holes_from_side_edge:
         drawn += marked_hole((x, y), ROW_HOLE, ROW_HOLE_DEPTH, "row holes")
-        drawn.append(label((x, y), shown(x, units, 2), (0.0, 8.0)))
+        drawn.append(label((x, y), on_grid(x, units), (0.0, 8.0)))
     half = (SLOT_LENGTH - ROW_HOLE) / 2
     for x in mounting.slots_from_side_edge:
         drawn.append(Slot((x - half, y), (x + half, y), ROW_HOLE, "hidden", "slots"))
         drawn.append(line((x, y - 6.5), (x, y + 6.5), "dimension", CROSS_LAYER))
-        drawn.append(label((x, y), f"slot {shown(x, units, 2)}", (0.0, -10.4)))
+        drawn.append(label((x, y), f"slot {on_grid(x, units)}", (0.0, -10.4)))
     return drawn
 
 

@@ -43,7 +43,7 @@ def bottom(fitted: FittedDrawer, units: Units = "mm") -> Scene:
             drawn.append(
                 Dimension(
                     "bottom_screw_in", inset, (-half, edge), (x, y), "vertical", -half, -column_offset(0),
-                    label_side="end" if side < 0 else "start", text=shown(inset, units, 2),
+                    label_side="end" if side < 0 else "start", text=shown(inset, units),
                 )
             )  # fmt: skip
     for rows, edge, offset in _rows_to_tell(fitted, along):
@@ -65,7 +65,7 @@ def bottom(fitted: FittedDrawer, units: Units = "mm") -> Scene:
         Scene(
             "bottom-panel",
             f"Bottom, drawer {fitted.id}",
-            f"Bottom {size_words(across, along, units)}",
+            f"Bottom {size_words('bottom', across, along, units)}",
             tuple(drawn),
         ),
         units,
@@ -95,12 +95,12 @@ def _along_the_edge(
         drawn.append(
             Dimension(
                 "bottom_screw_first", inset, *ends, "horizontal", edge, offset,
-                label_side="end" if turned else "start", text=shown(inset, units, 2),
+                label_side="end" if turned else "start", text=shown(inset, units),
             )
         )  # fmt: skip
         if len(row) > 1:
             length = abs(last[0] - first[0])
-            text = f"{len(row) - 1} × {shown(length / (len(row) - 1), units, 2)}"
+            text = f"{len(row) - 1} × {shown(length / (len(row) - 1), units)}"
             drawn.append(
                 Dimension("bottom_screw_row", length, row[0], row[-1], "horizontal", edge, offset, text=text)
             )

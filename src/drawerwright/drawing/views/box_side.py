@@ -37,7 +37,7 @@ from drawerwright.drawing.views.panel_marks import (
     side_word,
 )
 from drawerwright.drawing.views.standing import needed_parts, part_size, standing
-from drawerwright.drawing.wording import bored, shown, size_words
+from drawerwright.drawing.wording import bored, shown, size_words, thick
 from drawerwright.model.fitted import FittedDrawer
 
 _JOINT_WORDS = {
@@ -74,7 +74,7 @@ def box_side(fitted: FittedDrawer, hand: Hand, units: Units = "mm") -> Scene:
     left = Scene(
         "box-side-left",
         f"Left box side, drawer {fitted.id}",
-        f"Left box side {size_words(length, height, units)}, "
+        f"Left box side {size_words('side', length, height, units)}, "
         f"{_JOINT_WORDS[fitted.drawer.box.joint]}, from inside, front at the left",
         tuple(drawn),
     )
@@ -138,7 +138,7 @@ def _rabbet(fitted: FittedDrawer, at: Corner, length: float, units: Units) -> li
     lies = Bounds(a, 0.0, b, height)
     layer = f"rabbet {at.thickness:g} mm wide deep {at.depth:g} this face"
     inward = 1.0 if at.end == "front" else -1.0
-    note = f"rabbet {shown(at.thickness, units)} wide, {shown(at.depth, units)} deep"
+    note = f"rabbet {thick(at.thickness, units)} wide, {shown(at.depth, units)} deep"
     edge = _from_end(at, length, at.thickness)
     return [
         rectangle(lies, "edge", layer=layer),
@@ -217,10 +217,8 @@ def _tail_notes(fitted: FittedDrawer, at: Corner, length: float, units: Units) -
     shoulder, end = _from_end(at, length, at.depth), _from_end(at, length, 0.0)
     tail = found[-1]
     pitch = found[1].low - found[0].low if len(found) > 1 else at.high - at.low
-    note = (
-        f"{len(found)} tails, {shown(tail.high - tail.low, units, 2)} wide, {shown(at.depth, units, 2)} long"
-    )
-    second = f"{shown(pitch, units, 2)} apart, slope 1 : 7"
+    note = f"{len(found)} tails, {shown(tail.high - tail.low, units)} wide, {shown(at.depth, units)} long"
+    second = f"{shown(pitch, units)} apart, slope 1 : 7"
     base = 0.0 if front else length
     column = -column_offset(1) if front else column_offset(1)
     above = ((end, tail.high), (shoulder, at.high))
@@ -229,15 +227,15 @@ def _tail_notes(fitted: FittedDrawer, at: Corner, length: float, units: Units) -
         Leader((shoulder, at.high * 0.7), (inward * 5.0, 4.0), inward * 2.0, note, second, dot=False),
         Dimension(
             "tail_length", at.depth, *above, "horizontal", at.high, row_offset(1),
-            label_side="start" if front else "end", text=shown(at.depth, units, 2),
+            label_side="start" if front else "end", text=shown(at.depth, units),
         ),
         Dimension(
             "first_tail", found[0].low, (base, 0.0), (end, found[0].low), "vertical", base,
-            column, label_side="start", text=shown(found[0].low, units, 2),
+            column, label_side="start", text=shown(found[0].low, units),
         ),
         Dimension(
             "tail_width", tail.high - tail.low, (end, found[0].low), (end, found[0].high), "vertical", base,
-            column, text=shown(tail.high - tail.low, units, 2),
+            column, text=shown(tail.high - tail.low, units),
         ),
     ]  # fmt: skip
 

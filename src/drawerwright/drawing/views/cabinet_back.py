@@ -57,8 +57,8 @@ def cabinet_back(fitted: FittedDrawer, units: Units = "mm") -> Scene:
     made = Scene(
         "cabinet-back",
         f"Cabinet back, drawer {fitted.id}",
-        f"Cabinet back from the front: rear brackets {shown(left, units, 2)} from the left side and "
-        f"{shown(right, units, 2)} from the right, {shown(y, units, 2)} above the floor",
+        f"Cabinet back from the front: rear brackets {shown(left, units)} from the left side and "
+        f"{shown(right, units)} from the right, {shown(y, units)} above the floor",
         tuple(drawn),
     )
     return in_units(made, units)

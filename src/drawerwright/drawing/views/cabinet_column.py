@@ -23,7 +23,7 @@ from drawerwright.drawing.views.cabinet_side import (
     side_edges,
 )
 from drawerwright.drawing.views.standing import fitted_parts, needed_parts, standing
-from drawerwright.drawing.wording import bored, listed, shown
+from drawerwright.drawing.wording import bored, listed, on_grid
 from drawerwright.model.fitted import FittedDrawer
 
 
@@ -91,14 +91,14 @@ def _left_side(cabinet: str, rows: Sequence[FittedDrawer], units: Units) -> Scen
     for number, each in enumerate(rows, start=1):
         drawn += _row(each, number, units)
     heights = [
-        Dimension("screw_line", y, (0.0, 0.0), (0.0, y), "vertical", text=shown(y, units, 2))
+        Dimension("screw_line", y, (0.0, 0.0), (0.0, y), "vertical")
         for y in dict.fromkeys(_height(each) for each in rows)
     ]
     drawn += stacked(heights, 0.0, below_or_left=True)
     drawn += _running(rows)
     says = "; ".join(
-        f"row {number} at {shown(_height(each), units, 2)} above the floor, holes at "
-        f"{listed(needed_parts(each).mounting.holes_from_side_edge, units, 2)}"
+        f"row {number} at {on_grid(_height(each), units)} above the floor, holes at "
+        f"{listed(needed_parts(each).mounting.holes_from_side_edge, units)}"
         for number, each in enumerate(rows, start=1)
     )
     return Scene(

@@ -18,7 +18,7 @@ from drawerwright.drawing.scene import Dimension, Leader, Primitive, RunningDime
 from drawerwright.drawing.shown import Units
 from drawerwright.drawing.shown_units import in_units
 from drawerwright.drawing.views.standing import Standing, needed_parts, standing
-from drawerwright.drawing.wording import bored, listed, shown
+from drawerwright.drawing.wording import bored, listed, on_grid
 from drawerwright.model.fitted import FittedDrawer, Mounting
 
 Hand: TypeAlias = Literal["left", "right"]
@@ -68,9 +68,9 @@ def _left_side(fitted: FittedDrawer, units: Units) -> Scene:
         drawn += _bored(fitted, units)
     if mounting.rear_bracket_height is not None:
         drawn += _rear_bracket_line(mounting.rear_bracket_height, length)
-    places = listed(mounting.holes_from_side_edge, units, 2)
+    places = listed(mounting.holes_from_side_edge, units)
     if places and mounting.screw_line is not None:
-        height = shown(mounting.screw_line, units, 2)
+        height = on_grid(mounting.screw_line, units)
         says = f"row holes at {places} from its front edge, {height} above the floor"
     else:
         says = f"nothing is bored for a {mounting_words(fitted)}"

@@ -41,7 +41,7 @@ from drawerwright.drawing.views.panel_marks import (
 )
 from drawerwright.drawing.views.rear_cuts import RearCuts, rear_cuts
 from drawerwright.drawing.views.standing import needed_parts, part_size
-from drawerwright.drawing.wording import bored, hardware, shown, size_words
+from drawerwright.drawing.wording import bored, hardware, shown, size_words, thick
 from drawerwright.model.fitted import FittedDrawer
 
 END_PILOT: Final = 2.5
@@ -70,12 +70,12 @@ def box_back(fitted: FittedDrawer, units: Units = "mm") -> Scene:
         drawn += _hook_bores(cuts, units)
         says.append(
             f"hook bores Ø {bored(cuts.bore, units)}, {bored(cuts.bore_depth, units)} deep, "
-            f"{shown(half - cuts.bore_x, units, 2)} from each end and {shown(cuts.bore_y, units, 2)} up"
+            f"{shown(half - cuts.bore_x, units)} from each end and {shown(cuts.bore_y, units)} up"
         )
         if cuts.notch_height > 0:
             drawn += _notches(cuts)
-            wide = shown(cuts.notch_outer - cuts.notch_inner, units, 2)
-            says.append(f"notches {wide} wide, {shown(cuts.notch_height, units, 2)} high")
+            wide = shown(cuts.notch_outer - cuts.notch_inner, units)
+            says.append(f"notches {wide} wide, {shown(cuts.notch_height, units)} high")
     drawn += _groove(fitted, "back", half, units)
     drawn += _joints(fitted, "back", half, units)
     drawn += _bottom_screws(fitted, "back", half)
@@ -83,7 +83,7 @@ def box_back(fitted: FittedDrawer, units: Units = "mm") -> Scene:
         Scene(
             "box-back",
             f"Box back, drawer {fitted.id}",
-            f"Box back {size_words(length, height, units)} seen from behind" + _listed(says),
+            f"Box back {size_words('back', length, height, units)} seen from behind" + _listed(says),
             tuple(drawn),
         ),
         units,
@@ -113,7 +113,7 @@ def subfront(fitted: FittedDrawer, units: Units = "mm") -> Scene:
         Scene(
             "subfront",
             f"Subfront, drawer {fitted.id}",
-            f"Subfront {size_words(length, height, units)} seen from inside the box",
+            f"Subfront {size_words('subfront', length, height, units)} seen from inside the box",
             tuple(drawn),
         ),
         units,
@@ -220,8 +220,8 @@ def _sockets(fitted: FittedDrawer, end: End, half: float, units: Units) -> list[
     if found:
         tip = (box.side - half, (found[-1].root_low + found[-1].root_high) / 2 - at.low)
         aside = _PAST_SCREWS if end == "front" else 5.0
-        note = f"{len(found)} sockets a corner, {shown(at.depth, units, 2)} deep"
-        second = "in the other face" if end == "back" else f"{shown(box.side, units)} long"
+        note = f"{len(found)} sockets a corner, {shown(at.depth, units)} deep"
+        second = "in the other face" if end == "back" else f"{thick(box.side, units)} long"
         drawn.append(Leader(tip, (aside, -4.0), 2.0, note, second, dot=False))
     return drawn
 
@@ -262,17 +262,17 @@ def _fixing_holes(fitted: FittedDrawer, half: float, lifted: float, units: Units
     drawn.append(
         Dimension(
             "fixing_in", half + low[0], (-half, 0.0), (low[0], rows[0]), "horizontal", 0.0, -row_offset(0),
-            label_side="start", text=shown(half + low[0], units, 2),
+            label_side="start", text=shown(half + low[0], units),
         )
     )  # fmt: skip
     for a, b in pairwise(columns):
         ends = ((a, rows[0]), (b, rows[0]))
-        text = shown(b - a, units, 2)
+        text = shown(b - a, units)
         drawn.append(Dimension("fixing_apart", b - a, *ends, "horizontal", 0.0, -row_offset(0), text=text))
     levels = [0.0, *rows]
     for below, above in zip(levels, rows, strict=False):
         ends = ((half, below), (columns[-1], above))
-        text = shown(above - below, units, 2)
+        text = shown(above - below, units)
         drawn.append(
             Dimension("fixing_up", above - below, *ends, "vertical", half, column_offset(0), text=text)
         )

@@ -21,7 +21,7 @@ from drawerwright.drawing.shown_units import in_units
 from drawerwright.drawing.verdict_marks import verdict_mark
 from drawerwright.drawing.views.standing import CABINET_BOARD, FRAME_RAIL, Standing, standing
 from drawerwright.drawing.views.stops import nearest_miss, stop_in_height, stop_words
-from drawerwright.drawing.wording import shown
+from drawerwright.drawing.wording import on_grid
 from drawerwright.model.fitted import VERDICT_WORDS, FittedDrawer
 from drawerwright.model.job import Cabinet
 
@@ -187,7 +187,7 @@ def _screw_line(view: _Elevation, place: _Place, units: Units) -> list[Primitive
     if mounting is None or mounting.screw_line is None:
         return []
     y = mounting.screw_line
-    says = f"screws {shown(y, units)}"
+    says = f"screws {on_grid(y, units)}"
     drawn: list[Primitive] = [line((-view.outer, y), (view.outer, y), "centre")]
     if view.cabinet is not None and view.cabinet.first_row is not None:
         row = (y - view.cabinet.first_row) / view.cabinet.pitch

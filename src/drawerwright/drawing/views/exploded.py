@@ -277,7 +277,7 @@ def _words(
         title = f"{cut.count} {cut.part}s" if cut.count > 1 else cut.part
         if sizes_of is not None:
             return title, sizes_of(cut)
-        return title, part_words(cut.length, cut.width, cut.thickness, units)
+        return title, part_words(cut.part, cut.length, cut.width, cut.thickness, units)
     if name == "cabinet member":
         return f"2 {name}s", hardware(parts.slide.length.member, units)
     # An existing box has no cut list, and of the other members no family tells a size.

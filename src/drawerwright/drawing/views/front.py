@@ -53,7 +53,7 @@ def _alt(fitted: FittedDrawer, units: Units) -> str:
         return f"Front view of {opening}" + ("" if fitted.box else ": no slide fits, no front is drawn")
     return (
         f"Front view, drawer closed: {shape.style} front "
-        f"{size_words(shape.width, shape.height, units)} before {opening}"
+        f"{size_words('front', shape.width, shape.height, units)} before {opening}"
     )
 
 

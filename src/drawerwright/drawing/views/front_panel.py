@@ -59,7 +59,7 @@ def front_panel(fitted: FittedDrawer, units: Units = "mm") -> Scene:
         Scene(
             "front-panel",
             f"Front, drawer {fitted.id}",
-            f"Front {size_words(front.width, front.height, units)} seen from behind{says}",
+            f"Front {size_words('front', front.width, front.height, units)} seen from behind{says}",
             tuple(drawn),
         ),
         units,
@@ -92,12 +92,12 @@ def _pilots(fitted: FittedDrawer, front: FrontSizes, units: Units) -> list[Primi
         drawn.append(
             Dimension(
                 "pilot_across", b - a, *ends, "horizontal", 0.0, -row_offset(0), label_side="start",
-                text=shown(b - a, units, 2),
+                text=shown(b - a, units),
             )
         )  # fmt: skip
     for a, b in zip([0.0, *rows], rows, strict=False):
         ends = ((back.half, a), (columns[-1], b))
-        text = shown(b - a, units, 2)
+        text = shown(b - a, units)
         drawn.append(Dimension("pilot_up", b - a, *ends, "vertical", back.half, column_offset(0), text=text))
     return drawn
 
@@ -120,7 +120,7 @@ def _handle(
         Dimension("handle_up", y, (-half, 0.0), (x1, y), "vertical", -half, -column_offset(0)),
         Dimension(
             "handle_in", x1 + half, (-half, 0.0), (x1, y), "horizontal", 0.0, -row_offset(1),
-            label_side="start", text=shown(x1 + half, units, 2),
+            label_side="start", text=shown(x1 + half, units),
         ),
     ]  # fmt: skip
     if x2 > x1:
@@ -165,6 +165,6 @@ def _box_front(fitted: FittedDrawer, front: FrontSizes, units: Units) -> list[Pr
                     rectangle(Bounds(a, tail.root_low + low, b, tail.root_high + low), "edge", layer=layer)
                 )
         tip = (middle - box.inside_width / 2, found[-1].root_low + low)
-        note = f"{len(found)} sockets a corner, {shown(at.depth, units, 2)} deep"
+        note = f"{len(found)} sockets a corner, {shown(at.depth, units)} deep"
         drawn.append(Leader(tip, (5.0, -4.0), 2.0, note, "run out to the ends", dot=False))
     return drawn

@@ -14,7 +14,7 @@ from drawerwright.drawing.scene import Leader, Primitive
 from drawerwright.drawing.shown import Units
 from drawerwright.drawing.views.joints import End, corner, groove_in_a_tail, tails
 from drawerwright.drawing.views.standing import needed_parts, part_size
-from drawerwright.drawing.wording import shown
+from drawerwright.drawing.wording import shown, thick
 from drawerwright.model.fitted import FittedDrawer
 
 _LEFT_AT_END = 2.0
@@ -76,7 +76,7 @@ def draw_groove(
         second.append("stopped at one end")
     elif stops:
         second.append("stopped at both ends")
-    note = f"groove {shown(width, units)} wide, {shown(depth, units)} deep"
+    note = f"groove {thick(width, units)} wide, {shown(depth, units)} deep"
     tip = (lies.left + lies.width * 0.4, (lies.bottom + lies.top) / 2)
     return [
         rectangle(lies, pen, layer=layer),

@@ -39,7 +39,7 @@ def banding(fitted: FittedDrawer, part: str, area: Bounds, units: Units) -> list
         area.left + by["left"], area.bottom + by["bottom"], area.right - by["right"], area.top - by["top"]
     )
     where = "all round" if len(found.edged) == 4 else "at " + " and ".join(found.edged)
-    size = f"cut {size_words(found.cut_length, found.cut_width, units, ' × ')}"
+    size = f"cut {size_words(part, found.cut_length, found.cut_width, units, ' × ')}"
     says = f"banding {hardware(found.edging, units)} {where}, {size}"
     tip = (area.left + area.width * 0.3, cut.top)
     return [
@@ -123,7 +123,7 @@ def row_of_heights(
 
 
 def _text(value: float, units: Units) -> str:
-    return shown(value, units, 2)
+    return shown(value, units)
 
 
 def side_word(at: Point, words: str, shift: Point = (0.0, 1.5), anchor: Anchor = "middle") -> Text:

@@ -56,7 +56,7 @@ def _alt(fitted: FittedDrawer, units: Units) -> str:
     box = fitted.box
     return (
         f"{opening}, with a box {shown(box.outside_width, units, down=True)} wide outside, "
-        f"{shown(box.inside_width, units)} inside, {shown(box.length, units, down=True)} long, "
+        f"{shown(box.inside_width, units, down=True)} inside, {shown(box.length, units)} long, "
         f"{shown(box.side_gap, units)} clear on each side"
     )
 

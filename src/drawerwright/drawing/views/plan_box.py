@@ -11,7 +11,7 @@ from drawerwright.drawing.views.cut_outs import cut_out_of, cut_out_walls
 from drawerwright.drawing.views.joints import DOWEL_LENGTH, Corner, corner, dowel_depths, dowel_diameter
 from drawerwright.drawing.views.section import FALLING, RISING, cut
 from drawerwright.drawing.views.standing import Standing, part_size, upright
-from drawerwright.drawing.wording import shown
+from drawerwright.drawing.wording import thick
 
 _MIRRORED = Placement(mirrored=True)
 
@@ -116,9 +116,9 @@ def _words(stand: Standing, units: Units) -> list[Primitive]:
     near, rear = stand.body_front, stand.box_rear
     inner = box.inside_width / 2
     beside = -inner + min(stand.parts.slide.family.rear.notch_width + 34.0, inner * 0.45)
-    at, says = (beside, rear - box.back), f"back {shown(box.back, units)}"
+    at, says = (beside, rear - box.back), f"back {thick(box.back, units)}"
     words: list[Primitive] = [Text(at, says, NOTE_SIZE, tone="fine", shift=(0.0, -3.9))]
     if box.subfront > 0:
-        at, says = (beside, near + box.subfront), f"subfront {shown(box.subfront, units)}"
+        at, says = (beside, near + box.subfront), f"subfront {thick(box.subfront, units)}"
         words.append(Text(at, says, NOTE_SIZE, tone="fine", shift=(0.0, 2.0)))
     return words

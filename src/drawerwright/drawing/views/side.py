@@ -17,7 +17,7 @@ from drawerwright.drawing.views.joints import End
 from drawerwright.drawing.views.section import FALLING, RISING, broken_top, cut
 from drawerwright.drawing.views.standing import CABINET_BOARD, FRAME_RAIL, Standing, standing
 from drawerwright.drawing.views.stops import longer_in_side, stop_in_height
-from drawerwright.drawing.wording import listed, shown
+from drawerwright.drawing.wording import listed, on_grid, shown
 from drawerwright.model.fitted import FittedDrawer
 
 ABOVE = 18.0
@@ -65,7 +65,7 @@ def _alt(fitted: FittedDrawer, units: Units) -> str:
         return f"{opening}: no slide fits, the box is not drawn"
     says = f"{opening}, with a box {shown(fitted.box.height, units, down=True)} high"
     if fitted.mounting.screw_line is not None:
-        says += f", screws {shown(fitted.mounting.screw_line, units)} above the cabinet floor"
+        says += f", screws {on_grid(fitted.mounting.screw_line, units)} above the cabinet floor"
     if fitted.mounting.holes:
         says += " at " + listed(fitted.mounting.holes, units) + " from the front"
     return says
@@ -234,7 +234,7 @@ def _depths(stand: Standing, units: Units) -> list[Primitive]:
                 marks[0],
                 (4.0, 5.0),
                 2.0,
-                f"screw line {shown(mounting.screw_line, units)}",
+                f"screw line {on_grid(mounting.screw_line, units)}",
                 quantity="screw_line",
                 value=mounting.screw_line,
                 dot=False,

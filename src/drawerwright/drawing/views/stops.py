@@ -13,10 +13,10 @@ from drawerwright.drawing.primitives import Polyline, Text, line, rectangle
 from drawerwright.drawing.scene import Leader, Primitive
 from drawerwright.drawing.shown import Units, shown_in
 from drawerwright.drawing.views.standing import Standing
-from drawerwright.drawing.wording import is_slight, shown, shown_length
+from drawerwright.drawing.wording import shown, shown_length
 from drawerwright.model.check_names import check_name_within
 from drawerwright.model.fitted import MOUNT_WORDS, Rejected
-from drawerwright.units import HARDLY, KG_PER_POUND
+from drawerwright.units import EIGHTH, HARDLY, KG_PER_POUND
 
 _DRAWN_STRIP = 32.0
 _OFF = frozenset({"opening-width", "latch-side", "latch-along", "frame-sum", "box-length"})
@@ -56,13 +56,16 @@ def longer_in_plan(stand: Standing, units: Units) -> list[Primitive]:
     outer, inner = (-x for x in stand.member_strip)
     start = stand.parts.mounting.front_end + stand.parts.mounting.member
     corners = ((outer, start), (outer, end), (inner, end), (inner, start))
+    over = _lacking(rejected.margin, "mm", units)
+    if not shown_in(units).with_inches:
+        over = over.removesuffix(" mm")
     return [
         Polyline(corners, "accent"),
         Leader(
             (outer, end),
             (6.0, 3.0),
             2.0,
-            f"{shown_length(rejected.nominal)}: {shown(-rejected.margin, units)} too long",
+            f"{shown_length(rejected.nominal)}: {over} too long",
             tone="accent",
             dot=False,
             bend=(stand.outer_right, end),
@@ -113,7 +116,7 @@ def _lacking(margin: float, unit: str, units: Units) -> str:
         return f"{_tenths(kg)} {'lb' if own.in_inches else 'kg'}"
     if unit != "mm":
         return f"{shown_length(-margin)} {unit}"
-    if not own.with_inches or is_slight(margin):
+    if not own.with_inches or abs(margin) < EIGHTH:
         return f"{_tenths(margin)} mm"
     inches = shown(margin, "in", down=True).removeprefix("\u2212")
     return inches if own.in_inches else f"{_tenths(margin)} mm ({inches})"

@@ -9,7 +9,7 @@ from typing import Any, Final, Literal, TypeAlias
 from drawerwright.catalogue.family_words import KeyWords, family_words, sections_of_family
 from drawerwright.model.family import SlideFamily
 from drawerwright.model.quantities import Record
-from drawerwright.units import ShownUnits, format_length, format_mass
+from drawerwright.units import ShownUnits, format_length, format_mass, is_slight
 
 NOTHING: Final = "–"
 LENGTHS: Final = "Each length"
@@ -106,12 +106,7 @@ def thickest_side(family: SlideFamily, units: ShownUnits = "mm") -> str:
 
 def hardware(mm: float, units: ShownUnits) -> str:
     """A length of hardware [mm], which is made and bored in mm: inches stand beside it, never alone."""
-    small = abs(mm) < EIGHTH
-    return format_length(mm, "mm" if units == "mm" or small else "both", decimals=3).replace("-", "−")
-
-
-EIGHTH: Final = 25.4 / 8
-"""1/8 in [mm]: lengths below it are told in mm."""
+    return format_length(mm, "mm" if units == "mm" or is_slight(mm) else "both", decimals=3).replace("-", "−")
 
 
 def places(found: tuple[float, ...]) -> str:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Any, NamedTuple
 from urllib.parse import quote
 
-from drawerwright.cli.wording import margin_alone, sizes
+from drawerwright.cli.wording import box_sizes, margin_alone
 from drawerwright.errors import Fault
 from drawerwright.files.column_names import heading_of
 from drawerwright.model.check_names import check_name_within
@@ -147,7 +147,7 @@ def computed(fitted: FittedDrawer, units: ShownUnits) -> Computed:
     slide_words = ""
     if slide is not None:
         slide_words = f"{slide.family.id} / {format_length(slide.length.nominal, 'mm').removesuffix(' mm')}"
-    box_words = "" if box is None else sizes((box.outside_width, box.height, box.length), units)
+    box_words = "" if box is None else box_sizes(box.outside_width, box.height, box.length, units)
     if check is None:
         return Computed(fitted.verdict, slide=slide_words, box=box_words)
     margin = margin_alone(check.id, check.margin, check.unit, units)

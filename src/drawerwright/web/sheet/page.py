@@ -15,7 +15,7 @@ from drawerwright.model.family import SlideFamily
 from drawerwright.model.fitted import FittedDrawer
 from drawerwright.model.job import Drawer
 from drawerwright.pack.across import frame_proof_text, used_width_text
-from drawerwright.pack.figures import length_text
+from drawerwright.pack.figures import length_text, thick_text
 from drawerwright.units import BareUnit
 from drawerwright.web.faults import UNPROCESSABLE, as_told
 from drawerwright.web.reading_places import fault_in_words
@@ -125,7 +125,7 @@ def told_words(drawer: Drawer, shown: Shown) -> str:
     """What is told of a drawer besides its measures, in one line."""
     words = [
         drawer.construction.replace("-", " "),
-        f"subfront {length_text(drawer.subfront_thickness, shown)}",
+        f"subfront {thick_text(drawer.subfront_thickness, shown)}",
     ]
     front = drawer.front
     if drawer.frame_in_use is not None:
@@ -135,7 +135,7 @@ def told_words(drawer: Drawer, shown: Shown) -> str:
     if front.style == "none":
         words.append("no front")
     else:
-        words.append(f"{front.style} front {length_text(front.thickness, shown)}")
+        words.append(f"{front.style} front {thick_text(front.thickness, shown)}")
     if front.style == "overlay":
         over = front.overlay
         edges = {"left": over.left, "right": over.right, "top": over.top, "bottom": over.bottom}

@@ -10,10 +10,10 @@ from drawerwright.model.check_names import check_name
 from drawerwright.model.fitted import MOUNT_WORDS, FittedDrawer, Part, State
 from drawerwright.model.rejections import rejected_alike
 from drawerwright.pack.bores import bore_rows
+from drawerwright.pack.check_margins import check_margin_text, check_working_text
 from drawerwright.pack.figures import (
+    box_text,
     hardware_text,
-    inches_down,
-    length_text,
     margin_text,
     mass_text,
     mass_unit,
@@ -94,9 +94,9 @@ def check_rows(fitted: FittedDrawer, shown: Shown) -> tuple[CheckRow, ...]:
             check.id,
             check.state,
             check_name(check.id),
-            margin_text(check.margin, check.unit, shown),
+            check_margin_text(check.id, check.margin, check.unit, shown),
             check.says,
-            check.working,
+            check_working_text(check),
             check.source,
         )
         for check in fitted.checks
@@ -132,7 +132,9 @@ def tried_rows(fitted: FittedDrawer, shown: Shown) -> tuple[TriedRow, ...]:
     rows = []
     for group in rejected_alike(fitted.rejected):
         lengths = ", ".join(hardware_text(one.nominal, shown) for one in group.members)
-        lacks = ", ".join(dict.fromkeys(margin_text(one.margin, one.unit, shown) for one in group.members))
+        lacks = ", ".join(dict.fromkeys(
+                check_margin_text(group.because, one.margin, one.unit, shown) for one in group.members
+            ))
         first = group.members[0]
         rows.append(
             TriedRow(
@@ -162,7 +164,4 @@ def box_words(fitted: FittedDrawer, shown: Shown) -> str:
     """Outside width × height × length of the box."""
     if fitted.box is None:
         return ""
-    sizes = (fitted.box.outside_width, fitted.box.height, fitted.box.length)
-    if shown.in_inches:
-        return " × ".join(inches_down(size, shown) for size in sizes) + " in"
-    return " × ".join(length_text(size, Shown("mm")) for size in sizes)
+    return box_text(fitted.box, shown) + (" in" if shown.in_inches else "")

@@ -12,7 +12,15 @@ from drawerwright.drawing.shown import Shown
 from drawerwright.model.check_names import check_name
 from drawerwright.model.fitted import BoxSizes, Check, ChosenSlide, FittedDrawer
 from drawerwright.pack.across import used_width_text
-from drawerwright.pack.figures import NOUGHT, hardware_text, length_text, lengths_text, mass_text, mass_unit
+from drawerwright.pack.figures import (
+    NOUGHT,
+    hardware_text,
+    length_text,
+    lengths_text,
+    longest_text,
+    mass_text,
+    mass_unit,
+)
 
 Words: TypeAlias = tuple[str, str]
 """What it is about, and what there is to say."""
@@ -71,8 +79,8 @@ def _width(fitted: FittedDrawer, slide: ChosenSlide, _: BoxSizes, shown: Shown) 
 def _height(fitted: FittedDrawer, _: ChosenSlide, box: BoxSizes, shown: Shown) -> str:
     limit = fitted.workings.get("box_height_limit")
     if limit is None or limit.value - box.height < NOUGHT:
-        return f"{length_text(box.height, shown)} is all that the opening gives."
-    return f"may be {length_text(limit.value, shown)}; {length_text(box.height, shown)} is taken."
+        return f"{longest_text(box.height, shown)} is all that the opening gives."
+    return f"may be {longest_text(limit.value, shown)}; {longest_text(box.height, shown)} is taken."
 
 
 def _taper(fitted: FittedDrawer, *_: object) -> str:
@@ -128,7 +136,7 @@ def _rear_bracket(fitted: FittedDrawer, slide: ChosenSlide, _: BoxSizes, shown: 
 
 
 def _proportion(_: FittedDrawer, __: ChosenSlide, box: BoxSizes, shown: Shown) -> str:
-    return f"{length_text(box.outside_width, shown)} by {length_text(box.length, shown)}: no racking feared."
+    return f"{longest_text(box.outside_width, shown)} by {length_text(box.length, shown)}: no racking feared."
 
 
 _FINE: Final[Mapping[str, _Said]] = {
