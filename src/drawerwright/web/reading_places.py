@@ -65,7 +65,8 @@ def readings_as_filed(key: str, text: str) -> str:
 
 
 def fault_in_words(fault: Fault) -> Fault:
-    """A fault of an opening's readings, their places in words, and what is wrong with these told."""
+    """A fault as a field tells it: what would do without words of a file, the places of readings in words."""
+    fault = replace(fault, try_=_without_file_words(fault.try_))
     key = place_of(fault)[2].partition(" item ")[0]
     if not any(key == one or key.startswith(f"{one}.") for one in PLACES):
         return fault
@@ -73,6 +74,13 @@ def fault_in_words(fault: Fault) -> Fault:
     if told is not None:
         return replace(fault, says=told, try_=_example(key))
     return replace(fault, says=in_words(fault.says), try_=in_words(fault.try_))
+
+
+def _without_file_words(example: str) -> str:
+    """What is offered for a field as one types it there: without the key and the marks of a file."""
+    bare = re.sub(r"^[a-z_]+(?:\.[a-z_]+)* = ", "", example)
+    inside = re.fullmatch(r"\{ (.*) \}", bare)
+    return (inside[1].replace(" = ", " ") if inside else bare).replace('"', "")
 
 
 def _example(key: str) -> str:

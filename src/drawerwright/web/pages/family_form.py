@@ -20,8 +20,9 @@ from drawerwright.web.device_name import name_told
 from drawerwright.web.families import families_of
 from drawerwright.web.family.checking import CheckedFamily, check_form, faults_of_values
 from drawerwright.web.family.fields import TABLES, form_of, read_form, rows_of
+from drawerwright.web.family.following import as_kept, followed, usual_for
 from drawerwright.web.family.settling import FieldClash, put_together
-from drawerwright.web.family.usual import choices, usual_values
+from drawerwright.web.family.usual import choices
 from drawerwright.web.faults import UNPROCESSABLE
 from drawerwright.web.pages.forms import Form, store_of
 from drawerwright.web.pages.slides import family_there
@@ -62,13 +63,13 @@ def fill_from_file(request: Request, form: Form) -> Response:
         values, others = _read_file(form)
     except InputError as error:
         return _page(request, {}, title="A new family", refused=error.faults)
-    return _page(request, form_of(values), title="A new family", read=values, others=others)
+    return _page(request, as_kept(form_of(values)), title="A new family", read=values, others=others)
 
 
 @router.post("/slides/check")
 def check_family_form(request: Request, form: Form) -> Response:
     """The faults and remarks of a form that is being typed, as a fragment."""
-    checked = check_form(read_form(_texts(form)))
+    checked = check_form(read_form(followed(_texts(form))))
     return page(request, "_family_checks.html", checked=checked)
 
 
@@ -86,7 +87,7 @@ def edit_family(request: Request, name: str) -> Response:
         together, clashes = put_together(base, mine, theirs)
         return _page(
             request,
-            form_of(together),
+            as_kept(form_of(together)),
             title=f"Change {name}",
             name=name,
             based_on=int(numbers[2]),
@@ -108,7 +109,7 @@ def _save(request: Request, form: FormData, *, title: str, name: str | None) -> 
     based_on = _based_on(form)
     if "more" in form:
         return _page(request, texts, title=title, name=name, based_on=based_on, spare=MORE_ROWS)
-    read = read_form(texts)
+    read = read_form(followed(texts))
     checked = check_form(read)
     faults = dict(checked.at_fields)
     store = store_of(request)
@@ -154,7 +155,7 @@ def _page(
     spare: int = 0,
 ) -> Response:
     """The form. `checked`: what came of a save; a blank form is not scolded before anything is typed."""
-    look = checked or (check_form(read_form(form)) if form else None)
+    look = checked or (check_form(read_form(followed(form))) if form else None)
     if read is not None:  # a file may hold what no field can show: told, so that nothing goes unseen
         file = check_form(read_form(form_of(read)))
         look = CheckedFamily(file.family, file.at_fields, (*file.others, *_unseen(read)), file.remarks)
@@ -168,7 +169,7 @@ def _page(
         form=form,
         based_on=based_on,
         subjects=_subjects(form, spare),
-        usual=usual_values(),
+        usual=usual_for(form),
         choices=choices(),
         checked=look,
         clashes={one.name: one for one in clashes},
@@ -225,7 +226,7 @@ def _own_revision(store: Store, name: str) -> int | None:
 def _form_of_family(store: Store, name: str) -> dict[str, str]:
     """The fields of a family: as they were written where it is the shop's own. Raises NotInStore."""
     if _own_revision(store, name) is not None:
-        return form_of(store.family(name).values)
+        return as_kept(form_of(store.family(name).values))
     return form_of(tomllib.loads(write_family_toml(family_there(store, name))))
 
 

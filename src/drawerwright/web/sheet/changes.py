@@ -22,8 +22,7 @@ _SPLIT: Final = re.compile(r"(;|,\s+)")
 
 @dataclass(frozen=True, slots=True)
 class ChangeRow:
-    """One change: by how much (empty where it is a choice), in words, and the address with it put in; empty
-    where no field holds it."""
+    """One change: by how much (empty for a choice), in words, and the address with it put in, or empty."""
 
     by: str
     says: str

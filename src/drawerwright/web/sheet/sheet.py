@@ -208,6 +208,17 @@ class Sheet:
         return f"{slide.family.id} / {hardware_text(slide.length.nominal, self.shown)}"
 
     @property
+    def why_this(self) -> str:
+        """Why this slide and no other, in the order in which slides are chosen; empty where there is none."""
+        slide, asked = self.fitted.slide, self.fitted.drawer.slide
+        if slide is None:
+            return ""
+        if "/" in asked:
+            return "as asked for"
+        order = "longest box, least capacity that carries, fewest spacers"
+        return order if asked == "auto" else f"as asked for; of it {order}"
+
+    @property
     def nearest_name(self) -> str:
         """The slide that came nearest where nothing fits."""
         slide = self.fitted.nearest

@@ -55,7 +55,17 @@ async function check() {
   }
 }
 
+/** A subfront that is left blank is as thick as the side: its field shows it. */
+function followSide() {
+  const side = form.elements.namedItem('design_side');
+  const subfront = form.elements.namedItem('design_subfront');
+  if (!(side instanceof HTMLInputElement) || !(subfront instanceof HTMLInputElement)) return;
+  subfront.placeholder = side.value.trim() ? `${side.value.trim()}, as the side` : side.placeholder;
+}
+
 if (form && told) {
+  form.addEventListener('input', followSide);
+  followSide();
   form.addEventListener('input', check);
   // What was typed before this module came is checked as well.
   if ([...form.elements].some((one) => one.name && 'defaultValue' in one && one.value !== one.defaultValue)) check();
