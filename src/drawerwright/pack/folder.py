@@ -9,18 +9,19 @@ as it was.
 from __future__ import annotations
 
 import os
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import Final
 
 from drawerwright.errors import Fault, InputError
 from drawerwright.pack.manifest import FILE_NAME, Manifest, file_of, read_manifest
-from drawerwright.pack.working import WRITING, working_folder
+from drawerwright.pack.working import WRITING, place_held, working_folder
 
 SHOWN: Final = 5
 """How many files an error names before it only counts the rest."""
 
 _ANOTHER: Final = "a folder that is not there yet"
+_MOVING: Final = f"moving them elsewhere, or {_ANOTHER}"
 
 
 def fault(out: Path, says: str, try_: str = _ANOTHER) -> InputError:
@@ -81,13 +82,26 @@ def _check_replaceable(out: Path) -> None:
         raise fault(out, "holds files and no pack of ours, and is left alone", "an empty folder or a new one")
     foreign = not_vouched_for(out, manifest)
     if foreign:
-        named = ", ".join(foreign[:SHOWN]) + (
-            f" and {len(foreign) - SHOWN} more" if len(foreign) > SHOWN else ""
-        )
+        says = "holds files that were added or changed since the pack was written, and is left alone"
+        raise fault(out, f"{says}: {_named(foreign)}", _MOVING)
+    _check_nothing_in_the_way(_set_aside(out))
+
+
+def _check_nothing_in_the_way(before: Path) -> None:
+    """Raises InputError where the old pack cannot wait because somebody's files stand in that place."""
+    if before.is_symlink() or (before.exists() and not before.is_dir()):
+        says = "stands where the old pack is kept while a new one takes its place, and is left alone"
+        raise fault(before, says, "moving it elsewhere")
+    if before.exists():
         says = (
-            f"holds files that were added or changed since the pack was written, and is left alone: {named}"
+            "is kept for the old pack while a new one takes its place, holds other files, and is left alone"
         )
-        raise fault(out, says, "moving them elsewhere, or a folder that is not there yet")
+        raise fault(before, f"{says}: {_named(sorted(_entries_below(before)))}", _MOVING)
+
+
+def _named(paths: Sequence[str]) -> str:
+    """The first of several paths, and how many more there are."""
+    return ", ".join(paths[:SHOWN]) + (f" and {len(paths) - SHOWN} more" if len(paths) > SHOWN else "")
 
 
 def _remove_pack(folder: Path) -> None:
@@ -114,13 +128,17 @@ def _set_aside(out: Path) -> Path:
 
 
 def _recover(out: Path) -> None:
-    """Ends what a run that was killed between its two renamings began."""
+    """Ends what a run began that was killed between its two renamings, or while it removed the old pack.
+
+    Of a set aside folder without a manifest nothing goes but folders that are empty: no file in it is ours.
+    """
     before = _set_aside(out)
-    if before.is_dir() and not before.is_symlink() and _manifest_in(before) is not None:
-        if out.exists():
-            _remove_pack(before)
-        else:
-            before.rename(out)
+    if not before.is_dir() or before.is_symlink():
+        return
+    if out.exists():
+        _remove_pack(before)
+    elif _manifest_in(before) is not None:
+        before.rename(out)
 
 
 def check_folder(out: Path) -> Path:
@@ -131,9 +149,10 @@ def check_folder(out: Path) -> Path:
     """
     try:
         resolved = out.expanduser().resolve()
-        _recover(resolved)
-        if resolved.exists():
-            _check_replaceable(resolved)
+        with place_held(resolved.parent):
+            _recover(resolved)
+            if resolved.exists():
+                _check_replaceable(resolved)
     except (OSError, RuntimeError, ValueError) as error:
         raise fault(out, f"cannot be used: {reason_of(error)}") from None
     return resolved
@@ -156,7 +175,9 @@ def put_in_place(contents: Iterable[tuple[str, bytes]], title: str, out: Path) -
     try:
         with working_folder(resolved, WRITING) as fresh:
             manifest = write_all(contents, title, fresh)
-            _swap(fresh, resolved)
+            with place_held(resolved.parent):
+                _recover(resolved)
+                _swap(fresh, resolved)
     except OSError as error:
         raise fault(out, f"cannot be written: {reason_of(error)}") from None
     return manifest

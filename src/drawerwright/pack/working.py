@@ -6,13 +6,13 @@ go with it, so the next pack for the same place knows what is nobody's any more,
 
 from __future__ import annotations
 
+import contextlib
 import os
 import re
 import secrets
 import shutil
 import sys
 from collections.abc import Iterator
-from contextlib import contextmanager
 from pathlib import Path
 from typing import Final
 
@@ -27,7 +27,7 @@ _KEPT_OF_NAME: Final = 40
 _TRIES: Final = 8
 
 
-@contextmanager
+@contextlib.contextmanager
 def working_folder(target: Path, ending: str) -> Iterator[Path]:
     """A new folder beside `target`, held until the end and then removed, unless it was moved away.
 
@@ -45,6 +45,24 @@ def working_folder(target: Path, ending: str) -> Iterator[Path]:
             os.close(held)
 
 
+@contextlib.contextmanager
+def place_held(folder: Path) -> Iterator[None]:
+    """Keeps other packs from being put into `folder` meanwhile: the folder itself is what is locked.
+
+    Where there are no such locks, or no such folder yet, nothing is kept. Raises OSError.
+    """
+    if sys.platform == "win32" or not folder.is_dir():
+        yield
+        return
+    held = os.open(folder, os.O_RDONLY)
+    try:
+        with contextlib.suppress(OSError):  # a file system without locks
+            fcntl.flock(held, fcntl.LOCK_EX)
+        yield
+    finally:
+        os.close(held)
+
+
 def beside(folder: Path, ending: str) -> Path:
     """What belongs to the same writer as a working folder, under another ending."""
     return folder.with_suffix(ending)
@@ -57,7 +75,10 @@ def _made_and_held(target: Path, ending: str) -> tuple[Path, int | None]:
         folder.mkdir()
         if sys.platform == "win32":
             return folder, None
-        held = os.open(folder, os.O_RDONLY)
+        try:
+            held = os.open(folder, os.O_RDONLY)
+        except FileNotFoundError:
+            continue  # another pack took it for abandoned already
         try:
             fcntl.flock(held, fcntl.LOCK_EX)
             if folder.exists():

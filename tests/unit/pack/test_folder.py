@@ -5,6 +5,7 @@ from __future__ import annotations
 import hashlib
 import json
 import os
+import shutil
 from pathlib import Path
 from typing import Any
 
@@ -185,6 +186,64 @@ def test_a_run_that_is_killed_leaves_a_whole_pack_and_the_next_run_mends_the_res
     written.pop("manifest.json")
     assert written == OLD
     assert not beside.exists()
+
+
+@pytest.mark.skipif(not hasattr(os, "fork"), reason="needs a child process that shares this one's state")
+@pytest.mark.parametrize("step", [1, 2, 3])
+def test_a_run_that_is_killed_while_it_removes_the_emptied_folders_stands_in_no_ones_way(
+    tmp_path: Path, step: int
+) -> None:
+    pack = tmp_path / "pack"
+    deep = {"a/b/one.txt": b"1", "c/two.txt": b"2"}
+    put_in_place(deep.items(), "Kitchen", pack)
+    assert killed_at(step, "rmdir", pack) == 9
+    left = [one for one in (tmp_path / ".pack.before").rglob("*") if not one.is_dir()]
+    assert left == []
+    for _ in range(2):
+        put_in_place(OLD.items(), "Kitchen", pack)
+        assert set(tree(pack)) == {*OLD, "manifest.json"}
+        assert [one.name for one in tmp_path.iterdir()] == ["pack"]
+
+
+@pytest.mark.parametrize("manifest", [True, False], ids=["pack with an added file", "no pack"])
+def test_files_of_others_where_the_old_pack_would_wait_are_named_and_stay(
+    tmp_path: Path, manifest: bool
+) -> None:
+    pack, before = tmp_path / "pack", tmp_path / ".pack.before"
+    put_in_place(OLD.items(), "Kitchen", pack)
+    if manifest:
+        put_in_place(OLD.items(), "Kitchen", before)
+    (before / "mine").mkdir(parents=True)
+    (before / "mine" / "plan.txt").write_text("mine")
+    for _ in range(2):
+        with pytest.raises(InputError) as refused:
+            put_in_place(NEW.items(), "Kitchen", pack)
+        (told,) = refused.value.faults
+        assert told.value == str(before)
+        assert "mine/plan.txt" in told.says
+        assert (before / "mine" / "plan.txt").read_text() == "mine"
+        assert set(tree(pack)) == {*OLD, "manifest.json"}
+    shutil.rmtree(before / "mine")
+    put_in_place(NEW.items(), "Kitchen", pack)
+    assert [one.name for one in tmp_path.iterdir()] == ["pack"]
+
+
+@pytest.mark.parametrize("kind", ["file", "link"])
+def test_what_is_no_folder_where_the_old_pack_would_wait_is_named_and_stays(
+    tmp_path: Path, kind: str
+) -> None:
+    pack, before = tmp_path / "pack", tmp_path / ".pack.before"
+    put_in_place(OLD.items(), "Kitchen", pack)
+    (tmp_path / "theirs").mkdir()
+    if kind == "file":
+        before.write_text("mine")
+    else:
+        before.symlink_to(tmp_path / "theirs", target_is_directory=True)
+    with pytest.raises(InputError, match=r"pack\.before stands where the old pack is kept"):
+        put_in_place(NEW.items(), "Kitchen", pack)
+    assert before.is_symlink() == (kind == "link")
+    assert (tmp_path / "theirs").is_dir()
+    assert set(tree(pack)) == {*OLD, "manifest.json"}
 
 
 def test_a_home_sign_and_a_link_lead_to_the_real_folder(

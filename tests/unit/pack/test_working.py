@@ -8,6 +8,7 @@ import subprocess
 import sys
 from collections.abc import Callable, Iterable
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -55,6 +56,57 @@ def test_what_a_killed_writer_left_is_removed_by_the_next_pack(put: Put, name: s
         os.kill(writer.pid, signal.SIGKILL)
     put([("b.txt", b"b")], "t", target)
     assert names_in(tmp_path) == [name]
+
+
+WRITES_AGAIN_AND_AGAIN = """
+import sys
+from pathlib import Path
+from drawerwright.pack.archive import put_in_archive
+from drawerwright.pack.folder import put_in_place
+
+put = put_in_archive if sys.argv[1].endswith(".zip") else put_in_place
+sys.stdin.readline()
+for turn in range(int(sys.argv[3])):
+    told = f"{sys.argv[2]} {turn}"
+    put([(f"sheets/{one}.txt", told.encode()) for one in range(3)], told, Path(sys.argv[1]))
+"""
+
+
+@pytest.mark.parametrize("writers", [2, 5])
+@pytest.mark.parametrize(("put", "name"), KINDS)
+def test_writers_for_the_same_place_wait_for_each_other_and_one_of_them_is_whole_at_the_end(
+    put: Put, name: str, writers: int, tmp_path: Path
+) -> None:
+    command = [sys.executable, "-c", WRITES_AGAIN_AND_AGAIN, str(tmp_path / name)]
+    started = [
+        subprocess.Popen([*command, str(number), "15"], stdin=subprocess.PIPE, stderr=subprocess.PIPE)
+        for number in range(writers)
+    ]
+    for one in started:  # all have begun before the first writes
+        assert one.stdin is not None
+        one.stdin.write(b"\n")
+        one.stdin.flush()
+    assert [(one.communicate(timeout=60)[1], one.returncode) for one in started] == [(b"", 0)] * writers
+    assert names_in(tmp_path) == [name]
+    put([("b.txt", b"b")], "t", tmp_path / name)
+    assert names_in(tmp_path) == [name]
+
+
+def test_a_working_folder_that_another_pack_removes_at_once_is_made_anew(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    real, removed = Path.mkdir, []
+
+    def made_and_removed(self: Path, *given: Any, **named: Any) -> None:
+        real(self, *given, **named)
+        if self.name.endswith(WRITING) and len(removed) < 3:
+            self.rmdir()
+            removed.append(self)
+
+    monkeypatch.setattr(Path, "mkdir", made_and_removed)
+    put_in_place([("b.txt", b"b")], "t", tmp_path / "kp")
+    assert len(removed) == 3
+    assert names_in(tmp_path) == ["kp"]
 
 
 def test_an_archive_begun_and_left_goes_with_its_folder(tmp_path: Path) -> None:
