@@ -158,7 +158,7 @@ def test_a_box_of_half_inch_stuff_sized_by_its_outside(fit_one: Fit) -> None:
     (retrofit,) = fitted.retrofit
     work = [(piece.kind, round(piece.by, 6)) for piece in retrofit.work]
     assert work == [("side-spacer", 3), ("subfront-spacer", 3), ("hook-bore", 3.3), ("notch", 3.3)]
-    assert "10.3 mm in" in retrofit.work[2].says
+    assert "10.3 mm from each side's inside face" in retrofit.work[2].says
 
 
 def test_a_box_made_for_sides_of_nineteen_keeps_to_its_own_class(fit_one: Fit, family: Family) -> None:
