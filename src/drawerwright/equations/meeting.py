@@ -125,6 +125,24 @@ def too_narrow(wider_than_cut_for: Q, narrowest_at_slide: Q, measured_width: Q, 
     return band_low - wider_than_cut_for - narrowest_at_slide + measured_width
 
 
+@equation("mm", source=PRACTICE_FAMILY)
+def other_end_too_wide(wider_than_cut_for: Q, narrowest_at_slide: Q, measured_width: Q, band_high: Q) -> Q:
+    """How much the opening is wider than the pair runs in at the end where it is narrower."""
+    return wider_than_cut_for + narrowest_at_slide - measured_width - band_high
+
+
+@equation("mm", source=PRACTICE_FAMILY)
+def wider_end_beyond_band(narrowest_at_slide: Q, widest_at_slide: Q, band_low: Q, band_high: Q) -> Q:
+    """How much one end is too wide once the other has just the width that the pair runs in."""
+    return widest_at_slide - narrowest_at_slide - (band_high - band_low)
+
+
+@equation("mm", source=PRACTICE_FAMILY)
+def no_width_serves(too_narrow: Q, wider_end_beyond_band: Q) -> Q:
+    """Positive where one end is too narrow, and a narrower box would leave the other too wide."""
+    return np.minimum(too_narrow, wider_end_beyond_band)
+
+
 @equation("mm", source=GEOMETRY, carriage=CONCEALED)
 def room_in_box__concealed(inside_width: Q, notch_width: Q, inside_length: Q) -> Q:
     """What is left of the back between its two notches, and of the box between front and back."""
@@ -171,6 +189,18 @@ def width_band_margin__one(wider_than_cut_for: Q, band_low: Q, band_high: Q, roo
         "{band_low} to {band_high} off the width that the box is cut for.",
         cures=(
             _NO_BOX,
+            Cure(
+                "no_width_serves",
+                1,
+                "Make the box narrower by {too_narrow} and pack the wider end by {wider_end_beyond_band} in "
+                "all, or measure again which end it is.",
+            ),
+            Cure(
+                "other_end_too_wide",
+                1,
+                "Both ends are too wide: pack the members by {too_wide} in all at the wider one, by "
+                "{other_end_too_wide} in all at the other.",
+            ),
             Cure(
                 "too_wide",
                 1,

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, field
 from typing import Any
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from tests.conftest import plain_drawer, plain_family
 
 from drawerwright.equations.equation import collect
@@ -19,6 +22,7 @@ FRAMED = {"construction": "face-frame", "frame": {"left": 38, "right": 41, "thic
 OLD_BOX = {"inside_width": 520, "outside_width": 552, "length": 500, "height": 140}
 FRONTED = {"style": "overlay", "overlay": 16}
 INSET = {"style": "inset"}
+TWISTED = {"front_top": 454.42, "front_bottom": 454.97, "back_top": 451.42, "back_bottom": 453.94}
 CUT_OUT = {"width": 460, "depth": 200}
 
 
@@ -140,6 +144,20 @@ ADVICE = [
         {"opening": {"width": [562, 566]}},
         {},
         {"opening": {"width": [562, 563.5]}},
+    ),
+    Advised(
+        "opening-width",
+        "by 2.05 mm in all at the wider one, by 1.02 mm in all at the other",
+        {"opening": {"width": TWISTED}, "size_from": "outside", "box": {"bottom": "under"}},
+        {},
+        {"opening": {"width": {**TWISTED, "front_bottom": 452.92, "back_bottom": 452.92}}},
+    ),
+    Advised(
+        "opening-width",
+        "narrower by 0.5 mm and pack the wider end by 1.5 mm in all",
+        {"opening": {"width": {"front": 562, "back": 566}}, **old_box(inside_width=521.5)},
+        {},
+        {"opening": {"width": {"front": 562, "back": 564.5}}, **old_box(inside_width=521)},
     ),
     Advised(
         "opening-width",
@@ -407,6 +425,46 @@ def test_what_is_advised_makes_the_fault_smaller(advised: Advised) -> None:
     assert advised.words in broken.cure
     better = check_of(advised, taken=True)
     assert better.margin > broken.margin or (better.state == "ok" and better.margin == broken.margin)
+
+
+@settings(max_examples=60)
+@given(
+    front=st.floats(560, 564).map(lambda value: round(value, 1)),
+    taper=st.floats(-4, 4).map(lambda value: round(value, 1)),
+    inside=st.floats(515, 526).map(lambda value: round(value, 1)),
+)
+def test_what_is_advised_for_the_width_is_enough_at_both_ends(
+    front: float, taper: float, inside: float
+) -> None:
+    """Lengths of a tenth of a millimetre, as the sentences tell them."""
+    width = {"front": front, "back": front + taper}
+    broken = check_of(
+        Advised("opening-width", "", {"opening": {"width": width}, **no_box_but(inside)}), taken=False
+    )
+    if broken.state == "ok":
+        return
+    wider, other = ("front", "back") if width["front"] >= width["back"] else ("back", "front")
+    for words, change in (
+        (r"narrower by ([\d.]+) mm", lambda by: {"box": -by}),
+        (r"pack the wider end by ([\d.]+) mm|Pack the wider end by ([\d.]+) mm", lambda by: {wider: -by}),
+        (r"pack the members by ([\d.]+) mm", lambda by: {wider: -by}),
+        (r"by ([\d.]+) mm in all at the other", lambda by: {other: -by}),
+    ):
+        for found in re.finditer(words, broken.cure):
+            by = float(next(filter(None, found.groups())))
+            for place, step in change(by).items():
+                if place == "box":
+                    inside += step
+                else:
+                    width[place] += step
+    better = check_of(
+        Advised("opening-width", "", {"opening": {"width": width}, **no_box_but(inside)}), taken=False
+    )
+    assert better.margin > -1e-6, (broken.cure, width)
+
+
+def no_box_but(inside: float) -> dict[str, Any]:
+    return old_box(inside_width=round(inside, 6), outside_width=round(inside + 32, 6))
 
 
 def test_every_check_that_advises_is_taken_at_its_word_here() -> None:
