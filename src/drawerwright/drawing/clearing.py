@@ -17,8 +17,6 @@ from drawerwright.drawing.primitives import Text
 from drawerwright.drawing.scene import Dimension, Hatch, Leader, Primitive, RunningDimension, Scene
 
 _TOUCHING = 0.6
-_RUNNING_INTO = 1.6
-"""A note so near [mm on paper] reads on from the number beside it. Own choice."""
 _LONGER = (1.0, 1.5, 2.1, 2.8, 3.6)
 _STEPS = (2, 3, 4, 5)
 _ASIDE = (1, -1, 2, -2, 3, -3)
@@ -101,9 +99,8 @@ def _rank(primitive: Primitive) -> int:
 
 def _first_clear(primitive: Primitive, taken: Sequence[Bounds]) -> Primitive | None:
     """The first way to write it that touches nothing; else as it was, or not at all for a label."""
-    clear = _RUNNING_INTO if isinstance(primitive, Leader) else _TOUCHING
     for way in _ways(primitive):
-        if not any(area.overlaps(other, clear=clear) for area in _areas(way) for other in taken):
+        if not any(area.overlaps(other, clear=_TOUCHING) for area in _areas(way) for other in taken):
             return way
     return None if isinstance(primitive, Text) and primitive.tone == "fine" else primitive
 

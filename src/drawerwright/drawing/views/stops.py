@@ -63,7 +63,7 @@ def longer_in_plan(stand: Standing, units: Units) -> list[Primitive]:
         Polyline(corners, "accent"),
         Leader(
             (outer, end),
-            (6.0, 3.0),
+            (6.0, 1.6),
             2.0,
             f"{shown_length(rejected.nominal)}: {over} too long",
             tone="accent",
