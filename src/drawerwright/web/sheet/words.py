@@ -109,7 +109,10 @@ def _reach(fitted: FittedDrawer, slide: ChosenSlide, _: BoxSizes, shown: Shown) 
 
 
 def _front_gap(fitted: FittedDrawer, _: ChosenSlide, __: BoxSizes, shown: Shown) -> str:
-    return f"{length_text(fitted.drawer.front.gap, shown)} is kept beside the front."
+    kept = f"{length_text(fitted.drawer.front.gap, shown)} is kept beside the front"
+    if fitted.fixing is None or fitted.drawer.front.style != "inset" or fitted.drawer.box.front == "integral":
+        return f"{kept}."
+    return f"{kept}; set {length_text(fitted.fixing.low_by, shown)} low it clears the opening."
 
 
 def _bores(_: FittedDrawer, slide: ChosenSlide, __: BoxSizes, shown: Shown) -> str:
