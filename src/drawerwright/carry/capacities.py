@@ -96,16 +96,22 @@ def mounting(fixings: Sequence[Fixing], moving: float, words: Words) -> Iterator
             yield Capacity("screw-mount", mass, says, fixing.source)
 
 
+def spare_words(spare: float, words: Words) -> str:
+    """What is left of a capacity [kg], rounded as its margin is: what counts is never told as more."""
+    if spare >= 0.0:
+        return f"{words.mass_at_least(spare)} to spare"
+    return f"{words.mass_at_least(spare).replace('−', '')} too much"
+
+
 def load_check(load: float, capacities: Sequence[Capacity], words: Words) -> Check:
     """Capacity that is left over what moves [kg]."""
     limit = min(capacities, key=lambda one: one.moving)
     spare = limit.moving - load
-    left = f"{words.mass(spare)} to spare" if spare >= 0.0 else f"{words.mass(-spare)} too much"
     return check_of(
         "load",
         spare,
         "kg",
-        f"{words.mass(load)} move; the lowest capacity is {limit.says}: {left}.",
+        f"{words.mass(load)} move; the lowest capacity is {limit.says}: {spare_words(spare, words)}.",
         working=f"capacity − moving mass = {limit.moving:.2f} − {load:.2f} = {spare:.2f} kg",
         source=limit.source,
         cure="Less in the drawer, or a slide that carries more.",

@@ -69,6 +69,8 @@ def _figure(value: float, decimals: int) -> str:
 
 
 def _tenth_down(value: float) -> str:
+    if not abs(value) < LONG:
+        return f"{value:.3g}"
     return _figure(math.floor(value * 10 + float(HARDLY)) / 10, 1)
 
 

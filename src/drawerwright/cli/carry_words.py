@@ -6,6 +6,7 @@ from rich.console import Console
 from rich.text import Text
 
 from drawerwright.carry import CarriedDrawer, CarriedJob
+from drawerwright.carry.capacities import spare_words
 from drawerwright.carry.carried import Slide
 from drawerwright.carry.closing_words import let_go_words, pushed_words
 from drawerwright.carry.sagging import sag_words
@@ -89,7 +90,7 @@ def told_lines(one: CarriedDrawer, words: Words) -> list[str]:
     limit = one.limit
     if one.load is not None and limit is not None:
         spare = limit.moving - one.load
-        left = f"{words.mass(spare)} to spare" if spare >= 0 else f"{words.mass(-spare)} too much"
+        left = spare_words(spare, words)
         if one.slide is None and spare >= 0:
             left = "the load is not what stops it"
         modified = " (modified test)" if limit.modified and "modified" not in limit.says else ""

@@ -15,6 +15,7 @@ from drawerwright.cli.wording import (
     VERDICT_STYLES,
     margin_alone,
 )
+from drawerwright.model.check_names import says_yes_or_no
 from drawerwright.model.fitted import (
     MOUNT_WORDS,
     VERDICT_WORDS,
@@ -98,5 +99,6 @@ def _explain_check(out: Console, check: Check, units: ShownUnits) -> None:
     told = margin_alone(check.id, check.margin, check.unit, units)
     out.print(head + Text(f"  margin {told}" if told else "", style=""))
     print_indented(out, check.says, by=4)
-    if " = " in check.working:  # a value alone is the margin once more
+    # A value alone is the margin once more, and a mere yes or no has none.
+    if " = " in check.working and not says_yes_or_no(check.id, check.margin, check.unit):
         print_indented(out, f"working: {check.working}", by=4)

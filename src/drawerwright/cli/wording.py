@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import Final
 
+from drawerwright.model.check_names import says_yes_or_no
 from drawerwright.model.fitted import State, Verdict
 from drawerwright.model.job import Drawer
 from drawerwright.units import EIGHTH, ShownUnits, format_length, format_mass, is_slight
@@ -108,7 +109,7 @@ def check_margin(check_id: str, value: float, unit: str, units: ShownUnits) -> s
 
 def margin_alone(check_id: str, value: float, unit: str, units: ShownUnits) -> str:
     """The margin of a check; where it only tells that something is there or not, a word or nothing."""
-    if unit or check_id in _RATIOS:
+    if (unit or check_id in _RATIOS) and not says_yes_or_no(check_id, value, unit):
         return margin(value, unit, units)
     return _WHEN_LACKING.get(check_id, "") if value < 0 else ""
 

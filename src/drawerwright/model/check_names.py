@@ -37,6 +37,18 @@ CHECK_NAMES: Final[Mapping[str, str]] = {
 """Names of checks whose id does not say it shortest; the others are called by the words of their id."""
 
 
+YES_OR_NO: Final = frozenset({"mount", "shelf-holes", "shelf-fixed"})
+"""Checks that say that something is there, or can be, or not: their margin measures nothing."""
+
+
+def says_yes_or_no(check_id: str, margin: float, unit: str) -> bool:
+    """Whether a margin is a mere yes or no: people are shown mark and word alone.
+
+    A mount that lacks a length, such as a side behind a frame's overhang, does measure.
+    """
+    return check_id in YES_OR_NO and not (unit and margin < 0.0)
+
+
 def check_name(check_id: str) -> str:
     """A check's name, as it begins a line."""
     return CHECK_NAMES.get(check_id) or check_id.replace("-", " ").capitalize()

@@ -10,7 +10,7 @@ from drawerwright.carry.carried import CarriedDrawer
 from drawerwright.carry.words import NEWTONS_A_POUND, SMALL, figure_down
 from drawerwright.drawing.views.standing import standing
 from drawerwright.drawing.views.stops import lacking_words, nearest_miss
-from drawerwright.model.check_names import check_name_within
+from drawerwright.model.check_names import check_name_within, says_yes_or_no
 from drawerwright.model.fitted import MOUNT_WORDS, Check
 from drawerwright.pack.figures import margin_text, millimetres
 from drawerwright.pack.shown import Shown
@@ -44,7 +44,8 @@ def as_if_text(one: CarriedDrawer, shown: Shown) -> str:
         return ""
     stops = () if miss is None else miss.stops
     why = "; ".join(
-        f"{check_name_within(check)}, {lacking_words(check, margin, unit, shown)}"
+        check_name_within(check)
+        + ("" if says_yes_or_no(check, margin, unit) else f", {lacking_words(check, margin, unit, shown)}")
         for check, margin, unit in stops
     )
     on = f"{chosen.family.id} / {millimetres(chosen.length.nominal)} {MOUNT_WORDS[chosen.mount]}"

@@ -81,7 +81,8 @@ def _strip(one: CarriedDrawer, words: Words) -> list[tuple[str, str]]:
         told.append((f"May move: {capacity_name(limit)}", words.mass(limit.moving)))
     if limit is not None and one.load is not None:
         spare = limit.moving - one.load
-        told.append(("To spare" if spare >= 0.0 else "Too much", words.mass(abs(spare))))
+        left = words.mass_at_least(spare).replace("−", "")
+        told.append(("To spare" if spare >= 0.0 else "Too much", left))
     if slide is None:
         return told
     data, drawn, rollers, closing = slide.data, slide.drawn, slide.rollers, slide.closing

@@ -10,12 +10,12 @@ from drawerwright.fit.compare import Comparison, compare_slides, price_of, shown
 from drawerwright.model.check_names import check_name
 from drawerwright.model.family import SlideFamily
 from drawerwright.model.fitted import MOUNT_WORDS, FittedDrawer, State
+from drawerwright.pack.check_margins import check_margin_text
 from drawerwright.pack.figures import (
     box_text,
     change_text,
     hardware_text,
     length_text,
-    margin_text,
     mass_text,
     mass_unit,
 )
@@ -98,7 +98,9 @@ def margin_rows(comparison: Comparison, shown: Shown) -> tuple[Row, ...]:
         Row(
             check_name(one.id),
             tuple(
-                Cell(NOTHING) if margin is None else Cell(margin_text(margin, one.unit, shown), state)
+                Cell(NOTHING)
+                if margin is None
+                else Cell(check_margin_text(one.id, margin, one.unit, shown), state)
                 for margin, state in zip(one.margins, one.states, strict=True)
             ),
         )

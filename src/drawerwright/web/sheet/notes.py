@@ -10,6 +10,7 @@ from drawerwright.drawing.shown import Shown
 from drawerwright.drawing.views.standing import standing
 from drawerwright.drawing.views.stops import longer_rejected
 from drawerwright.model.fitted import FittedDrawer, State
+from drawerwright.pack.check_margins import check_margin_text
 from drawerwright.pack.figures import hardware_text, margin_text
 from drawerwright.web.sheet.words import short_words
 
@@ -19,9 +20,6 @@ Margin: TypeAlias = Literal["left", "right"]
 LONGER: Final = "longer"
 """Id of the note on the next longer slide."""
 SEVERITY: Final[Mapping[State, int]] = {"stop": 0, "watch": 1, "ok": 2}
-
-_NO_MEASURE: Final = frozenset({"mount", "shelf-holes", "shelf-fixed"})
-"""Checks that say yes or no: their margin is no measure of anything."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,7 +75,7 @@ def notes_of(fitted: FittedDrawer, shown: Shown) -> tuple[Note, ...]:
         if fitted.slide is None and check.state == "ok":
             continue  # of a slide that does not go, what goes is no news
         name, says = short_words(check, fitted, shown)
-        margin = "" if check.id in _NO_MEASURE else margin_text(check.margin, check.unit, shown)
+        margin = check_margin_text(check.id, check.margin, check.unit, shown)
         notes.append(Note(check.id, check.state, margin, name, says, PLACES.get(check.id)))
     longer = longer_rejected(standing(fitted))
     if longer is not None:
