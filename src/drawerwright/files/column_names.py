@@ -89,21 +89,36 @@ class Name:
     """What a column may be called: its own `name`, and the `group` above it, empty where there is none.
 
     `held`: the group surely reaches over the column; else its cell is only followed by blank ones.
+    `ended`: the group that has reached its end before the column, where none stands above it since.
     """
 
     name: str
     group: str = ""
     held: bool = False
+    ended: str = ""
 
     @property
     def whole(self) -> str:
         """Group and name together; a unit beside the group is left out."""
-        return f"{_UNIT.sub('', self.group)}.{self.name}" if self.group and self.name else self.name
+        return _under(self.group, self.name) if self.group and self.name else self.name
 
-    @property
-    def unit(self) -> str | None:
-        """The unit that stands beside the name, or else beside its group."""
-        return unit_beside(self.name) or unit_beside(self.group)
+    def unit(self, names: ColumnNames) -> str | None:
+        """The unit that stands beside the name, or else beside its group.
+
+        One beside a group that may not reach so far counts for the names alone that belong to it.
+        """
+        beside = unit_beside(self.name)
+        if beside is None and (self.held or names.named(self.whole) is not None):
+            return unit_beside(self.group)
+        return beside
+
+    def under_ended(self, names: ColumnNames) -> Column | None:
+        """The column that the name would be, had the group before it reached over it."""
+        return names.named(_under(self.ended, self.name)) if self.ended else None
+
+    def is_grouped(self, names: ColumnNames) -> bool:
+        """Whether the group and the name together name a column."""
+        return bool(self.group and self.name) and names.named(self.whole) is not None
 
     def column(self, names: ColumnNames) -> Column | None:
         """The column that group and name are together, else that of the name alone."""
@@ -121,6 +136,10 @@ class Name:
         return bool(self.group) and names.named(self.whole) is None and names.keyed(self.name) is None
 
 
+def _under(group: str, name: str) -> str:
+    return f"{_UNIT.sub('', group)}.{name}"
+
+
 def plain_names(cells: Sequence[str]) -> list[Name]:
     """The names of one row of cells."""
     return [Name(cell.strip()) for cell in cells]
@@ -135,16 +154,16 @@ def under_groups(
     nothing, and the group then goes on over blank cells. Without it no group tells.
     """
     found: list[Name] = []
-    group, until, tells = "", 0, False
+    group, ended, until, tells = "", "", 0, False
     for at in range(max(len(groups), len(names))):
         above = groups[at].strip() if at < len(groups) else ""
         name = names[at].strip() if at < len(names) else ""
         if above:
             covered = 0 if reach is None else reach(at)
-            group, tells, until = above, covered > 0, at + max(covered, 1)
+            group, ended, tells, until = above, "", covered > 0, at + max(covered, 1)
         elif tells and at >= until:
-            group, tells = "", False
-        found.append(Name(name, group, at < until) if name else Name(above))
+            group, ended, tells = "", group, False
+        found.append(Name(name, group, at < until, ended) if name else Name(above))
     return found
 
 

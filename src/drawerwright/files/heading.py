@@ -88,7 +88,7 @@ def read_heading(
             taken.add(key)
     if not columns:
         raise InputError([_no_heading(grid, row, known.known)])
-    units = {at: unit for at in columns if (unit := names[at].unit) is not None}
+    units = {at: unit for at in columns if (unit := names[at].unit(known)) is not None}
     return Heading(row, columns, units, tuple(faults), groups)
 
 
@@ -107,6 +107,10 @@ def _fault_of(
         key = name.name.casefold()
         if key in elsewhere:
             return Fault("", told, "is not a column", elsewhere[key])
+        missed = name.under_ended(known)
+        if missed is not None:
+            says = f'is not a known column: the merged cell "{name.ended}" ends before it'
+            return Fault("", told, says, f'"{missed.key}", or merging "{name.ended}" over it as well')
         close = known.nearest(name.whole)
         return Fault("", told, f'{under}is not a known column: the nearest is "{close}"', close)
     if name.is_foreign(known):

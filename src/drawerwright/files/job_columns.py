@@ -43,6 +43,12 @@ def job_column_names() -> ColumnNames:
 
 
 @cache
+def job_groups() -> tuple[str, ...]:
+    """What may stand as a group above the names of columns: the keys that lead to others."""
+    return tuple(dict.fromkeys(key.rpartition(".")[0] for key in job_columns() if "." in key))
+
+
+@cache
 def job_settings() -> Mapping[str, Column]:
     """The keys that stand above the heading, or in a sheet of their own."""
     defaults = {

@@ -23,17 +23,19 @@ _ELSEWHERE: Final = {
 def find_heading(grid: Grid, rows: Sequence[int], merged: MergedCells) -> tuple[int, int]:
     """Where among the filled `rows` the heading begins, and how many of them it takes, one or two.
 
-    It is the first row that names two columns, or that does so as groups above the next row, where the next
-    row alone names fewer. Without any it is the first row that is no key of the whole job; it may be none.
+    It is the first row that names two columns, or that does so as groups above the next row: where the next
+    row alone names fewer, or as many of which a group names one. Without any it is the first row that is no
+    key of the whole job; it may be none.
     """
     above = _count(plain_names(names_in(grid.rows[rows[0]]))) if rows else 0
     for at, row in enumerate(rows[:_LOOKED_AT]):
-        below = grouped = 0
+        below = 0
         if at + 1 < len(rows):
             below = _count(plain_names(names_in(grid.rows[rows[at + 1]])))
-            grouped = 0 if is_setting(grid, row) else _count(_grouped(grid, row, rows[at + 1], merged))
-        if grouped > max(above, below, 1):
-            return at, 2
+            names = [] if is_setting(grid, row) else _grouped(grid, row, rows[at + 1], merged)
+            tells = any(one.is_grouped(job_column_names()) for one in names)
+            if _count(names) > max(above, below - tells, 1):
+                return at, 2
         if above > 1:
             return at, 1
         above = below

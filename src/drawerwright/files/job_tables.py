@@ -19,7 +19,7 @@ from drawerwright.files.column_names import ColumnNames
 from drawerwright.files.columns import Column, put
 from drawerwright.files.grid import Cell, Grid, Progress, is_blank
 from drawerwright.files.heading import Heading, Placed, no_rows, read_heading
-from drawerwright.files.job_columns import cabinet_columns, drawer_columns, job_settings
+from drawerwright.files.job_columns import cabinet_columns, drawer_columns, job_groups, job_settings
 from drawerwright.files.job_heading import find_heading, read_job_heading
 from drawerwright.files.merged import MergedCells, remarks_on_merged
 from drawerwright.files.remarks import FileRemark
@@ -300,7 +300,11 @@ def _no_setting(grid: Grid, place: str, text: str, *, alone: bool) -> Fault:
     told = show_value(text)
     if alone:  # words above a table are what the job is called
         says = "stands alone above the headings and is not a key of the job"
-        return Fault(place, told, says, f"title,{text}" if grid.sheet is None else f"title | {text}")
+        titled = f"title,{text}" if grid.sheet is None else f"title | {text}"
+        group = get_close_matches(text.casefold(), job_groups(), n=1, cutoff=_LIKE)
+        if group:
+            return Fault(place, told, f'{says} or a group of columns: the nearest is "{group[0]}"', group[0])
+        return Fault(place, told, says, titled)
     key = text.casefold()
     near = get_close_matches(key, [*job_settings(), *drawer_columns()], n=1, cutoff=_LIKE)
     if not near:

@@ -240,3 +240,91 @@ def test_units_beside_names_and_groups_count_for_numbers_without_one(read) -> No
 )
 def test_the_unit_of_a_heading_goes_to_each_reading_that_has_none(cell: str, with_unit: str) -> None:
     assert with_unit_of_heading(cell, "cm") == with_unit
+
+
+ALONE = [[None, "opening", None, None, None], ["id", "width", "height", "depth", "side"]]
+"""One group, above names that could all stand for themselves."""
+SIZES = ["A", 562, 168, 530, 16]
+
+
+@pytest.mark.parametrize(
+    "content",
+    [
+        text(*ALONE, SIZES),
+        text(*ALONE, SIZES, separator=";"),
+        text(["title", "Kitchen"], *ALONE, SIZES),
+        text([None, "Opening (mm)"], *ALONE[1:], SIZES),
+        text([None, "opening"], *ALONE[1:], SIZES),
+        merged(*ALONE, SIZES, over=("B1:D1",)),
+        merged(*ALONE, SIZES, over=("B1:C1",)),
+        merged(*ALONE, SIZES, over=("B1:E1",)),
+        merged(*ALONE, SIZES),
+    ],
+    ids=[
+        "commas",
+        "semicolons",
+        "title above",
+        "unit",
+        "short row",
+        "merged",
+        "merged too short",
+        "merged too long",
+        "not merged",
+    ],
+)
+def test_one_group_alone_above_names_is_read_as_a_group(read, content: bytes | str) -> None:
+    found = read(content)
+    (drawer,) = found.job.drawers
+    opening = drawer.opening
+    sizes = [reading.values for reading in (opening.width, opening.height, opening.depth)]
+    assert (drawer.id, sizes, drawer.side) == ("A", [(562.0,), (168.0,), (530.0,)], 16.0)
+    assert found.remarks[-1].says == (
+        "was read as a row of groups above the names in the next one: "
+        "id, opening.width, opening.height, opening.depth, side"
+    )
+
+
+def test_sizes_stand_under_the_names_that_a_lone_group_has_in_any_order(read) -> None:
+    rows = [[None, "opening", None, None, None], ["id", "depth", "height", "width", "side"]]
+    (drawer,) = read(text(*rows, ["A", 530, 168, 562, 16])).job.drawers
+    assert (drawer.opening.width.values, drawer.opening.depth.values) == ((562.0,), (530.0,))
+
+
+@pytest.mark.parametrize("merge", [None, "B1:D1"])
+def test_the_unit_of_a_group_is_not_taken_for_names_that_only_follow_its_own(read, merge: str | None) -> None:
+    rows = [[None, "opening (cm)", None, None, None], ALONE[1], ["A", 56.2, 16.8, 53, 16]]
+    (drawer,) = read(text(*rows) if merge is None else merged(*rows, over=(merge,))).job.drawers
+    assert (drawer.opening.width.values, drawer.opening.depth.values) == ((562.0,), (530.0,))
+    assert drawer.side == 16.0
+
+
+def test_a_name_just_past_the_end_of_a_merged_group_is_told_where_the_group_ends(faults_of) -> None:
+    rows = [
+        ["id", "Opening", None, None, "side", "Front", None, None],
+        [None, "width", "height", "depth", None, "style", "gap", "overlay"],
+        ["A", 562, 168, 530, 16, "overlay", 3, 16],
+    ]
+    faults = faults_of(merged(*rows, over=("B1:D1", "F1:G1")))
+    assert [(one.where, one.value, one.says, one.try_) for one in faults] == [
+        (
+            "job.xlsx:drawers!H2 heading",
+            '"overlay"',
+            'is not a known column: the merged cell "Front" ends before it',
+            '"front.overlay", or merging "Front" over it as well',
+        )
+    ]
+
+
+def test_a_misspelt_group_alone_is_told_with_the_nearest_and_other_words_as_a_title(faults_of) -> None:
+    says = "stands alone above the headings and is not a key of the job"
+    for word, told, would_do in (
+        ("openning", f'{says} or a group of columns: the nearest is "opening"', "opening"),
+        ("Job sheet", says, "title,Job sheet"),
+    ):
+        (fault,) = faults_of(text([None, word, None, None, None], ALONE[1], SIZES))
+        assert (fault.where, fault.says, fault.try_) == ("job.csv:1", told, would_do)
+
+
+def test_words_above_a_lone_group_are_a_fault_of_their_own_line_alone(faults_of) -> None:
+    (fault,) = faults_of(text(["Job sheet"], *ALONE, SIZES))
+    assert (fault.where, fault.try_) == ("job.csv:1", "title,Job sheet")

@@ -135,7 +135,7 @@ def heading_of_block(block: Block) -> Heading | None:
 
 def _heading(names: Sequence[Name], taken: int) -> Heading:
     columns = columns_named(names, _names())
-    units = {at: unit for at in columns if (unit := names[at].unit) is not None}
+    units = {at: unit for at in columns if (unit := names[at].unit(_names())) is not None}
     unknown = tuple(one.name for at, one in enumerate(names) if one.name and at not in columns)
     described = {at: schedule_columns()[column.key] for at, column in columns.items()}
     return Heading(described, units, taken, unknown)
