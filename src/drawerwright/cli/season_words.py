@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from rich.console import Console
 
 from drawerwright.align.season_room import HARDLY
@@ -11,6 +13,11 @@ from drawerwright.units import ShownUnits, format_length
 
 _FRACTION = 64
 """Gaps are told finer than sizes: to 1/64 inch. Own choice."""
+
+SLOTS: Final = (
+    "Slots: the wood moves past the screws by so much. Slots or oversize holes through the subfront, along "
+    "that way, washers under the heads, no glue (common practice, no source)."
+)
 
 
 def show_seasons(out: Console, seasons: Seasons, units: ShownUnits) -> None:
@@ -36,6 +43,8 @@ def show_seasons(out: Console, seasons: Seasons, units: ShownUnits) -> None:
             print_indented(out, f"{front.drawer}: {says}.", by=0)
         if screws := screw_words(front, units):
             print_indented(out, f"{front.drawer}: {screws}.", by=0)
+    if any(front.wants_slots for front in seasons.fronts):
+        print_indented(out, SLOTS, by=0)
     print_indented(out, f"Movement: {seasons.species.source}. Of a straight line about 5 % sure.", by=0)
 
 
@@ -45,14 +54,8 @@ def gap_length(size: float, units: ShownUnits) -> str:
 
 
 def screw_words(front: SeasonedFront, units: ShownUnits) -> str:
-    """What a front's screws want so that the wood can move past them; empty where usual holes do.
-
-    Common practice, no source.
-    """
-    if not front.wants_slots:
-        return ""
-    play = gap_length(front.screw_play, units)
-    return f"its screws want slots or oversize holes, {play} across the grain, washers under the heads, no glue"
+    """How far the wood moves past a front's screws; empty where usual holes do."""
+    return f"slots for its screws, {gap_length(front.screw_play, units)}" if front.wants_slots else ""
 
 
 def cure_words(seasons: Seasons, front: SeasonedFront, units: ShownUnits) -> str:

@@ -110,7 +110,7 @@ def test_screws_want_slots_where_the_wood_moves_past_them(fit_many: FitMany) -> 
     farthest = max(x for x, _ in over.drawers[0].fixing.holes_in_front)
     assert wide.screw_play == pytest.approx(year * farthest / wide.size)
     assert wide.wants_slots
-    assert screw_words(wide, "mm").startswith("its screws want slots or oversize holes, ")
+    assert screw_words(wide, "mm").startswith("slots for its screws, ")
     (quarter,) = seasons_of(over, CHERRY, HOUSE, cut="quarter").fronts
     assert 0.0 < quarter.screw_play < wide.screw_play
     assert (screw_words(quarter, "mm") == "") == (quarter.screw_play <= 0.25)

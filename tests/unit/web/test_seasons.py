@@ -111,9 +111,13 @@ def test_a_tight_front_is_marked_with_its_margin_and_what_to_do(client: TestClie
     assert all(
         re.search(r"^with care −[\d.]+ mm$", row[-2 if at == 0 else -1]) for at, row in enumerate(tight)
     )
-    assert re.fullmatch(r"plane [\d.]+ mm off its height; its screws want slots .*", tight[0][-1])
+    assert re.fullmatch(r"plane [\d.]+ mm off its height; slots for its screws, [\d.]+ mm", tight[0][-1])
+    page = client.get(f"/jobs/{job}/seasons", params={"species": "red oak"}).text
+    assert page.count("washers under the heads") == 1
+    still = {"species": "red oak", "wet": "20C/45", "dry": "20C/45"}
+    assert "washers under the heads" not in client.get(f"/jobs/{job}/seasons", params=still).text
     easy = rows(client.get(f"/jobs/{job}/seasons", params={"species": "red oak", "limit": "0"}).text)
-    assert easy[0][-1].startswith("its screws want slots or oversize holes")
+    assert easy[0][-1].startswith("slots for its screws, ")
     assert all("fits +" in " ".join(row) for row in easy)
     wet = {"species": "beech", "wet": "30C/95", "workshop": "20C/10", "now": "20C/10"}
     binding = rows(client.get(f"/jobs/{job}/seasons", params=wet).text)

@@ -11,6 +11,7 @@ from starlette.responses import Response
 
 from drawerwright.align.seasons import Seasons
 from drawerwright.catalogue.wood_species import wood_species
+from drawerwright.cli.season_words import SLOTS
 from drawerwright.drawing.scene import Scene
 from drawerwright.drawing.views.season_chart import season_chart
 from drawerwright.errors import Fault, InputError
@@ -89,6 +90,7 @@ def seasons(
         airs=AIR_WORDS,
         moistures=moisture_words(answer.seasons) if answer.seasons else {},
         seasons=answer.seasons,
+        slots=SLOTS if any(one.wants_slots for one in fronts[first : first + AT_A_TIME]) else "",
         lines=front_lines(answer.seasons, fronts[first : first + AT_A_TIME], shown) if answer.seasons else (),
         pieces=[
             (at, fronts[at].drawer, fronts[min(at + AT_A_TIME, len(fronts)) - 1].drawer)
