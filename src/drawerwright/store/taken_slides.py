@@ -28,13 +28,14 @@ class SlidesSince:
 
     `now`: the line of the families that answer now. `lines`: of other families, each with the present names
     of the drawers whose slides were taken with them; `gone`: ids of families among them that were deleted for
-    good. `revision`: the newest of the job.
+    good. `revision`: the newest of the job. `stretches`: every line of families since, in the order of saves.
     """
 
     revision: int
     now: str
     lines: tuple[tuple[str, frozenset[str]], ...]
     gone: tuple[str, ...] = ()
+    stretches: tuple[str, ...] = ()
 
 
 class TakenSlides(Jobs):
@@ -60,7 +61,7 @@ class TakenSlides(Jobs):
         named = {name: key for line in lines for name, (key, _) in read_state(line).items()}
         gone = tuple(name for name, key in named.items() if key not in there)
         told = tuple((line, frozenset(those)) for line, those in lines.items())
-        return SlidesSince(of.head, now, told, gone)
+        return SlidesSince(of.head, now, told, gone, tuple(line for line, _ in begins))
 
     def families_in(self, line: str) -> list[dict[str, Any]]:
         """The values of the families that a line names, but those that were deleted for good."""

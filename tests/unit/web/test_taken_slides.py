@@ -255,3 +255,51 @@ def test_whoever_saves_a_family_is_told_which_jobs_it_touches(
     text = " ".join(unescape(re.sub(r"<[^>]+>", "", client.get("/slides/mine-19?saved=1").text)).split())
     assert "No drawer of the job that was looked at takes another slide" in text
     assert "1 more job was not looked at here" in text
+
+
+def test_a_slide_of_the_new_family_told_for_one_drawer_hides_nothing_of_those_beside_it(
+    client: TestClient, store: Store
+) -> None:
+    drawers = [drawer(name, cabinet="K", row=row) for row, name in enumerate(("A1", "A2", "A3"), 1)]
+    job = store.create_job({"cabinet": [{"id": "K"}], "drawer": drawers}).id
+    store.save_family(MINE)
+    chosen = {**drawers[1], "slide": "mine-19/500"}
+    store.save_drawer(job, "A2", chosen, based_on=1)
+    told = client.get(f"/api/v1/jobs/{job}/slides").json()["drawers"]
+    assert [one["drawer"] for one in told] == ["A1", "A3"]
+
+
+def test_a_drawer_that_waits_for_another_of_its_cabinet_is_not_told_to_take_none(
+    client: TestClient, store: Store
+) -> None:
+    store.save_family(MINE)
+    drawers = [drawer("A1", cabinet="K"), drawer("A2", cabinet="K", slide="mine-19/500")]
+    job = store.create_job({"cabinet": [{"id": "K"}], "drawer": drawers}).id
+    store.bin_family("mine-19")
+    told = client.get(f"/api/v1/jobs/{job}/slides").json()["drawers"]
+    assert [(one["drawer"], one["now"]) for one in told] == [("A2", None)]
+
+
+def test_slides_are_not_held_unseen_while_others_than_those_taken_are_chosen(
+    client: TestClient, store: Store, job: str
+) -> None:
+    store.save_family(MINE)
+    assert "Before they are held" in client.get(f"/jobs/{job}/choice").text
+    refused = client.post(f"/api/v1/jobs/{job}/slides/hold", json={})
+    assert refused.status_code == 422
+    assert "would be held unseen" in refused.json()["errors"][0]["says"]
+    assert store.job(job).revision == 1
+
+
+def test_a_slide_that_was_chosen_since_is_told_when_its_own_figures_change(
+    client: TestClient, store: Store
+) -> None:
+    job = store.create_job({"drawer": [drawer("A1", contents="60 kg"), drawer("B")]}).id
+    first = store.save_family({**MINE, "capacity": "65 kg"})
+    store.save_drawer(job, "B", drawer("B", slide="mine-19/500"), based_on=1)
+    address = f"/api/v1/jobs/{job}/slides"
+    assert "B" not in [one["drawer"] for one in client.get(address).json()["drawers"]]
+    changed = {**MINE, "capacity": "65 kg", "inside_width_deduction": 45}
+    store.save_family(changed, based_on=first.revision)
+    told = {one["drawer"]: one for one in client.get(address).json()["drawers"]}
+    assert [one["figure"] for one in told["B"]["figures"]] == ["Inside-width deduction"]

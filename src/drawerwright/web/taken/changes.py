@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import OrderedDict
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from hashlib import sha256
 from threading import Lock
@@ -108,26 +108,69 @@ def seen_of(line: str) -> str:
 
 
 def _compared(
-    store: Store, values: Values, since: SlidesSince, families: Sequence[SlideFamily], only: str | None
+    store: Store, values: Values, since: SlidesSince, families: tuple[SlideFamily, ...], only: str | None
 ) -> Changed:
-    ids = [id_text(one.get("id")) for one in values["drawer"]]
-    rows = {name: at for at, name in enumerate(ids)}
-    now = {one.name: one.fitted for one in answer_values(values, families, only=only).drawers}
+    rows = {id_text(one.get("id")): at for at, one in enumerate(values["drawer"])}
+    answers = answer_values(values, families, only=only).drawers
+    now = {rows[one.name]: one.fitted for one in answers if one.name in rows and not one.waits}
     changes: list[SlideChange] = []
+    chosen_since: set[int] = set()
     for line, names in since.lines:
-        if only is not None and only not in names:
-            continue
-        names = names.intersection(rows)
-        told = store.families_in(line)
-        then = with_shipped(families_from_mappings(told) if told else ())
-        for answer in answer_values(values, then, only=only).drawers:
-            if answer.name not in names or answer.fitted is None or answer.fitted.slide is None:
-                continue
-            change = _change(rows[answer.name], answer.name, answer.fitted, now.get(answer.name))
-            if change is not None:
-                changes.append(change)
-    in_order = tuple(sorted(changes, key=lambda one: one.row))
-    return Changed(seen_of(since.now), in_order, since.gone)
+        then = _families_in(store, line)
+        taken = {rows[name] for name in names if name in rows} & now.keys()
+        later = {row for row in taken if _came_later(now[row], then)}
+        chosen_since |= later
+        changes += _judged(values, then, now, taken - later, only)
+    # What somebody chose since is held against the families with which that could first be chosen.
+    for line in since.stretches:
+        then = families if line == since.now else _families_in(store, line)
+        there = {row for row in chosen_since if not _came_later(now[row], then)}
+        chosen_since -= there
+        changes += _judged(values, then, now, there, only) if line != since.now else []
+    return Changed(seen_of(since.now), tuple(sorted(changes, key=lambda one: one.row)), since.gone)
+
+
+def _families_in(store: Store, line: str) -> tuple[SlideFamily, ...]:
+    told = store.families_in(line)
+    return with_shipped(families_from_mappings(told) if told else ())
+
+
+def _judged(
+    values: Values,
+    then: Sequence[SlideFamily],
+    now: Mapping[int, FittedDrawer | None],
+    wanted: Collection[int],
+    only: str | None,
+) -> list[SlideChange]:
+    """Of the drawers in these rows, those that came out otherwise with the families of then."""
+    if not wanted:
+        return []
+    asked = _left_open(values, {row for row, fitted in now.items() if _came_later(fitted, then)})
+    rows = {id_text(one.get("id")): at for at, one in enumerate(values["drawer"])}
+    found = []
+    for answer in answer_values(asked, then, only=only).drawers:
+        row = rows.get(answer.name, -1)
+        if row in wanted and answer.fitted is not None and answer.fitted.slide is not None:
+            found.append(_change(row, answer.name, answer.fitted, now[row]))
+    return [one for one in found if one is not None]
+
+
+def _came_later(now: FittedDrawer | None, then: Sequence[SlideFamily]) -> bool:
+    """Whether a drawer asks for a slide that was not there then: somebody chose that one since."""
+    wanted = None if now is None else now.drawer.slide_family
+    if now is None or wanted is None:
+        return False
+    family = next((one for one in then if one.id == wanted), None)
+    nominal = now.drawer.slide_nominal
+    return family is None or (nominal is not None and family.length_of(nominal) is None)
+
+
+def _left_open(values: Values, rows: Collection[int]) -> Values:
+    """Values in which these drawers ask for no slide: those of their cabinet are answered nevertheless."""
+    if not rows:
+        return values
+    drawers = [{**one, "slide": "auto"} if at in rows else one for at, one in enumerate(values["drawer"])]
+    return {**values, "drawer": drawers}
 
 
 def _change(row: int, name: str, before: FittedDrawer, now: FittedDrawer | None) -> SlideChange | None:

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from drawerwright.errors import Fault, InputError
 from drawerwright.model.family import SlideFamily
 from drawerwright.model.fitted import ChosenSlide, FittedDrawer
 from drawerwright.store import Store
@@ -58,11 +59,15 @@ def keep_slides(revisions: Revisions, job_id: str, *, by: str = "") -> Written:
 def hold_slides(revisions: Revisions, job_id: str, *, by: str = "") -> Written:
     """Write the slides that are chosen now into every drawer that leaves them open: one revision.
 
-    Raises Conflict, NotInStore, InputError.
+    Raises Conflict; NotInStore; InputError, too, where drawers take other slides than those that were taken.
     """
     store = revisions.store
     job = store.job(job_id)
     values = revisions.values(job)
+    changed = changed_since(store, job, values)
+    if changed is not None and any(one.other_slide for one in changed.changes):
+        says = "are others than those that were taken: what is chosen now would be held unseen"
+        raise InputError([Fault("slides", "", says, "keeping them as they were, or taking the new choice")])
     families = families_of(store)
     rows = _rows(values)
     chosen = [
