@@ -16,6 +16,7 @@ from drawerwright.cli.tables import new_table, print_indented
 from drawerwright.cli.wording import (
     MARKS,
     NOTHING,
+    STATE_STYLES,
     box_sizes,
     check_margin,
     clause,
@@ -26,6 +27,7 @@ from drawerwright.cli.wording import (
     named,
 )
 from drawerwright.model.fitted import MOUNT_WORDS, Check, FittedDrawer, FittedJob, Mounting, Verdict
+from drawerwright.model.standing_free import free_cabinets
 from drawerwright.units import ShownUnits
 
 HEADS = ("Drawer", "Verdict", "Slide", "Box W × H × L", "First hole", "Front W × H", "To watch")
@@ -49,6 +51,9 @@ def show_job(out: Console, job: FittedJob, units: ShownUnits, *, explain: bool =
         else:
             _show_notes(out, drawer)
     show_columns(out, job, units)
+    told = free_words(job)
+    if told:
+        print_indented(out, told, by=0, style=STATE_STYLES["watch"])
     if explain:
         explain_sources(out, job.drawers)
     for line in foot(units):
@@ -56,6 +61,22 @@ def show_job(out: Console, job: FittedJob, units: ShownUnits, *, explain: bool =
     out.print(count_words(job))
     if any(drawer.slide is not None and drawer.slide.family.invented for drawer in job.drawers):
         out.print("The slides chosen are invented examples; read your own with --slides before you cut.")
+
+
+def free_words(job: FittedJob) -> str:
+    """What is said of cabinets that stand free, which another command weighs; empty without one."""
+    free = free_cabinets(job.drawers)
+    if not free:
+        return ""
+    who, they, them = (
+        (f"Cabinet {free[0]} stands", "it tips", "it")
+        if len(free) == 1
+        else (f"Cabinets {', '.join(free)} stand", "they tip", "them")
+    )
+    return (
+        f"{MARKS['watch']} {who} free: drawerwright carry says whether {they}. Anchor {them} to the wall "
+        "whatever it says; local codes and the maker's own instructions come first."
+    )
 
 
 def job_table(job: FittedJob, units: ShownUnits) -> Table:

@@ -9,6 +9,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from typing import TYPE_CHECKING, TypeAlias
 
 from drawerwright.model.fitted import FittedDrawer
+from drawerwright.model.standing_free import free_cabinets
 from drawerwright.pack.lettering import for_sheets
 from drawerwright.units import ShownUnits
 
@@ -17,12 +18,6 @@ if TYPE_CHECKING:
 
 Balances: TypeAlias = Mapping[str, "BalanceTold"]
 """The balances of a job in words, by cabinet."""
-
-
-def free_cabinets(drawers: Iterable[FittedDrawer]) -> tuple[str, ...]:
-    """The cabinets of these drawers that stand free, each once, in their order."""
-    free = (one.cabinet.id for one in drawers if one.cabinet is not None and one.cabinet.freestanding)
-    return tuple(dict.fromkeys(free))
 
 
 def balances_by_cabinet(drawers: Sequence[FittedDrawer], units: ShownUnits) -> Balances:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import math
 import re
 from collections.abc import Callable
 from importlib.resources import files
@@ -288,3 +289,35 @@ def test_the_json_of_carry_is_the_document_of_the_study_on_a_shelf_too(
     told = json.loads(command("carry", path, "--json").out)
     assert told == carry_document(carry_job(fit_job(read_job(path), load_families())))
     assert [one["shelf"] is not None for one in told["drawers"]] == [True, False]
+
+
+BANK = "freestanding = true\nsize = { width = 600, height = 800, depth = 560 }\nmass = 35\n"
+
+
+def test_fit_says_in_a_line_that_a_cabinet_stands_free_and_which_command_weighs_it(
+    command: Command, job: Path, tmp_path: Path
+) -> None:
+    free = tmp_path / "free.toml"
+    text = job.read_text(encoding="utf-8").replace('id = "A"', 'id = "A"\ncabinet = "C 1"\nrow = 1')
+    free.write_text(f'{text}[[cabinet]]\nid = "C 1"\n{BANK}', encoding="utf-8")
+    told = " ".join(command("fit", free).out.split())
+    assert told.count("Cabinet C 1 stands free: drawerwright carry says whether it tips.") == 1
+    assert "Anchor it to the wall whatever it says; local codes and the maker's own" in told
+    assert "stands free" not in command("fit", job).out
+    before, after = (json.loads(command("fit", one, "--json").out) for one in (job, free))
+    assert before.keys() <= after.keys() | {"columns"}
+    assert "tipping" in command("carry", free, "--drawer", "A").out
+
+
+@pytest.mark.parametrize("contents", [20.05, 20.06, 40.12, 45.0])
+def test_what_is_left_of_a_capacity_is_the_margin_of_the_load_wherever_it_is_told(
+    command: Command, tmp_path: Path, contents: float
+) -> None:
+    path = tmp_path / "one.toml"
+    opening = "opening = { width = 562, height = 168, depth = 530 }\nside = 16\n"
+    path.write_text(f'[[drawer]]\nid = "A"\n{opening}slide = "house-16"\ncontents = {contents}\n', "utf-8")
+    (drawer,) = json.loads(command("carry", path, "--json").out)["drawers"]
+    load = next(one for one in drawer["checks"] if one["id"] == "load")
+    down = math.floor(load["margin"] * 10 + 1e-4) / 10
+    left = f"{abs(down):g} kg {'to spare' if down >= 0 else 'too much'}"
+    assert left in load["says"]

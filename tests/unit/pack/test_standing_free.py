@@ -16,11 +16,12 @@ from drawerwright.files import job_from_mapping
 from drawerwright.fit import fit_job
 from drawerwright.model.fitted import FittedJob
 from drawerwright.model.job import Job
+from drawerwright.model.standing_free import free_cabinets
 from drawerwright.pack import pack_contents
 from drawerwright.pack.distinct import distinct_drawers
 from drawerwright.pack.job_sheet import job_sheet_data
 from drawerwright.pack.shown import Shown
-from drawerwright.pack.standing_free import balance_checks, balance_rows, balances_by_cabinet, free_cabinets
+from drawerwright.pack.standing_free import balance_checks, balance_rows, balances_by_cabinet
 
 BANK: dict[str, Any] = {
     "id": "A",
