@@ -123,3 +123,14 @@ def test_a_page_that_does_not_read_can_still_change_its_units(client: TestClient
     page = asked(client, PLAIN | {"width": "562 561"}, 422)
     query, _ = in_inches(client, page)
     assert (query["units"], query["width"]) == ("in", "562 561")
+
+
+def test_a_sheet_in_inches_says_what_cutting_by_them_would_spoil(client: TestClient) -> None:
+    """19 11/16 in = 500.0625 mm; a subfront of 16.95 in a family for 16 leaves 0.05 of the bracket's 1.0."""
+    told = {"width": "562 mm", "height": "168 mm", "depth": "530 mm", "side": "16 mm", "contents": "10 kg"}
+    held = {**told, "slide": "house-16/500 mm", "units": "in"}
+    plain = client.get(f"/?{urlencode(held)}", headers=HTML).text
+    close = client.get(f"/?{urlencode({**held, 'subfront': '16.95 mm'})}", headers=HTML).text
+    assert "the length of the sides to the nearest" in plain
+    assert "longer at 19 11/16 in" not in plain
+    assert "Sides 500 mm long are 0.06 mm longer at 19 11/16 in" in close

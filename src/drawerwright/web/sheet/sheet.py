@@ -12,6 +12,7 @@ from drawerwright.drawing.shown import Shown
 from drawerwright.drawing.views.isometric import travel_of
 from drawerwright.model.fitted import VERDICT_WORDS, FittedDrawer
 from drawerwright.pack.figures import hardware_text, length_text
+from drawerwright.pack.rounding import rounding_notes
 from drawerwright.units import MM_PER_INCH
 from drawerwright.web.sheet.asked import ARRANGEMENTS, Arrangement, Asked
 from drawerwright.web.sheet.changes import ChangeRow, change_rows
@@ -240,6 +241,11 @@ class Sheet:
     def checks(self) -> tuple[CheckRow, ...]:
         """Every check in full."""
         return check_rows(self.fitted, self.shown)
+
+    @property
+    def rounding(self) -> tuple[str, ...]:
+        """What cutting by the inches would spoil, in sentences."""
+        return rounding_notes(self.fitted, self.shown)
 
     @property
     def parts(self) -> tuple[PartRow, ...]:
