@@ -361,3 +361,50 @@ def test_other_units_keep_what_is_typed_though_it_does_not_read(server: Any, bro
     browser_page.wait_for_url("**units=in**")
     expect(browser_page.locator("#f-width")).to_have_value("562 561")
     expect(browser_page.locator("#f-height")).to_have_value("168 mm")
+
+
+def test_what_another_tab_saves_stands_in_the_fields_that_were_not_touched(
+    server: Any, drawer: str, new_page: Callable[..., Any]
+) -> None:
+    store: Store = server.store
+    page, other = new_page(), new_page()
+    page.goto(drawer)
+    other.goto(drawer)
+    page.fill("#f-depth", "531")
+    expect(page.locator("#plan-opening_depth text")).to_have_text("531")
+    other.fill("#f-width", "555")
+    other.get_by_role("button", name="Save", exact=True).click()
+    other.wait_for_url("**saved=2**")
+    page.fill("#f-contents", "7")
+    expect(page.locator("[data-elsewhere]")).to_contain_text("was changed elsewhere to 555 mm")
+    expect(page.locator("#plan-opening_width text")).to_have_text("555")
+    assert page.input_value("#f-width") == "555"
+    assert page.input_value('[name="based_on"]') == "2"
+    expect(page.locator("[data-unsaved]")).to_contain_text("2 fields changed")
+    assert "width=" not in page.url
+    page.get_by_role("button", name="Save", exact=True).click()
+    page.wait_for_url("**saved=3**")
+    (job,) = store.jobs()
+    kept = store.job(job.id).values["drawer"][0]
+    assert (kept["opening"]["width"], kept["opening"]["depth"]) == (555, 531)
+
+
+def test_what_two_tabs_change_both_is_told_and_asked_of_on_saving(
+    server: Any, drawer: str, new_page: Callable[..., Any]
+) -> None:
+    page, other = new_page(), new_page()
+    page.goto(drawer)
+    other.goto(drawer)
+    page.fill("#f-depth", "531")
+    expect(page.locator("#plan-opening_depth text")).to_have_text("531")
+    other.fill("#f-depth", "545")
+    other.fill("#f-width", "555")
+    other.get_by_role("button", name="Save", exact=True).click()
+    other.wait_for_url("**saved=2**")
+    page.fill("#f-contents", "7")
+    expect(page.locator("[data-elsewhere]")).to_contain_text("Depth: changed here, and elsewhere to 545 mm")
+    assert (page.input_value("#f-depth"), page.input_value("#f-width")) == ("531", "555")
+    assert page.input_value('[name="based_on"]') == "1"
+    page.get_by_role("button", name="Save", exact=True).click()
+    page.wait_for_url("**/conflict?**")
+    expect(page.locator("main")).not_to_contain_text("555")

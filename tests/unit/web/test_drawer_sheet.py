@@ -136,6 +136,72 @@ def test_two_who_change_one_drawer_are_shown_both_versions(
     assert store.job(job.id).values["drawer"][0]["opening"]["depth"] == 600
 
 
+def test_two_who_change_two_fields_of_one_drawer_are_put_together(
+    client: TestClient, job: StoredJob, store: Store
+) -> None:
+    fields = fields_of(shown(client, path_of(job))) | {"based_on": "1"}
+    assert saved(client, job, fields | {"width": "555"}).status_code == 303
+    answer = saved(client, job, fields | {"depth": "600"})
+    assert answer.headers["location"] == f"{path_of(job)}?saved=3"
+    opening = store.job(job.id).values["drawer"][0]["opening"]
+    assert (opening["width"], opening["depth"]) == (555, 600)
+
+
+def test_who_saves_the_same_as_somebody_else_saves_nothing_more(
+    client: TestClient, job: StoredJob, store: Store
+) -> None:
+    for _ in range(2):
+        answer = saved(client, job, {"depth": "600", "based_on": "1"})
+        assert answer.headers["location"] == f"{path_of(job)}?saved=2"
+    assert store.job(job.id).revision == 2
+
+
+def test_a_conflict_asks_of_the_field_that_both_changed_and_not_of_others(
+    client: TestClient, job: StoredJob, store: Store
+) -> None:
+    assert saved(client, job, {"depth": "600", "width": "555", "based_on": "1"}).status_code == 303
+    address = saved(client, job, {"depth": "610", "contents": "7", "based_on": "1"}).headers["location"]
+    page = shown(client, address)
+    asked = {one["name"] for one in page.of("input", type="radio")}
+    assert len(asked) == 2
+    assert "555" not in page.text
+    chosen = dict.fromkeys(asked, "mine") | {"based_on": page.of("input", name="based_on")[0]["value"]}
+    assert client.post(address, data=chosen, headers=HTML, follow_redirects=False).status_code == 303
+    drawer = store.job(job.id).values["drawer"][0]
+    assert (drawer["opening"]["width"], drawer["opening"]["depth"]) == (555, 610)
+    assert drawer["contents"] in (7, "7 kg")
+
+
+def test_a_page_made_of_an_older_revision_tells_what_was_changed_elsewhere(
+    client: TestClient, job: StoredJob
+) -> None:
+    told = {"depth": "600", "width": "555", "front.style": "inset", "note": "", "based_on": "1"}
+    assert saved(client, job, told).status_code == 303
+    page = shown(client, f"{path_of(job)}?{urlencode({'depth': '610', 'based_on': '1'})}")
+    assert {one["data-of"]: one["data-now"] for one in page.of("p", class_="notice") if "data-of" in one} == {
+        "depth": "600",
+        "width": "555",
+        "front.style": "inset",
+        "note": "",
+    }
+    assert "Opening width was changed elsewhere to 555 mm." in page.text
+    assert "Depth: changed here, and elsewhere to 600 mm; saving lets you choose." in page.text
+    assert page.of("input", name="based_on")[0]["value"] == "1"
+    alone = shown(client, f"{path_of(job)}?{urlencode({'contents': '7', 'based_on': '1'})}")
+    assert alone.of("input", name="based_on")[0]["value"] == "2"
+
+
+def test_a_fragment_tells_of_changes_elsewhere_only_where_there_are_some(
+    client: TestClient, job: StoredJob
+) -> None:
+    assert saved(client, job, {"width": "555", "based_on": "1"}).status_code == 303
+    for based_on, told in (("1", True), ("2", False), ("9", False), ("x", False), ("", False)):
+        query = urlencode({"contents": "7", "based_on": based_on, "fragment": "sheet", "for": "wide"})
+        answer = client.get(f"{path_of(job)}?{query}", headers=HTML)
+        assert answer.status_code == 200
+        assert ("data-elsewhere" in answer.text) is told
+
+
 def test_two_who_change_two_drawers_are_put_together(
     client: TestClient, job: StoredJob, store: Store
 ) -> None:

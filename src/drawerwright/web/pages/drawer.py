@@ -10,7 +10,7 @@ from fastapi import APIRouter, Request
 from starlette.responses import RedirectResponse, Response
 
 from drawerwright.errors import Fault, InputError
-from drawerwright.store import Conflict
+from drawerwright.store import Conflict, StoredJob
 from drawerwright.store.faults import not_in_store
 from drawerwright.units import BareUnit
 from drawerwright.web.carried.asked import carry_pairs
@@ -23,6 +23,7 @@ from drawerwright.web.pages.forms import Form, revision_told, store_of
 from drawerwright.web.schedule.form import text_fields
 from drawerwright.web.schedule.saving import revisions_of
 from drawerwright.web.sheet.asked import Asked, length_told
+from drawerwright.web.sheet.elsewhere import Elsewhere, changed_elsewhere, put_together
 from drawerwright.web.sheet.fields import NAMES, STILE_NAMES
 from drawerwright.web.sheet.page import SheetPage
 from drawerwright.web.sheet.sheet import Sheet
@@ -50,8 +51,10 @@ def show_drawer(request: Request, job_id: str, drawer: str) -> Response:
     told = {key: text for key, text in query.multi_items() if key in NAMES | STILE_NAMES}
     changed, wrong_stiles = _changed(found, told)
     path = drawer_address(job_id, drawer)
-    base, last = query.get("based_on", ""), job.revision
-    revision = int(base) if changed and base.isdecimal() and 0 < int(base) <= last else last
+    last = job.revision
+    elsewhere = _since(request, job, found, query.get("based_on", ""), changed)
+    # Where nobody else changed what is changed here, the page goes on from the newest revision.
+    revision = int(query["based_on"]) if any(one.mine for one in elsewhere) else last
     asked = Asked(
         path,
         changed,
@@ -95,6 +98,8 @@ def show_drawer(request: Request, job_id: str, drawer: str) -> Response:
             ("binned", job.binned_at is not None),
             ("slides_since", slides_section(store_of(request), job, values, "drawer", drawer=drawer)),
             ("saved", query.get("saved", "") == str(last)),
+            ("elsewhere", elsewhere),
+            ("newest", last),
             ("before", drawer_address(job_id, before) if before else ""),
             ("after", drawer_address(job_id, after) if after else ""),
             ("balances", balances_of_drawers(together, found.page_units)),
@@ -115,7 +120,11 @@ def save_drawer(request: Request, job_id: str, drawer: str, form: Form) -> Respo
     changed, wrong_stiles = _changed(found, {key: text for key, text in told.items() if key in names})
     if wrong_stiles:
         raise InputError(wrong_stiles)
-    edits = found.edits(changed)
+    newest = store_of(request).job(job_id)
+    now = stored_drawer(revisions.values(newest), drawer, found.page_units)
+    edits, on_newest = put_together(found, now, changed)
+    if on_newest:
+        based_on = newest.revision
     path = drawer_address(job_id, drawer)
     back = "" if found.page_units == found.job_units else f"&units={found.page_units}"
     if not edits:
@@ -134,6 +143,16 @@ def _changed(found: StoredDrawer, told: Mapping[str, str]) -> tuple[dict[str, st
     stiles = {key: text for key, text in told.items() if key in STILE_NAMES}
     changed, faults = frame_of_stiles({**found.changed(told), **stiles}, found.page_units)
     return found.changed(changed), faults
+
+
+def _since(
+    request: Request, job: StoredJob, found: StoredDrawer, told: str, changed: Mapping[str, str]
+) -> tuple[Elsewhere, ...]:
+    """What was changed elsewhere since the revision that an address tells; nothing where it tells none."""
+    if not (told.isdecimal() and len(told) < 10 and 0 < int(told) < job.revision):
+        return ()
+    base = stored_drawer(revisions_of(request).at(job.id, int(told)), found.name, found.page_units)
+    return changed_elsewhere(base, found, changed)
 
 
 def _units(text: object) -> BareUnit | None:

@@ -33,6 +33,11 @@ class StoredDrawer:
         drawer: Values = self.values["drawer"][self.row]
         return drawer
 
+    @property
+    def name(self) -> str:
+        """The drawer's id."""
+        return str(self.drawer.get("id", "")).strip()
+
     def changed(self, told: Mapping[str, str]) -> dict[str, str]:
         """Of the texts told, by the fields' names, those that are not what is stored."""
         return {

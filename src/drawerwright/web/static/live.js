@@ -2,6 +2,7 @@
 // What is typed stands in the address as soon as its drawing stands, or a moment later where that takes long, so
 // that a reload or a lost server loses nothing: telling a browser of an address takes it as long as drawing.
 import { reach, tellReach } from './house.js';
+import { takeElsewhere } from './elsewhere.js';
 import { swap, swapPictures, showUnfolded } from './sheet.js';
 import { showFaults, clearFaults, showInFull } from './sheet_faults.js';
 import { Saving } from './sheet_saving.js';
@@ -194,6 +195,7 @@ class LiveSheet {
   /** @param {string} what */
   async fetched(what) {
     const query = this.query();
+    if (this.stored) query.set('based_on', this.form.elements.namedItem('based_on').value);
     query.append('fragment', what === 'other' ? 'sheet' : what);
     query.append('for', what === 'other' ? 'wide' : arrangement());
     this.following = what === 'rest' || what === 'other' ? new AbortController() : undefined;
@@ -216,6 +218,11 @@ class LiveSheet {
     delete this.host.dataset.stale;
     const focus = this.focusOn;
     swap(text, this.host, focus);
+    if (this.stored && takeElsewhere(this.form, text)) {
+      this.saving?.changed();
+      showInFull(this.form);
+      this.remember();
+    }
     if (this.focusOn === focus) this.focusOn = '';
     if (this.telling) this.remember();
     document.dispatchEvent(new CustomEvent('sheet-drawn'));

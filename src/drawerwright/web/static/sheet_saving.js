@@ -30,9 +30,7 @@ export class Saving {
   }
 
   keep() {
-    const told = this.changes();
-    told.append('based_on', this.form.elements.namedItem('based_on').value);
-    try { localStorage.setItem(this.key, told.toString()); } catch { /* full or not allowed: the address still has them */ }
+    try { localStorage.setItem(this.key, this.edits().toString()); } catch { /* full or not allowed: the address still has them */ }
   }
 
   forget() {
@@ -53,13 +51,20 @@ export class Saving {
     });
   }
 
+  /** What was changed, and of which revision: a field that was not touched is not told. */
+  edits() {
+    const told = this.changes();
+    told.append('based_on', this.form.elements.namedItem('based_on').value);
+    return told;
+  }
+
   /** Save by the form's own way; while the server is out of reach, try again until it is back. */
   async save() {
     if (this.busy) return;
     this.busy = true;
     this.told.textContent = 'Saving …';
     try {
-      const reply = await reach(this.form.action, { method: 'POST', body: new URLSearchParams(new FormData(this.form)) });
+      const reply = await reach(this.form.action, { method: 'POST', body: this.edits() });
       if (reply.status >= 502 && reply.status <= 504) throw new TypeError('not reachable');
       if (reply.ok) {
         this.forget();
