@@ -14,7 +14,7 @@ from drawerwright.drawing.drawn import extent
 from drawerwright.drawing.views.front_gaps import front_gaps
 from drawerwright.model.family import SlideFamily
 from drawerwright.model.fitted import FittedDrawer, FittedJob
-from drawerwright.model.gaps import ADJUSTER_NAMES
+from drawerwright.model.gaps import ADJUSTER_NAMES, AdjusterName
 from drawerwright.pack.drawer_page import slide_text
 from drawerwright.pack.layout import EDGE, FOOT_GAP, PADDING, TITLE_STRIP, Layout
 from drawerwright.pack.lettering import for_sheets, id_for_sheets
@@ -33,6 +33,8 @@ STEPS: Final = 62.0
 """Width of the column that tells the order of work [mm]. Own choice."""
 BESIDE: Final = 21.0
 """Height under a picture for what the adjusters can do [mm]. Own choice."""
+PLUS: Final[dict[AdjusterName, str]] = {"side": "to the right", "height": "up", "depth": "out", "tilt": "up"}
+"""Which way an adjuster's marks count up; left and right as one stands in front."""
 HEAD: Final = 8.0
 """Height over a picture for names [mm]. Own choice."""
 
@@ -60,7 +62,8 @@ def adjuster_rows(family: SlideFamily) -> list[list[str]]:
         if low == high == 0 or family.carriage == "side-mounted":
             continue
         step = format_length(travel_of(family, adjuster)[2], decimals=2)
-        rows.append([adjuster, f"{low} to {high}".replace("-", "\u2212"), step])
+        marks = f"{low} to {high}, + {PLUS[adjuster]}".replace("-", "\u2212")
+        rows.append([adjuster, marks, step])
     return rows
 
 
@@ -75,6 +78,7 @@ def front_data(one: FittedDrawer, of: str, width: float, height: float) -> dict[
         "id": id_for_sheets(one.id),
         "of": of,
         "slide": id_for_sheets(slide_text(one)),
+        "aim": f"Aim at gaps of {format_length(one.drawer.front.gap, decimals=2)}, alike",
         "drawing": picture.document() if fits else None,
         "adjusters": adjuster_rows(one.slide.family),
     }

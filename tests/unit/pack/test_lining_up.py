@@ -35,8 +35,10 @@ def test_four_fronts_have_a_page_each_with_its_adjusters(paper: str) -> None:
     assert pages == 2
     assert all(f"D{n}" in told for n in range(5))
     assert told.count("seen from the front") == 5
-    assert "height 0 to 12 0.25 mm" in told
-    assert "side −6 to 6 0.25 mm" in told
+    assert "height 0 to 12, + up 0.25 mm" in told
+    assert "side −6 to 6, + to the right 0.25 mm" in told
+    assert told.count("Aim at gaps of 3 mm, alike") == 5
+    assert "Left and right are as you stand in front" in told
     assert "Too large" not in told
 
 

@@ -13,6 +13,7 @@ from drawerwright.pack.front_rows import ADJUSTERS_HAVE, SET_THE_FRONT, front_ro
 from drawerwright.pack.measured import measured_fields
 from drawerwright.pack.mounting_sheet import rows_of, steps_of
 from drawerwright.pack.shown import Shown
+from drawerwright.web.bench.drawer_words import datum, own_figures, own_title, own_words, watched
 
 Drawn: TypeAlias = Literal["side", "plan", "front"]
 """Views of the drawer that a step may want."""
@@ -91,11 +92,11 @@ def bench_steps(fitted: FittedDrawer, shown: Shown) -> tuple[BenchStep, ...]:
     return tuple(
         BenchStep(
             key,
-            step["title"],
-            step["says"],
+            own_title(fitted, key, step["title"]),
+            own_words(fitted, key, step["says"], shown),
             _figures(key, fitted, cells, shown),
             _DRAWN.get(key),
-            tuple((title, says[title]) for title in _CAUTIONS.get(key, ())),
+            (*watched(fitted, key), *((title, says[title]) for title in _CAUTIONS.get(key, ()))),
         )
         for step in steps_of(FittedJob("", (fitted,)), alone=True)
         for key in [step_key(step["title"])]
@@ -131,13 +132,21 @@ def _figures(
     if key == MEASURED:
         told = [(one["name"], f"{one['value']} {one['unit']}") for one in measured_fields(fitted, shown)[:3]]
     for wanted in _FIGURES.get(key, ()):
-        told += [(_heading(name, shown), cell) for name, cell in cells.items() if name.startswith(wanted)]
+        told += [
+            (_heading(name, shown, datum(fitted, name)), cell)
+            for name, cell in cells.items()
+            if name.startswith(wanted)
+        ]
+    told += [
+        (_heading(name, shown, datum(fitted, name)), cell) for name, cell in own_figures(fitted, key, shown)
+    ]
     if key in _FRONT:
         fixes = [row for row in front_rows(fitted, shown) if (row[0] == ADJUSTERS_HAVE) == (key in LINED_UP)]
         told += [(_heading(name, shown), value) for name, value in fixes if name != SET_THE_FRONT]
     return tuple(told)
 
 
-def _heading(name: str, shown: Shown) -> str:
-    """A column's heading with the unit that its bare figures are in."""
-    return name if "," in name or shown.in_inches else f"{name}, mm"
+def _heading(name: str, shown: Shown, counted_from: str = "") -> str:
+    """A column's heading with the unit that its bare figures are in, and what they are counted from."""
+    named = name if "," in name or shown.in_inches else f"{name}, mm"
+    return f"{named} {counted_from}".rstrip()

@@ -183,6 +183,7 @@ def _page(request: Request, job: StoredJob, name: str, refused: _Refused | None)
         corners=CORNERS,
         words={key: gap_words(key) for key in (*EDGES, *CORNERS)},
         told=_fields(here) if refused is None else refused.told,
+        known=bool(here.settings),
         settings=setting_fields(fitted.slide.family),
         at_fields={} if refused is None else refused.at_fields,
         refused=faults,
