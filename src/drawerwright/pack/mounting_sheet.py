@@ -10,6 +10,7 @@ from typing import Any, Final, TypeAlias
 
 from drawerwright.model.fitted import FittedDrawer, FittedJob, Mounting
 from drawerwright.pack.across import shelf_places
+from drawerwright.pack.blocks import blocks_short
 from drawerwright.pack.cautions import carriages_of, cautions
 from drawerwright.pack.drawer_page import slide_text
 from drawerwright.pack.figures import (
@@ -158,6 +159,9 @@ def _also(fitted: FittedDrawer, mounting: Mounting, shown: Shown) -> str:
     if left is not None and right is not None:
         up = "" if height is None else f", {length_text(height, shown)} up"
         told.append(f"rear brackets {_hands(left, right, shown)}{up}")
+    blocks = blocks_short(fitted, shown)
+    if blocks:
+        told.append(blocks)
     if fitted.slide is not None:
         for spacers, where in (
             (fitted.slide.side_spacers, "side"),

@@ -10,6 +10,7 @@ from fastapi.testclient import TestClient
 from drawerwright.catalogue import load_families
 from drawerwright.fit import fit_job
 from drawerwright.model.fitted import FittedDrawer
+from drawerwright.pack.mounting_sheet import rows_of
 from drawerwright.pack.shown import Shown
 from drawerwright.store import Store
 from drawerwright.web.bench.steps import BenchStep, bench_steps
@@ -93,3 +94,12 @@ def test_the_first_drawer_has_no_dead_button(client: TestClient, store: Store) -
     html = client.get(f"/jobs/{job}/bench/A1").text
     assert ">–</span>" not in html
     assert "button big none" not in html
+
+
+def test_the_mounting_table_tells_where_the_blocks_go_and_only_where_they_are_wanted() -> None:
+    headings, rows = rows_of([fitted(FRAMED)], Shown())
+    cells = dict(zip((one["name"] for one in headings), rows[0]["cells"], strict=True))
+    told = cells["Packing, rear brackets, spacers"]
+    assert "blocks L 38.1, R 38.1 thick, middle 30 up, 19.1 to past 30.1 deep" in told
+    overlay = {**FRAMED, "front": {"style": "overlay"}}
+    assert all("block" not in cell for row in rows_of([fitted(overlay)], Shown())[1] for cell in row["cells"])

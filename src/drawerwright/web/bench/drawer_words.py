@@ -8,8 +8,9 @@ from __future__ import annotations
 from typing import Final
 
 from drawerwright.model.check_names import CHECK_NAMES
-from drawerwright.model.fitted import FittedDrawer, Mounting
-from drawerwright.pack.figures import length_text, lengths_text
+from drawerwright.model.fitted import FittedDrawer
+from drawerwright.pack.blocks import blocks_text, front_screw_text
+from drawerwright.pack.figures import lengths_text
 from drawerwright.pack.shown import Shown
 
 _WATCHED_AT: Final[dict[str, tuple[str, ...]]] = {
@@ -54,26 +55,11 @@ def own_figures(fitted: FittedDrawer, key: str, shown: Shown) -> tuple[tuple[str
         return ()
     told = []
     if key in ("measure-and-mark", "slots-first", "lock-them"):
-        told.append(("Front screw", _front_screw(fitted, mounting, shown)))
+        told.append(("Front screw", front_screw_text(fitted, shown)))
     if key in ("measure-and-mark", "packing-and-rear-brackets"):
-        block = block_text(fitted, shown)
+        block = blocks_text(fitted, shown)
         told += [("Blocks behind the stiles", block)] if block else []
     return tuple(told)
-
-
-def block_text(fitted: FittedDrawer, shown: Shown) -> str:
-    """Where the blocks go that take the members' front screws behind a frame; "" where none are wanted."""
-    mounting, slide, frame = fitted.mounting, fitted.slide, fitted.drawer.frame
-    wanted = any(one.id == "frame-grip" and one.state == "watch" for one in fitted.checks)
-    if mounting is None or slide is None or frame is None or not wanted:
-        return ""
-    up = "" if mounting.screw_line is None else f", middle {length_text(mounting.screw_line, shown)} up"
-    thick = f"L {length_text(frame.left, shown)}, R {length_text(frame.right, shown)}"
-    return (
-        f"{thick} thick, from the cabinet side to flush with the stile's inner edge{up}; from the back of "
-        f"the frame, at {length_text(frame.thickness, shown)}, past the screw at "
-        f"{_front_screw(fitted, mounting, shown)} behind the face of the frame"
-    )
 
 
 def own_title(fitted: FittedDrawer, key: str, title: str) -> str:
@@ -96,26 +82,20 @@ def own_words(fitted: FittedDrawer, key: str, says: str, shown: Shown) -> str:
             "slots-first": f"Lay the members on the shelf, left on the left, right on the right, square to "
             f"its front edge. Hold each with one screw in its front hole, {first} behind the cabinet's front "
             "edge, not yet tight.",
-            "set-the-front-ends": "Move both members until their front ends stand at the depth told here, both "
-            "alike and parallel, then draw the front screws tight.",
+            "set-the-front-ends": "Move both members until their front ends stand at the depth told here, "
+            "both alike and parallel, then draw the front screws tight.",
             "lock-them": f"The other screws through the bottom of each member into the shelf, {holes} behind "
             "the cabinet's front edge, no longer than the shelf is thick. Now nothing moves any more.",
         }.get(key, says)
     if slide.mount == "rear-bracket" and not mounting.slots:
-        at = _front_screw(fitted, mounting, shown)
+        at = front_screw_text(fitted, shown)
         return {
-            "slots-first": "Push the rear ends into their brackets, left on the left, right on the right, and "
-            f"hold each front end with its front screw, {at} behind the face of the frame, not yet tight. Lay "
-            "a level on: the rear neither lower nor higher than the front.",
-            "set-the-front-ends": "Move both members until their front ends stand at the depth told here, both "
-            "alike, then draw the front screws tight.",
+            "slots-first": "Push the rear ends into their brackets, left on the left, right on the right, "
+            f"and hold each front end with its front screw, {at} behind the face of the frame, still loose. "
+            "Lay a level on: the rear neither lower nor higher than the front.",
+            "set-the-front-ends": "Move both members until their front ends stand at the depth told here, "
+            "both alike, then draw the front screws tight.",
             "lock-them": f"The front screw, {at} behind the face of the frame, and the screws of the rear "
             "bracket hold each member: draw all of them tight. Now nothing moves any more.",
         }.get(key, says)
     return says
-
-
-def _front_screw(fitted: FittedDrawer, mounting: Mounting, shown: Shown) -> str:
-    """Depth of the member's front screw behind the face of the frame."""
-    assert fitted.slide is not None
-    return length_text(mounting.front_end + fitted.slide.family.front_fix, shown)
