@@ -16,12 +16,27 @@ them into the faults of one `InputError`, which is what a command or a request s
 
 from __future__ import annotations
 
+import unicodedata
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 
 
 class DrawerwrightError(Exception):
     """Root of all errors raised on purpose."""
+
+
+def plainly(text: str) -> str:
+    """Text on one line: blanks for line ends and tabs, a replacement character for what cannot be seen."""
+    if text.isprintable():
+        return text
+    return "".join(one if one.isprintable() else _shown(one) for one in text)
+
+
+def _shown(sign: str) -> str:
+    """What stands for a sign that is not printed: a space of any width is left as it is."""
+    if unicodedata.category(sign) == "Zs":
+        return sign
+    return " " if sign.isspace() else "\N{REPLACEMENT CHARACTER}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,13 +44,18 @@ class Fault:
     """One thing wrong in what was given.
 
     `where` is the file, line and key; `value` the text that was found there; `says` what is wrong and
-    what is allowed; `try_` an example of what would do.
+    what is allowed; `try_` an example of what would do. Names of files and entries stand in any of them:
+    each is kept on one line, without signs that a terminal obeys.
     """
 
     where: str
     value: str
     says: str
     try_: str
+
+    def __post_init__(self) -> None:
+        for one in fields(self):
+            object.__setattr__(self, one.name, plainly(getattr(self, one.name)))
 
     def as_json(self) -> dict[str, str]:
         """The fault with the keys `where`, `value`, `says`, `try`."""

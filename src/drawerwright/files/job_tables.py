@@ -31,6 +31,9 @@ _STEP: Final = 250
 _LIKE: Final = 0.7
 """How like a key a word must be to be taken for it mistyped, of 1. Own choice."""
 
+_LONGEST_EXAMPLE: Final = 80
+"""Most characters of a cell in an example of what would do, as many as are shown of a value. Own choice."""
+
 _TABLES_NEEDED: Final = ("opening",)
 """Tables that every drawer has: what they lack is told key by key."""
 
@@ -300,7 +303,7 @@ def _no_setting(grid: Grid, place: str, text: str, *, alone: bool) -> Fault:
     told = show_value(text)
     if alone:  # words above a table are what the job is called
         says = "stands alone above the headings and is not a key of the job"
-        titled = f"title,{text}" if grid.sheet is None else f"title | {text}"
+        titled = f"title,{_briefly(text)}" if grid.sheet is None else f"title | {_briefly(text)}"
         group = get_close_matches(text.casefold(), job_groups(), n=1, cutoff=_LIKE)
         if group:
             return Fault(place, told, f'{says} or a group of columns: the nearest is "{group[0]}"', group[0])
@@ -309,7 +312,7 @@ def _no_setting(grid: Grid, place: str, text: str, *, alone: bool) -> Fault:
     near = get_close_matches(key, [*job_settings(), *drawer_columns()], n=1, cutoff=_LIKE)
     if not near:
         says = "stands above the headings and is not a key of the job: those are title, units and defaults. …"
-        return Fault(place, told, says, f"# {text}, to have the line passed over")
+        return Fault(place, told, says, f"# {_briefly(text)}, to have the line passed over")
     close = near[0] if near[0] in job_settings() else f"defaults.{near[0]}"
     return Fault(place, told, f'is not a key of the job: the nearest is "{close}"', close)
 
@@ -324,5 +327,9 @@ def _plain(value: object) -> object:
 
 
 def _bare(cell: Cell) -> str:
-    """A cell as it is typed."""
-    return cell.strip() if isinstance(cell, str) else shown(cell)
+    """A cell as it is typed, for an example of what would do."""
+    return _briefly(cell.strip() if isinstance(cell, str) else shown(cell))
+
+
+def _briefly(text: str) -> str:
+    return text if len(text) <= _LONGEST_EXAMPLE else text[: _LONGEST_EXAMPLE - 1] + "…"

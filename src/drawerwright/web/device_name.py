@@ -14,6 +14,9 @@ LONGEST: Final = 60
 """Most characters of a name. Own choice: the store keeps more."""
 KEPT_SECONDS: Final = 365 * 24 * 3600
 """How long a device keeps it after it was told: a year, own choice."""
+_JOINERS: Final = "\u200c\u200d"
+"""Signs without a width that part or join letters of some scripts, and make one emoji of several:
+zero width non-joiner and joiner (Unicode Standard, section 23.2)."""
 _LONGEST_COOKIE: Final = 12 * LONGEST
 """A character is four bytes at most, and each of them three signs of a cookie."""
 
@@ -26,8 +29,25 @@ def name_told(request: Request) -> str:
 
 def clean_name(text: str) -> str:
     """A name as it is kept: one line, nothing that cannot be seen, not longer than names are."""
-    seen = "".join(" " if one.isspace() else one for one in text if one.isspace() or _is_seen(one))
-    return " ".join(seen.split())[:LONGEST].rstrip()
+    seen = "".join(
+        " " if one.isspace() else one for one in text if one.isspace() or one in _JOINERS or _is_seen(one)
+    )
+    short = " ".join(_without_loose_joiners(seen).split())[:LONGEST]
+    return _without_loose_joiners(short).rstrip()
+
+
+def _without_loose_joiners(text: str) -> str:
+    """Text with joiners only where they join: one, between signs that are letters, marks or pictures."""
+    return "".join(
+        one
+        for before, one, after in zip(" " + text, text, text[1:] + " ", strict=False)
+        if one not in _JOINERS or (_is_joined(before) and _is_joined(after))
+    )
+
+
+def _is_joined(sign: str) -> bool:
+    """Whether a joiner may stand beside a sign: letters, their marks, emoji and what colours them."""
+    return unicodedata.category(sign)[0] in "LM" or unicodedata.category(sign) in ("So", "Sk")
 
 
 def _is_seen(sign: str) -> bool:

@@ -76,6 +76,17 @@ def test_faults_of_the_job_and_of_the_slides_are_told_together(command, tmp_path
     assert "slides.toml" in ran.err
 
 
+@pytest.mark.parametrize("options", [(), ("--json",)], ids=["table", "json"])
+def test_a_name_with_signs_that_a_terminal_obeys_is_told_without_them(command, tmp_path, options) -> None:
+    job = tmp_path / "bad\u202e.toml"
+    job.write_text(DRAWER.replace('"a"', '"A\\u001b[31mRED\\u0007\\u202e"'), encoding="utf-8")
+    ran = command("fit", job, *options)
+    assert ran.code == 2
+    assert "bad�.toml:2 drawer A�[31mRED�� id" in ran.err
+    for told in (ran.err, ran.out):
+        assert [sign for sign in told if not sign.isprintable() and sign != "\n"] == []
+
+
 def test_several_faults_are_counted_and_each_has_its_line(command, tmp_path) -> None:
     job = tmp_path / "bad.toml"
     job.write_text('[[drawer]]\nid = "a"\nopening = { width = -1, height = 0, depth = "deep" }\nside = 16\n')

@@ -24,6 +24,15 @@ def test_a_fault_without_value_or_example_reads_well() -> None:
     assert str(Fault("job.toml", "", "is empty", "")) == "job.toml: is empty"
 
 
+@pytest.mark.parametrize("part", range(4), ids=["where", "value", "says", "try"])
+def test_no_part_of_a_fault_holds_a_sign_that_a_terminal_obeys_or_a_second_line(part: int) -> None:
+    parts = ["drawer A", "562", "is wrong", "563"]
+    parts[part] = "A\x1b[31mRED\x07\u202e\r\nB\tÄ\u00a0\u6728"
+    told = list(Fault(*parts).as_json().values())
+    assert told[part] == "A�[31mRED��  B Ä\u00a0\u6728"
+    assert told[:part] + told[part + 1 :] == parts[:part] + parts[part + 1 :]
+
+
 def test_an_input_error_shows_all_its_faults_in_order() -> None:
     faults = [Fault(f"job.toml:{line}", "", "is wrong", "") for line in (1, 2, 3)]
     error = InputError(faults)

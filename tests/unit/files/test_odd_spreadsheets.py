@@ -213,6 +213,25 @@ def test_a_web_page_named_csv_is_named(faults_of) -> None:
 NAMES = ["id", "Opening", "width", "height", "depth", "side", "Front", "style", "Width (cm)", "opening.width"]
 VALUES = ["A-1", "562", "562,5", "1-Feb", "#REF!", "# x", "units", "mm", "-", "“5/8”", "", "  "]
 CELLS = st.sampled_from([*NAMES, *VALUES, "Kitchen", "Cabinet", "note"])
+
+
+@pytest.mark.parametrize(
+    "lines",
+    [
+        f"{LINE}\n{10**300},,,,\n",
+        f"{LINE}\n{'x' * 300},,,,\n",
+        f"{'Kitchen' * 50}\n{LINE}\nA,562,168,530,16\n",
+        f"{'Kitchen' * 50},{'x' * 300}\n{LINE}\nA,562,168,530,16\n",
+        f"title,{10**300}\n{LINE}\n{10**300},{10**300},,,\n",
+    ],
+    ids=["a number for a name", "words for a name", "a long title", "a long line", "all of it"],
+)
+def test_what_is_far_too_long_is_cut_in_what_would_do(faults_of, lines: str) -> None:
+    for fault in faults_of(lines):
+        assert len(fault.value) <= 80
+        assert len(fault.try_) <= 120
+
+
 ROWS = st.lists(st.lists(CELLS, min_size=1, max_size=7), min_size=1, max_size=6)
 MERGES = st.lists(
     st.tuples(st.integers(1, 6), st.integers(1, 7), st.integers(0, 2), st.integers(0, 3)), max_size=3

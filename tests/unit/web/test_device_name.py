@@ -80,6 +80,46 @@ def test_whatever_is_told_is_one_short_line_that_the_store_takes(text: str) -> N
     assert clean_name(name) == name
 
 
+FAMILY = "\U0001f469\u200d\U0001f469\u200d\U0001f467"
+PERSIAN = "\u0645\u06cc\u200c\u062e\u0648\u0627\u0647\u0645"
+HINDI = "\u0915\u094d\u200d\u0937"
+MECHANIC = "\U0001f469\U0001f3fd\u200d\U0001f527"
+HEART = "\u2764\ufe0f\u200d\U0001f525"
+
+
+@pytest.mark.parametrize("name", [FAMILY, PERSIAN, HINDI, MECHANIC, HEART, f"Mara {FAMILY}"])
+def test_joiners_inside_words_and_emoji_are_kept(client: TestClient, name: str) -> None:
+    assert clean_name(name) == name
+    client.post("/name", data={"name": name}, follow_redirects=False)
+    assert f'value="{name}"' in client.get("/jobs").text
+
+
+@pytest.mark.parametrize(
+    ("told", "kept"),
+    [
+        ("\u200dMara\u200d", "Mara"),
+        ("Mara \u200d M", "Mara M"),
+        ("Ma\u200c\u200dra", "Mara"),
+        ("1\u200d2", "12"),
+        ("\u200c\u200d", ""),
+        ("a\u202e\u2066\u200bb", "ab"),
+        ("x" * (LONGEST - 1) + "\u200dy", "x" * (LONGEST - 1)),
+    ],
+)
+def test_joiners_that_join_nothing_are_left_out(told: str, kept: str) -> None:
+    assert clean_name(told) == kept
+    assert clean_name(kept) == kept
+
+
+@given(st.text("ab1 \u200c\u200d\u0301\U0001f469\u202e", max_size=LONGEST * 2))
+def test_a_name_with_joiners_is_cleaned_once_and_for_all(told: str) -> None:
+    name = clean_name(told)
+    assert clean_name(name) == name
+    assert len(name) <= LONGEST
+    assert not name.startswith(("\u200c", "\u200d"))
+    assert not name.endswith(("\u200c", "\u200d"))
+
+
 @pytest.mark.parametrize("cookie", ["%", "%ff%fe", "a" * 5_000, "%00%0a", "<b>x</b>"])
 def test_a_cookie_that_was_tampered_with_breaks_nothing(client: TestClient, cookie: str) -> None:
     client.cookies.set(COOKIE, cookie)
