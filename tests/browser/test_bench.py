@@ -60,7 +60,7 @@ def test_ticks_are_shown_at_once_counted_and_survive_a_reload(
     page.get_by_role("link", name="Begin with K1-1").click()
     tick_of(page, "shipping-blocks-out").click()
     tick_of(page, "slots-first").click()
-    assert page.locator("[data-count]").inner_text() == "2 of 10"
+    assert page.locator("[data-count]").inner_text() == "2 of 11"
     assert not page.get_by_text("Take the blocks and clips").is_visible()
     wait_for(lambda: len(done_in(server.store, job, "K1-1")) == 2, "the ticks to be kept")
     page.reload()
