@@ -15,6 +15,7 @@ from drawerwright.files import job_from_mapping
 from drawerwright.fit import fit_document, fit_job
 from drawerwright.fit.change_words import change_of
 from drawerwright.fit.levers import levers
+from drawerwright.model.family import SlideFamily
 from drawerwright.model.fitted import Change, FittedDrawer
 from drawerwright.model.job import Readings
 from drawerwright.units import ShownUnits
@@ -48,8 +49,8 @@ two_labelled = st.lists(tenths, min_size=2, max_size=2).map(
 widths = st.one_of(unlabelled, labelled, two_labelled)
 
 
-def fitted_of(job: dict[str, Any], units: ShownUnits = "mm") -> FittedDrawer:
-    (fitted,) = fit_job(job_from_mapping(job), (FAMILY,), units=units).drawers
+def fitted_of(job: dict[str, Any], units: ShownUnits = "mm", family: SlideFamily = FAMILY) -> FittedDrawer:
+    (fitted,) = fit_job(job_from_mapping(job), (family,), units=units).drawers
     return fitted
 
 
@@ -76,7 +77,10 @@ def applied(job: dict[str, Any], change: Change, by: float, limit: float | None 
     elif isinstance(keys.get(name), list):
         keys[name] = [value + by for value in keys[name]]
     else:
-        keys[name] = keys.get(name, {"back": 16, "bottom_thickness": 6}.get(name, 0)) + by
+        keys[name] = (
+            keys.get(name, {"back": 16, "bottom_thickness": 6, "subfront": keys.get("side", 16)}.get(name, 0))
+            + by
+        )
     return job
 
 
@@ -106,20 +110,20 @@ def length_or_mass(found: re.Match[str]) -> float:
     return (int(found["whole"] or 0) + int(found["top"]) / int(found["bottom"])) * 25.4
 
 
-def assert_cures(job: dict[str, Any]) -> None:
-    in_inches = {change.change: change for change in fitted_of(job, units="in").changes}
-    for change in fitted_of(job).changes:
+def assert_cures(job: dict[str, Any], family: SlideFamily = FAMILY) -> None:
+    in_inches = {change.change: change for change in fitted_of(job, "in", family).changes}
+    for change in fitted_of(job, family=family).changes:
         if change.to:
             continue
         done = applied(job, change, change.by, change.limit)
-        assert fitted_of(done).slide is not None, change
+        assert fitted_of(done, family=family).slide is not None, change
         for said in (change, in_inches[change.change]):
-            assert fitted_of(applied(job, said, *as_told(said))).slide is not None, said
+            assert fitted_of(applied(job, said, *as_told(said)), family=family).slide is not None, said
         if abs(change.by) < 0.05:  # what is left out would be less than what a change is rounded to
             continue
         less = 0.97 * change.by
         short = None if change.limit is None else change.limit - 0.03 * change.by
-        assert fitted_of(applied(job, change, less, short)).slide is None, change
+        assert fitted_of(applied(job, change, less, short), family=family).slide is None, change
 
 
 @given(widths, st.booleans())
@@ -168,6 +172,18 @@ def test_a_change_beside_a_box_that_is_there_cures_as_told_in_both_units(
     opening = {"width": {"front": width, "back": round(width + more, 3)}, "depth": 530, "height": height}
     assert_cures(job_of(opening=opening, side=side, existing_box=box))
     assert_cures(job_of(opening=opening, side=side, size_from="outside"))
+
+
+def test_a_rounded_step_that_would_pass_the_other_end_of_a_narrow_band_is_told_finer() -> None:
+    job = job_of(
+        opening={"width": {"front": 539.82, "back": 539.967}, "depth": 530, "height": 168},
+        side=15.43,
+        size_from="outside",
+    )
+    narrow = plain_family(spacers=[3], width_band=[-1, 0.5])
+    (said,) = [one.says for one in fitted_of(job, "in", narrow).changes if one.change == "side"]
+    assert said == "Take box sides 1/64 in thicker."
+    assert_cures(job, narrow)
 
 
 def test_a_step_between_two_ends_is_told_finer_where_a_rounded_one_passes_the_other() -> None:
