@@ -32,8 +32,8 @@ def latch_side(bracket_off_side: Q, side_spacers: Q, error_bracket_side: Q) -> Q
     carriage=CONCEALED,
     check=CheckRule(
         "latch-side",
-        says="Brackets {latch_side_left:too far out|too far in} for their seats with {side_spacers} of spacers; "
-        "they latch within {latch_tolerance_side}.",
+        says="Brackets {latch_side_left:too far out|too far in} for their seats with {side_spacers} of "
+        "spacers; they latch within {latch_tolerance_side}.",
         cures=(
             Cure(
                 "latch_side_left",

@@ -80,8 +80,8 @@ def side_gap_margin(true_opening_width: Q, built_outside_width: Q, least_side_ga
     source=PRACTICE_FAMILY,
     check=CheckRule(
         "cabinet-depth",
-        says="Depth {opening_depth}; the slide's cabinet member starts at {front_end}, is {member} long and wants "
-        "{rear_clearance} behind it.",
+        says="Depth {opening_depth}; the slide's cabinet member starts at {front_end}, is {member} long and "
+        "wants {rear_clearance} behind it.",
         cure="A shorter slide and box, or more depth.",
     ),
 )
