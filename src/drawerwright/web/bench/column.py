@@ -16,10 +16,10 @@ from drawerwright.model.gaps import ADJUSTER_NAMES, AdjusterName, Hand, Setting
 from drawerwright.units import ShownUnits
 from drawerwright.web.bench.gaps import has_gaps
 from drawerwright.web.bench.rounds import (
-    Conflict,
     FrontNow,
     Round,
     Stale,
+    ToldTwice,
     columns_of,
     conflicts_of,
     round_of,
@@ -74,7 +74,7 @@ class ColumnTold:
     """All fronts that share gaps with one, in the order in which they are turned; what does not agree."""
 
     fronts: tuple[FrontTold, ...]
-    conflicts: tuple[Conflict, ...]
+    conflicts: tuple[ToldTwice, ...]
     stale: tuple[Stale, ...]
 
     def of(self, drawer: str) -> FrontTold:

@@ -60,7 +60,7 @@ class Stale:
 
 
 @dataclass(frozen=True, slots=True)
-class Conflict:
+class ToldTwice:
     """Two readings of one shared gap that cannot both be right, as told; `at`: "left" or "right"."""
 
     lower: str
@@ -184,7 +184,7 @@ def columns_of(fitted: Sequence[FittedDrawer]) -> list[list[str]]:
     ]
 
 
-def conflicts_of(fitted: Sequence[FittedDrawer], rows: Mapping[str, Mapping[str, Any]]) -> list[Conflict]:
+def conflicts_of(fitted: Sequence[FittedDrawer], rows: Mapping[str, Mapping[str, Any]]) -> list[ToldTwice]:
     """Shared gaps that were told at both fronts, and cannot be both; nothing of rows that do not read."""
     try:
         read = {one.drawer: one.readings for one in gaps_of_mappings(list(rows.values()), "mm", "gaps")}
@@ -197,7 +197,7 @@ def conflicts_of(fitted: Sequence[FittedDrawer], rows: Mapping[str, Mapping[str,
                 one, other = read.get(lower, {}).get(over), read.get(upper, {}).get(under)
                 if one is not None and other is not None and contradict(one, other):
                     told = str(rows[lower][over]), str(rows[upper][under])
-                    found.append(Conflict(lower, upper, over.removeprefix("top_"), *told))
+                    found.append(ToldTwice(lower, upper, over.removeprefix("top_"), *told))
     return found
 
 

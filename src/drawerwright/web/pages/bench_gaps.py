@@ -38,8 +38,8 @@ from drawerwright.web.bench.gaps import (
 )
 from drawerwright.web.bench.rounds import (
     FOR_BOTH,
-    Conflict,
     FrontNow,
+    ToldTwice,
     conflicts_of,
     fronts_now,
     round_of,
@@ -63,7 +63,7 @@ class _Refused:
     told: Mapping[str, str]
     at_fields: Mapping[str, Fault] = field(default_factory=dict)
     others: tuple[Fault, ...] = ()
-    conflicts: tuple[Conflict, ...] = ()
+    conflicts: tuple[ToldTwice, ...] = ()
 
 
 def gaps_address(job_id: str, name: str) -> str:
@@ -143,7 +143,7 @@ def _cleared(told: Mapping[str, str], now: FrontNow) -> dict[str, str]:
 
 def _conflicts_with(
     request: Request, job: StoredJob, answer: JobAnswer, name: str, kept: Mapping[str, Any]
-) -> tuple[Conflict, ...]:
+) -> tuple[ToldTwice, ...]:
     """Shared gaps that would not agree, were this measuring kept."""
     before = store_of(request).gaps_now(job.id)
     number = max((one.id for one in before), default=0) + 1
