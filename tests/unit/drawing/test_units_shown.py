@@ -10,7 +10,7 @@ from drawerwright.drawing.shown import Shown
 from drawerwright.drawing.shown_units import in_units
 from drawerwright.drawing.templates import templates
 from drawerwright.drawing.views.panels import panels
-from drawerwright.drawing.wording import bored, listed, on_grid, shown, thick
+from drawerwright.drawing.wording import THICKNESSES, bored, listed, on_grid, shown, thick
 from drawerwright.model.cut_sizes import LIMITED
 from drawerwright.units import ShownUnits, is_just_inches, is_slight, parse_length
 
@@ -66,7 +66,7 @@ def test_every_sheet_can_be_drawn_in_inches(name: str, units: ShownUnits) -> Non
 def _in_inches(each: Dimension) -> bool:
     """Whether a number has its inches; a small one, or a board, that no fraction tells has its mm instead."""
     told = (each.text or "") + each.second
-    in_mm = is_slight(each.value) or (each.quantity == "front_thickness" and not is_just_inches(each.value))
+    in_mm = is_slight(each.value) or (each.quantity in THICKNESSES and not is_just_inches(each.value))
     return ("″" in told) != (in_mm and told.endswith(" mm"))
 
 
