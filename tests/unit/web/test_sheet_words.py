@@ -82,11 +82,11 @@ def test_what_a_cabinet_shares_is_told_with_yes_and_no(client: TestClient, store
 def test_the_title_strip_says_why_this_slide(client: TestClient) -> None:
     asked = {"width": "562", "height": "168", "depth": "530", "side": "16"}
     auto = client.get("/", params=asked, headers=HTML).text
-    why = "longest box, least capacity that carries, fewest spacers"
+    why = "longest box that fits"
     assert f'<dd class="chosen">{why}</dd>' in auto
     told = client.get("/", params={**asked, "slide": "house-16/450"}, headers=HTML).text
     assert '<dd class="chosen">as asked for</dd>' in told
     family = client.get("/", params={**asked, "slide": "house-16"}, headers=HTML).text
-    assert "as asked for; of it longest box" in family
+    assert "as asked for, longest box" in family
     none = client.get("/", params={**asked, "depth": "100"}, headers=HTML).text
     assert 'class="chosen"' not in none

@@ -210,14 +210,13 @@ class Sheet:
 
     @property
     def why_this(self) -> str:
-        """Why this slide and no other, in the order in which slides are chosen; empty where there is none."""
+        """Why this slide and no other, by what counts first in choosing; empty where there is none."""
         slide, asked = self.fitted.slide, self.fitted.drawer.slide
         if slide is None:
             return ""
         if "/" in asked:
             return "as asked for"
-        order = "longest box, least capacity that carries, fewest spacers"
-        return order if asked == "auto" else f"as asked for; of it {order}"
+        return "longest box that fits" if asked == "auto" else "as asked for, longest box"
 
     @property
     def nearest_name(self) -> str:
