@@ -16,7 +16,6 @@ from drawerwright.fit import fit_document, fit_job
 from drawerwright.fit.choose import choose
 from drawerwright.fit.columns import front_overlaps
 from drawerwright.fit.drawer_values import NO_ERRORS, drawer_values, stack
-from drawerwright.fit.situation import situation_of
 from drawerwright.fit.slide_rows import slide_rows
 from drawerwright.fit.sweep import sweep_openings
 from drawerwright.fit.trial import run_trial
@@ -57,8 +56,8 @@ def _one_drawer() -> Iterator[Figure]:
     families = load_families(None)
     groups, drawer = slide_rows(families), one_drawer()
     job = Job(drawer=(drawer,))  # type: ignore[call-arg]
-    situation = situation_of(drawer, None)
-    columns = {**NO_ERRORS, **stack([drawer_values(drawer, None, front_overlaps([drawer])[drawer.id])])}
+    one = drawer_values(drawer, None, front_overlaps([drawer])[drawer.id])
+    situation, columns = one.situation, {**NO_ERRORS, **stack([one])}
 
     def margins() -> None:
         choose([run_trial(situation, "side", group, columns, answer=False) for group in groups])
