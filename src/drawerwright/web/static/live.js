@@ -2,10 +2,12 @@
 // What is typed stands in the address as soon as its drawing stands, or a moment later where that takes long, so
 // that a reload or a lost server loses nothing: telling a browser of an address takes it as long as drawing.
 import { reach, tellReach } from './house.js';
-import { takeElsewhere } from './elsewhere.js';
 import { swap, swapPictures, showUnfolded } from './sheet.js';
 import { showFaults, clearFaults, showInFull } from './sheet_faults.js';
-import { Saving } from './sheet_saving.js';
+
+// Only a stored drawer's sheet is saved, and changed elsewhere.
+const [{ Saving }, { takeElsewhere }] = document.querySelector('form[data-live][data-draft]')
+  ? await Promise.all([import('./sheet_saving.js'), import('./elsewhere.js')]) : [{}, {}];
 
 const BETWEEN = 30; // ms from edit to edit, after the first
 const QUIET = 150; // ms without an edit, after which what follows a drawing is asked for
