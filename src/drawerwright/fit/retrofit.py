@@ -94,9 +94,7 @@ def _stack_words(spacers: Sequence[float], units: ShownUnits) -> str:
 
 def _rear_work(values: Mapping[str, float], told: Told, units: ShownUnits) -> Iterator[Work]:
     if values.get("box_bore_margin", 0.0) < -ROUND_OFF:
-        place = (
-            f"{told.shown('bore_from_inside')} from each side's inside face and {told.shown('bore_up')}"
-        )
+        place = f"{told.shown('bore_from_inside')} from each side's inside face and {told.shown('bore_up')}"
         says = f"Bore the hook holes anew, {place} above the bottom's underside"
         off = values["bore_off"]
         # New and old bore run into each other where their centres are nearer than a diameter.

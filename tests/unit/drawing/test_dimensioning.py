@@ -82,9 +82,7 @@ def test_the_order_of_the_two_points_does_not_matter() -> None:
     assert forward == backward
 
 
-def test_a_number_is_the_text_given_or_its_value_to_a_tenth_but_a_board_to_a_hundredth() -> (
-    None
-):
+def test_a_number_is_the_text_given_or_its_value_to_a_tenth_but_a_board_to_a_hundredth() -> None:
     assert label_of(_horizontal(519.5)) == "519.5"
     assert label_of(_horizontal(500.0)) == "500"
     assert label_of(_horizontal(8.004)) == "8"

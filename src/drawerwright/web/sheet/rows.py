@@ -132,9 +132,11 @@ def tried_rows(fitted: FittedDrawer, shown: Shown) -> tuple[TriedRow, ...]:
     rows = []
     for group in rejected_alike(fitted.rejected):
         lengths = ", ".join(hardware_text(one.nominal, shown) for one in group.members)
-        lacks = ", ".join(dict.fromkeys(
+        lacks = ", ".join(
+            dict.fromkeys(
                 check_margin_text(group.because, one.margin, one.unit, shown) for one in group.members
-            ))
+            )
+        )
         first = group.members[0]
         rows.append(
             TriedRow(
