@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-from pathlib import Path
 from typing import Any
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from drawerwright.errors import Fault, InputError
-from drawerwright.files import JobFile, read_job_file
 from drawerwright.files.column_names import (
     ColumnNames,
     columns_named,
@@ -27,26 +24,6 @@ GROUPS = ["id", "Opening", None, None, "side", "Front", None, "note"]
 NAMES = [None, "width", "height", "depth", None, "style", "gap", None]
 ROW = ["A-1", 562, 168, 530, 16, "inset", 2.5, "oak"]
 KEYS = ["id", "opening.width", "opening.height", "opening.depth", "side", "front.style", "front.gap", "note"]
-
-
-@pytest.fixture
-def read(tmp_path: Path):
-    def read(content: bytes | str) -> JobFile:
-        path = tmp_path / ("job.csv" if isinstance(content, str) else "job.xlsx")
-        path.write_bytes(content.encode() if isinstance(content, str) else content)
-        return read_job_file(path)
-
-    return read
-
-
-@pytest.fixture
-def faults_of(read):
-    def faults_of(content: bytes | str) -> tuple[Fault, ...]:
-        with pytest.raises(InputError) as refused:
-            read(content)
-        return refused.value.faults
-
-    return faults_of
 
 
 def merged(*rows: list[Any], over: tuple[str, ...] = ()) -> bytes:

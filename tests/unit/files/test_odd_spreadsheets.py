@@ -11,32 +11,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from drawerwright.errors import Fault, InputError
-from drawerwright.files import JobFile, read_job_file
+from drawerwright.errors import InputError
+from drawerwright.files import read_job_file
 
 from .workbooks import HEADING, ROW, workbook
 
 LINE = "id,opening.width,opening.height,opening.depth,side"
-
-
-@pytest.fixture
-def read(tmp_path: Path):
-    def read(content: bytes | str) -> JobFile:
-        path = tmp_path / ("job.csv" if isinstance(content, str) else "job.xlsx")
-        path.write_bytes(content.encode() if isinstance(content, str) else content)
-        return read_job_file(path)
-
-    return read
-
-
-@pytest.fixture
-def faults_of(read):
-    def faults_of(content: bytes | str) -> tuple[Fault, ...]:
-        with pytest.raises(InputError) as refused:
-            read(content)
-        return refused.value.faults
-
-    return faults_of
 
 
 @pytest.mark.parametrize(
