@@ -11,7 +11,8 @@ from drawerwright.equations.equation import CheckRule, Q, equation
 from drawerwright.equations.sources import FAMILY, GEOMETRY, PRACTICE
 
 LEAST_LEFT = 0.5
-"""Gap that stays open under a front that is set low [mm]: it must not rub while it is lined up."""
+"""Gap that stays open under a front that is set low [mm]: it must not rub while it is lined up. Common
+practice, no source."""
 UNDER_IT = ("between", "highest")
 NOTHING_UNDER_IT = ("alone", "lowest")
 _SMALLER_GAP = "A smaller gap: it has to leave a front."

@@ -12,6 +12,7 @@ from drawerwright.equations.sources import GEOMETRY, PRACTICE_FAMILY
 
 CONCEALED = "concealed"
 LATCH_CARE = 0.2
+"""Margin of latching under which a check watches [mm]. The tool's own rule."""
 
 
 @equation("mm", source=GEOMETRY, carriage=CONCEALED)

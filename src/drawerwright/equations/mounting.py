@@ -12,6 +12,7 @@ FRAMED = "face-frame"
 FOUR_READINGS = 2
 ON_SIDES = ("side", "packed")
 LEAST_HOLES = 2
+"""Screws that keep a member from turning on the cabinet side. Common practice, no source."""
 _FEW_HOLES = (
     "The family tells {holes_in_side} row holes or slots of this length that meet the cabinet side; 2 are "
     "wanted, for a member turns about one: mark them through the member itself, and tell them in the family."
